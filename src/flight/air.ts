@@ -1,0 +1,67 @@
+import {
+  gasConstant,
+  lapseRate,
+  seaLevelDensity,
+  seaLevelPressure,
+  seaLevelTemperature,
+  standardGravity,
+} from './constants.ts';
+import type { FieldAir } from './plan.ts';
+
+/** Exponent of pressure against temperature in the lowest layer, US Standard Atmosphere 1976, eq. 33a. */
+const pressureExponent = standardGravity / (gasConstant * lapseRate);
+const densityExponent = pressureExponent - 1;
+
+/** Standard temperature, K, at a geopotential altitude in m; -500 m to 11 km. */
+export function standardTemperature(altitude: number): number {
+  return seaLevelTemperature - lapseRate * altitude;
+}
+
+/** Standard pressure, Pa, at a geopotential altitude in m; -500 m to 11 km. */
+export function standardPressure(altitude: number): number {
+  return seaLevelPressure * (standardTemperature(altitude) / seaLevelTemperature) ** pressureExponent;
+}
+
+/** Standard density, kg/m3, at a geopotential altitude in m; -500 m to 11 km. */
+export function standardDensity(altitude: number): number {
+  return standardPressure(altitude) / (gasConstant * standardTemperature(altitude));
+}
+
+/** The standard altitude, m, that has this pressure, Pa: what an altimeter set to 1013.25 hPa reads. */
+export function pressureAltitude(pressure: number): number {
+  return (seaLevelTemperature / lapseRate) * (1 - (pressure / seaLevelPressure) ** (1 / pressureExponent));
+}
+
+/** The standard altitude, m, that has this density, kg/m3. */
+export function densityAltitude(density: number): number {
+  return (seaLevelTemperature / lapseRate) * (1 - (density / seaLevelDensity) ** (1 / densityExponent));
+}
+
+/**
+ * Pressure, Pa, at a field from its QNH, Pa, and elevation, m: the pressure at which an altimeter set to the QNH
+ * reads the elevation, that is, the standard altitudes of the two differ by it.
+ */
+export function stationPressure(qnh: number, elevation: number): number {
+  return standardPressure(pressureAltitude(qnh) + elevation);
+}
+
+/** The air at a field: elevation in m, temperature in K (default standard), QNH in Pa (default standard). Dry air. */
+export function fieldAir(elevation: number, temperature?: number, qnh: number = seaLevelPressure): FieldAir {
+  const t = temperature ?? standardTemperature(elevation);
+  const pressure = stationPressure(qnh, elevation);
+  const density = pressure / (gasConstant * t);
+  return { elevation, temperature: t, pressure, density, densityAltitude: densityAltitude(density) };
+}
+
+/** True airspeed over equivalent airspeed, sqrt(rho0/rho), by height above the field in m. */
+export type AirspeedFactor = (height: number) => number;
+
+/**
+ * The column of air above a field: the temperature falls at the standard lapse rate from the field's own, the
+ * pressure follows hydrostatically, so the density falls with the standard exponent.
+ */
+export function airspeedFactor(air: FieldAir): AirspeedFactor {
+  const atField = Math.sqrt(seaLevelDensity / air.density);
+  const lapse = lapseRate / air.temperature;
+  return (height) => atField * (1 - lapse * height) ** (-densityExponent / 2);
+}

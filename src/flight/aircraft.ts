@@ -1,0 +1,42 @@
+/**
+ * An aircraft as the core flies it. SI units and radians throughout; airspeeds are equivalent airspeeds.
+ * Every speed and ratio holds at the reference mass, wings level, in still air.
+ */
+export interface Aircraft {
+  readonly name: string;
+  readonly class: AircraftClass;
+  /** Where the figures come from; printed under every table made from them. */
+  readonly source: string;
+  /** kg. Speeds hold at `reference`; the flight is flown at `flown`. */
+  readonly mass: { readonly reference: number; readonly flown: number };
+  /** m. `aboveWheels` is the height of the wing with the wheels on the ground. */
+  readonly wing: { readonly span: number; readonly aboveWheels: number };
+  /** m/s EAS. */
+  readonly speeds: { readonly stall: number; readonly touchdown: number; readonly approach: number };
+  readonly glide: { readonly idle: BestGlide; readonly stopped?: BestGlide | undefined };
+  readonly steepApproach?: BestGlide | undefined;
+  /** rad, rad, rad/s. `bank` is the bank planned for a turn, `limit` the most the aircraft may be banked. */
+  readonly turns: { readonly bank: number; readonly limit: number; readonly rollRate: number };
+  /** Wheel height (m) at which the round-out begins, and the load factor of its pull. */
+  readonly roundOut: { readonly height: number; readonly loadFactor: number };
+  /** m, from touchdown to a stop. */
+  readonly landingRoll: number;
+  /** m/s, surface wind and its component across the runway. */
+  readonly limits: { readonly wind: number; readonly crosswind: number };
+  /** The pattern this aircraft flies, where it is not the airfield's. m. */
+  readonly pattern?: Partial<Pattern> | undefined;
+}
+
+export type AircraftClass = 'weight-shift' | 'three-axis' | 'powered-parachute' | 'glider';
+
+/** A measured best glide: the speed (m/s EAS) that goes farthest in still air, and the distance over height. */
+export interface BestGlide {
+  readonly speed: number;
+  readonly ratio: number;
+}
+
+/** The traffic pattern, above and beside the runway. m. */
+export interface Pattern {
+  readonly height: number;
+  readonly spacing: number;
+}

@@ -1,0 +1,10 @@
+/** A request that cannot be flown as asked: which field, what is wrong, and what is allowed. */
+export class RequestError extends Error {
+  override readonly name = 'RequestError';
+  readonly field: string;
+
+  constructor(field: string, message: string) {
+    super(message);
+    this.field = field;
+  }
+}

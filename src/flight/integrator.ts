@@ -1,0 +1,123 @@
+/**
+ * Motion between two events, smooth throughout, so that a high-order step keeps its order. What changes abruptly
+ * (a bank reached, a turn begun) ends one motion and begins the next.
+ */
+export interface Motion {
+  /** Rates of change of the state. */
+  derivative(state: State, rates: State): void;
+  /** What is left until the motion ends: positive before, nought at the end, negative after. */
+  remaining(state: State): number;
+  /** Brings what follows from the rest of the state (a heading held against drift) up to date. */
+  settle?(state: State): void;
+}
+
+export type State = Float64Array;
+
+/** s. The longest step; also the closest-spaced the samples of a track need be. */
+export const defaultStep = 0.5;
+
+/** No leg of an approach lasts this many steps: a bound on every run, whatever the input. */
+const mostSteps = 4000;
+
+/** How far a motion went. */
+export interface Advance {
+  /** s; negative where the motion had to be run backward to its end. */
+  readonly duration: number;
+  /** False where its end did not come within the bound. */
+  readonly ended: boolean;
+}
+
+/**
+ * A classical fourth-order Runge-Kutta integrator (Kutta, 1901) of states of one size, with its work space. The
+ * last step of a motion is cut so that it ends on the event, by a bracketed secant on the step's own length: the
+ * event is met with the accuracy of the method, not of an interpolant.
+ */
+export class Integrator {
+  readonly step: number;
+  private readonly k1: State;
+  private readonly k2: State;
+  private readonly k3: State;
+  private readonly k4: State;
+  private readonly mid: State;
+  private readonly trial: State;
+
+  constructor(size: number, step: number = defaultStep) {
+    this.step = step;
+    this.k1 = new Float64Array(size);
+    this.k2 = new Float64Array(size);
+    this.k3 = new Float64Array(size);
+    this.k4 = new Float64Array(size);
+    this.mid = new Float64Array(size);
+    this.trial = new Float64Array(size);
+  }
+
+  /**
+   * Runs a motion to its end, changing `state`; `onStep` sees each step's end. Where the end has already passed,
+   * the motion is run backward to it if `backward` allows, and not at all otherwise.
+   */
+  run(motion: Motion, state: State, backward: boolean, onStep?: (elapsed: number) => void): Advance {
+    let left = motion.remaining(state);
+    if (left === 0 || (left < 0 && !backward)) return { duration: 0, ended: true };
+    const direction = left > 0 ? 1 : -1;
+    let elapsed = 0;
+    for (let count = 0; count < mostSteps; count++) {
+      const length = direction * this.step;
+      this.take(motion, state, length);
+      const then = motion.remaining(this.trial);
+      if (then * direction <= 0) {
+        elapsed += this.cutToEvent(motion, state, length, left, then);
+        state.set(this.trial);
+        motion.settle?.(state);
+        onStep?.(elapsed);
+        return { duration: elapsed, ended: true };
+      }
+      state.set(this.trial);
+      motion.settle?.(state);
+      left = then;
+      elapsed += length;
+      onStep?.(elapsed);
+    }
+    return { duration: elapsed, ended: false };
+  }
+
+  /** Leaves in `trial` the step that ends on the event, and returns its length. Illinois variant of false position. */
+  private cutToEvent(motion: Motion, state: State, length: number, atStart: number, atEnd: number): number {
+    let low = 0;
+    let high = length;
+    let fLow = atStart;
+    let fHigh = atEnd;
+    let cut = length;
+    let kept = 0;
+    for (let tries = 0; tries < 60 && fHigh !== 0; tries++) {
+      cut = (low * fHigh - high * fLow) / (fHigh - fLow);
+      this.take(motion, state, cut);
+      const f = motion.remaining(this.trial);
+      if (Math.abs(f) < 1e-11 || Math.abs(high - low) < 1e-12) return cut;
+      if (f * fHigh < 0) {
+        low = high;
+        fLow = fHigh;
+        kept = 0;
+      } else if (++kept >= 1) {
+        fLow /= 2;
+      }
+      high = cut;
+      fHigh = f;
+    }
+    return cut;
+  }
+
+  private take(motion: Motion, state: State, h: number): void {
+    const { k1, k2, k3, k4, mid, trial } = this;
+    const size = state.length;
+    motion.derivative(state, k1);
+    for (let i = 0; i < size; i++) mid[i] = state[i]! + 0.5 * h * k1[i]!;
+    motion.derivative(mid, k2);
+    for (let i = 0; i < size; i++) mid[i] = state[i]! + 0.5 * h * k2[i]!;
+    motion.derivative(mid, k3);
+    for (let i = 0; i < size; i++) mid[i] = state[i]! + h * k3[i]!;
+    motion.derivative(mid, k4);
+    for (let i = 0; i < size; i++) {
+      trial[i] = state[i]! + (h / 6) * (k1[i]! + 2 * k2[i]! + 2 * k3[i]! + k4[i]!);
+    }
+  }
+}

@@ -1,0 +1,194 @@
+import type { AirspeedFactor } from './air.ts';
+import { standardGravity } from './constants.ts';
+import { dragOverWeight, type Polar, sinOfGlide } from './glide.ts';
+import { inducedDragReduction } from './ground-effect.ts';
+import type { Motion, State } from './integrator.ts';
+import { rollOutLead } from './turns.ts';
+import { crab, type Drift, type WindField } from './wind.ts';
+
+/**
+ * The state that every motion carries: place in the spot frame (m), heading from the landing direction (rad,
+ * clockwise, not wrapped), bank (rad, right positive), equivalent airspeed (m/s), path below the horizon (rad).
+ */
+export const ALONG = 0;
+export const ACROSS = 1;
+export const HEIGHT = 2;
+export const HEADING = 3;
+export const BANK = 4;
+export const EAS = 5;
+export const PATH = 6;
+export const stateSize = 7;
+
+/** What the aircraft flies in: its polar at the flown mass, the air, the wind. */
+export interface Medium {
+  readonly polar: Polar;
+  readonly tasOverEas: AirspeedFactor;
+  readonly wind: WindField;
+}
+
+/** How soon a pilot changes speed, m/s EAS per second: about 1 kt a second (common practice, no source). */
+const speedChangeRate = 0.5;
+
+/** When a motion ends, as something left of it. */
+export type Until = (state: State) => number;
+
+/**
+ * Gliding along a ground line with drift allowed for: the heading follows from track, airspeed and wind.
+ * `speedChange` is 1 while speeding up, -1 while slowing down, 0 at a steady speed.
+ */
+export function glideAlongLine(medium: Medium, track: number, until: Until, speedChange: -1 | 0 | 1): Motion {
+  const wind: Drift = { along: 0, across: 0 };
+  const headingAt = (height: number, horizontal: number) => {
+    medium.wind(height, wind);
+    return track + crab(track, horizontal, wind);
+  };
+  return {
+    derivative(state, rates) {
+      const height = state[HEIGHT]!;
+      const eas = state[EAS]!;
+      const factor = medium.tasOverEas(height);
+      const tas = eas * factor;
+      const sin = sinOfGlide(medium.polar, eas, 1);
+      const horizontal = tas * Math.sqrt(1 - sin * sin);
+      const heading = headingAt(height, horizontal);
+      const speedRate = speedChange * (speedChange < 0 ? slowingRate(sin) : speedChangeRate);
+      rates.fill(0);
+      rates[ALONG] = horizontal * Math.cos(heading) + wind.along;
+      rates[ACROSS] = horizontal * Math.sin(heading) + wind.across;
+      // Speed gained is paid for in height, and given back when it is lost: d(V^2/2g)/dt.
+      rates[HEIGHT] = -tas * sin - (tas * speedRate * factor) / standardGravity;
+      rates[EAS] = speedRate;
+    },
+    remaining: until,
+    settle(state) {
+      const sin = sinOfGlide(medium.polar, state[EAS]!, 1);
+      const tas = state[EAS]! * medium.tasOverEas(state[HEIGHT]!);
+      state[HEADING] = headingAt(state[HEIGHT]!, tas * Math.sqrt(1 - sin * sin));
+      state[BANK] = 0;
+      state[PATH] = Math.asin(sin);
+    },
+  };
+}
+
+/** Slowing down never takes more than half of the sink away, so that height is never gained by it. */
+function slowingRate(sin: number): number {
+  return Math.min(speedChangeRate, (standardGravity * sin) / 2);
+}
+
+/** A gliding turn with the bank changing at a steady rate (rad/s, nought to hold it). */
+export function glidingTurn(medium: Medium, rollRate: number, until: Until): Motion {
+  const wind: Drift = { along: 0, across: 0 };
+  return {
+    derivative(state, rates) {
+      const height = state[HEIGHT]!;
+      const bank = state[BANK]!;
+      const tas = state[EAS]! * medium.tasOverEas(height);
+      const sin = sinOfGlide(medium.polar, state[EAS]!, Math.cos(bank));
+      const horizontal = tas * Math.sqrt(1 - sin * sin);
+      const heading = state[HEADING]!;
+      medium.wind(height, wind);
+      rates.fill(0);
+      rates[ALONG] = horizontal * Math.cos(heading) + wind.along;
+      rates[ACROSS] = horizontal * Math.sin(heading) + wind.across;
+      rates[HEIGHT] = -tas * sin;
+      rates[HEADING] = (standardGravity * Math.tan(bank)) / tas;
+      rates[BANK] = rollRate;
+    },
+    remaining: until,
+    settle(state) {
+      state[PATH] = Math.asin(sinOfGlide(medium.polar, state[EAS]!, Math.cos(state[BANK]!)));
+    },
+  };
+}
+
+/**
+ * What is left of a turn before its roll-out must begin, rad: from the heading now to the heading that will hold
+ * `track` in the wind here, less what passes during the roll-out. `side` is 1 for a right turn, -1 for a left.
+ */
+export function headingBeforeRollOut(medium: Medium, track: number, side: 1 | -1, rollRate: number): Until {
+  const wind: Drift = { along: 0, across: 0 };
+  return (state) => {
+    const tas = state[EAS]! * medium.tasOverEas(state[HEIGHT]!);
+    const sin = sinOfGlide(medium.polar, state[EAS]!, 1);
+    medium.wind(state[HEIGHT]!, wind);
+    const wanted = track + crab(track, tas * Math.sqrt(1 - sin * sin), wind);
+    return side * (wanted - state[HEADING]!) - rollOutLead(tas, state[BANK]!, rollRate);
+  };
+}
+
+/** The ground's part in the last seconds: how high the wing stands over it, in spans. */
+export interface Landing {
+  readonly wingSpan: number;
+  readonly wingAboveWheels: number;
+}
+
+/** A pull at a constant load factor from the glide to level, in ground effect, drift allowed for. */
+export function roundOut(medium: Medium, landing: Landing, pull: number): Motion {
+  const wind: Drift = { along: 0, across: 0 };
+  const tasOverEas = medium.tasOverEas(0);
+  return {
+    derivative(state, rates) {
+      const height = state[HEIGHT]!;
+      const eas = state[EAS]!;
+      const path = state[PATH]!;
+      const tas = eas * tasOverEas;
+      const horizontal = tas * Math.cos(path);
+      medium.wind(height, wind);
+      const heading = crab(0, horizontal, wind);
+      const drag = dragOverWeight(medium.polar, eas, pull, inducedShare(landing, height));
+      rates.fill(0);
+      rates[ALONG] = horizontal * Math.cos(heading) + wind.along;
+      rates[ACROSS] = horizontal * Math.sin(heading) + wind.across;
+      rates[HEIGHT] = -tas * Math.sin(path);
+      rates[EAS] = (standardGravity * (Math.sin(path) - drag)) / tasOverEas;
+      rates[PATH] = (-standardGravity * (pull - Math.cos(path))) / tas;
+    },
+    remaining: (state) => state[PATH]!,
+    settle: (state) => settleOnCentreline(state, medium, wind, tasOverEas),
+  };
+}
+
+/**
+ * Hold-off: the speed falls to `touchdownEas` in ground effect while what height is left goes with it, in
+ * proportion, so that the wheels meet the ground as the speed is reached. The weight's work on that descent is
+ * counted. `level` is the height (m) and `entryEas` the speed at which it begins.
+ */
+export function holdOff(
+  medium: Medium,
+  landing: Landing,
+  level: number,
+  entryEas: number,
+  touchdownEas: number,
+): Motion {
+  const wind: Drift = { along: 0, across: 0 };
+  const tasOverEas = medium.tasOverEas(0);
+  const heightPerSpeed = level / ((entryEas - touchdownEas) * tasOverEas);
+  return {
+    derivative(state, rates) {
+      const height = state[HEIGHT]!;
+      const eas = state[EAS]!;
+      const tas = eas * tasOverEas;
+      medium.wind(height, wind);
+      const heading = crab(0, tas, wind);
+      const drag = dragOverWeight(medium.polar, eas, 1, inducedShare(landing, height));
+      const slowing = (-standardGravity * drag) / (1 + (standardGravity * heightPerSpeed) / tas);
+      rates.fill(0);
+      rates[ALONG] = tas * Math.cos(heading) + wind.along;
+      rates[ACROSS] = tas * Math.sin(heading) + wind.across;
+      rates[HEIGHT] = heightPerSpeed * slowing;
+      rates[EAS] = slowing / tasOverEas;
+    },
+    remaining: (state) => state[EAS]! - touchdownEas,
+    settle: (state) => settleOnCentreline(state, medium, wind, tasOverEas),
+  };
+}
+
+function inducedShare(landing: Landing, height: number): number {
+  return 1 - inducedDragReduction((Math.max(height, 0) + landing.wingAboveWheels) / landing.wingSpan);
+}
+
+function settleOnCentreline(state: State, medium: Medium, wind: Drift, tasOverEas: number): void {
+  medium.wind(state[HEIGHT]!, wind);
+  state[HEADING] = crab(0, state[EAS]! * tasOverEas * Math.cos(state[PATH]!), wind);
+  state[BANK] = 0;
+}

@@ -1,0 +1,206 @@
+import type { Aircraft } from './aircraft.ts';
+import type { Airfield, Circuit, Runway } from './airfield.ts';
+
+/** What a plan is asked for. SI units and radians; directions true; anything left out takes its stated default. */
+export interface PlanRequest {
+  readonly aircraft: Aircraft;
+  readonly airfield: Airfield;
+  readonly runway: Runway;
+  readonly approach: Approach;
+  /** Engine idling or stopped. */
+  readonly power: Power;
+  /** Default: the runway's. */
+  readonly circuit?: Circuit | undefined;
+  /** Surface wind at 10 m. */
+  readonly wind: SurfaceWind;
+  /** m/s; highest gust, held against the aircraft's limits. Default: none. */
+  readonly gust?: number | undefined;
+  /** Default: the power law with the airfield's exponent. */
+  readonly windProfile?: WindProfileKind | undefined;
+  /** Winds at heights, for the profile `layers`. */
+  readonly windLayers?: readonly WindAtHeight[] | undefined;
+  /** K at the field. Default: standard for the elevation. */
+  readonly temperature?: number | undefined;
+  /** Pa. Default: standard. */
+  readonly qnh?: number | undefined;
+  /** kg. Default: the aircraft's flown mass. */
+  readonly mass?: number | undefined;
+  /** m above the spot at the downwind key. Default: the aircraft's pattern, else the airfield's. */
+  readonly height?: number | undefined;
+  /** m from the centreline to the downwind leg. Default: the aircraft's pattern, else the airfield's. */
+  readonly spacing?: number | undefined;
+  /** rad. Default: the aircraft's planned bank. */
+  readonly bank?: number | undefined;
+}
+
+export type Approach = '90' | '180' | '360' | 'spiral';
+export type Power = 'idle' | 'stopped';
+export type WindProfileKind = 'power' | 'uniform' | 'layers';
+
+/** The direction the wind blows from (rad true) and its speed (m/s). */
+export interface SurfaceWind {
+  readonly from: number;
+  readonly speed: number;
+}
+
+export interface WindAtHeight extends SurfaceWind {
+  /** m above the field. */
+  readonly height: number;
+}
+
+/**
+ * An approach as flown. SI units and radians in the spot frame: origin on the ground at the landing spot, `along`
+ * grows in the landing direction, `across` to the right of it, `height` above the spot. Headings are true.
+ */
+export interface Plan {
+  readonly aircraft: Aircraft;
+  readonly airfield: Airfield;
+  readonly runway: Runway;
+  readonly air: FieldAir;
+  /** The wind as flown, lowest first. */
+  readonly wind: readonly WindAtHeight[];
+  readonly approach: Approach;
+  readonly power: Power;
+  readonly circuit: Circuit;
+  /** What the plan was flown with, every default resolved. */
+  readonly flown: Flown;
+  readonly solved: Solved;
+  readonly track: readonly TrackSample[];
+  readonly keys: readonly KeyPosition[];
+  readonly gates: readonly Gate[];
+  readonly touchdown: Touchdown;
+  readonly roundOut: RoundOutFigures;
+  readonly cautions: readonly Caution[];
+  /** True where the wheels touch at the spot by a sound path. */
+  readonly made: boolean;
+}
+
+export interface Flown {
+  readonly surfaceWind: SurfaceWind;
+  readonly gust?: number | undefined;
+  readonly windProfile: WindProfileKind;
+  /** kg. */
+  readonly mass: number;
+  /** m, rad. */
+  readonly height: number;
+  readonly spacing: number;
+  readonly bank: number;
+  /** m/s EAS, at the flown mass. */
+  readonly glideSpeed: number;
+  readonly approachSpeed: number;
+  readonly touchdownSpeed: number;
+  readonly stallSpeed: number;
+  /** The best-glide ratio of the power setting. */
+  readonly glideRatio: number;
+}
+
+export interface FieldAir {
+  /** m, K, Pa, kg/m3, m. */
+  readonly elevation: number;
+  readonly temperature: number;
+  readonly pressure: number;
+  readonly density: number;
+  readonly densityAltitude: number;
+}
+
+/** The number that the planner found, m or rad. */
+export interface Solved {
+  readonly name: string;
+  readonly value: number;
+  readonly unit: 'm' | 'deg';
+}
+
+export type Phase =
+  | 'overhead'
+  | 'circle'
+  | 'downwind'
+  | 'base-turn'
+  | 'base'
+  | 'final-turn'
+  | 'final'
+  | 'round-out'
+  | 'hold-off';
+
+export interface TrackSample {
+  /** s from the start. */
+  readonly time: number;
+  readonly along: number;
+  readonly across: number;
+  readonly height: number;
+  /** rad true. */
+  readonly heading: number;
+  /** rad, positive to the right. */
+  readonly bank: number;
+  readonly eas: number;
+  readonly tas: number;
+  /** m/s, positive downward. */
+  readonly sink: number;
+  readonly groundspeed: number;
+  readonly phase: Phase;
+}
+
+export type KeyId =
+  | 'overhead'
+  | 'downwind-key'
+  | 'base-turn'
+  | 'base-key'
+  | 'final-turn'
+  | 'final'
+  | 'aim-point'
+  | 'touchdown';
+
+export interface KeyPosition {
+  readonly id: KeyId;
+  readonly label: string;
+  readonly time: number;
+  readonly along: number;
+  readonly across: number;
+  readonly height: number;
+}
+
+/** Heights (m) at a key from which the spot is still made; null where there is no edge. */
+export interface Gate {
+  readonly at: KeyId;
+  readonly low: number | null;
+  readonly plan: number;
+  readonly high: number | null;
+}
+
+export interface Touchdown {
+  readonly along: number;
+  readonly across: number;
+  readonly time: number;
+  /** m/s over the ground. */
+  readonly speed: number;
+}
+
+export interface RoundOutFigures {
+  /** m from the aim point to the end of the round-out, and from there to touchdown. */
+  readonly roundOutDistance: number;
+  readonly holdOffDistance: number;
+  /** The load factor that the pull needed: the aircraft's own, or more where that would not be level in time. */
+  readonly loadFactor: number;
+}
+
+export type CautionCode =
+  | 'final-turn-low'
+  | 'downwind-key-height'
+  | 'bank-over-medium'
+  | 'stall-margin'
+  | 'wind-over-limit'
+  | 'crosswind-over-limit'
+  | 'wind-over-glide'
+  | 'obstacle-clearance'
+  | 'off-runway'
+  | 'beyond-reach'
+  | 'landing-distance'
+  | 'round-out-pull';
+
+/** `value` and `limit` in the units that `message` names; `source` says where the limit comes from. */
+export interface Caution {
+  readonly code: CautionCode;
+  readonly message: string;
+  readonly value: number;
+  readonly limit: number;
+  readonly source: string;
+}

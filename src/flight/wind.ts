@@ -1,0 +1,130 @@
+import type { SurfaceWind, WindAtHeight, WindProfileKind } from './plan.ts';
+
+/** Height of the reported surface wind, m (WMO-No. 8, Part I, chapter 5). */
+export const surfaceWindHeight = 10;
+
+/** The power law is not carried below this height, m: grass and gusts rule there. */
+export const lowestProfileHeight = 2;
+
+/** Exponent of the seventh-root profile for neutral air over open country (AMS Glossary, "power-law profile"). */
+export const seventhRoot = 1 / 7;
+
+/** The wind in the spot frame, m/s: where it carries the aircraft, along the landing direction and to the right. */
+export interface Drift {
+  along: number;
+  across: number;
+}
+
+/** Fills `out` with the wind at a height above the field in m. */
+export type WindField = (height: number, out: Drift) => void;
+
+/** The drift that a wind gives over a runway with this heading (rad true). */
+export function drift(wind: SurfaceWind, runwayHeading: number): Drift {
+  const offRunway = wind.from - runwayHeading;
+  return { along: -wind.speed * Math.cos(offRunway), across: -wind.speed * Math.sin(offRunway) };
+}
+
+/** Component of a wind against the landing direction, m/s; negative for a tailwind. */
+export function headwind(wind: SurfaceWind, runwayHeading: number): number {
+  return wind.speed * Math.cos(wind.from - runwayHeading);
+}
+
+/** Component of a wind across the runway, m/s; positive where it comes from the right. */
+export function crosswind(wind: SurfaceWind, runwayHeading: number): number {
+  return wind.speed * Math.sin(wind.from - runwayHeading);
+}
+
+/** What the wind profile is made from. */
+export interface WindProfile {
+  readonly kind: WindProfileKind;
+  /** For `power`. */
+  readonly exponent: number;
+  /** For `layers`: at least one, heights above the field rising. */
+  readonly layers: readonly WindAtHeight[];
+}
+
+/**
+ * The wind by height, in the spot frame. `power`: the surface wind times (height/10 m)^exponent, not below 2 m.
+ * `uniform`: the surface wind at every height. `layers`: vectors, linear in the logarithm of height between the
+ * given ones, constant below the first and above the last.
+ */
+export function windField(surface: SurfaceWind, profile: WindProfile, runwayHeading: number): WindField {
+  const atSurface = drift(surface, runwayHeading);
+  if (profile.kind === 'layers') return layeredField(profile.layers, runwayHeading);
+  if (profile.kind === 'uniform' || surface.speed === 0) {
+    return (_height, out) => {
+      out.along = atSurface.along;
+      out.across = atSurface.across;
+    };
+  }
+  return (height, out) => {
+    const gain = (Math.max(height, lowestProfileHeight) / surfaceWindHeight) ** profile.exponent;
+    out.along = atSurface.along * gain;
+    out.across = atSurface.across * gain;
+  };
+}
+
+function layeredField(layers: readonly WindAtHeight[], runwayHeading: number): WindField {
+  const rows = layers.map((layer) => ({
+    level: Math.log(Math.max(layer.height, lowestProfileHeight)),
+    ...drift(layer, runwayHeading),
+  }));
+  const last = rows.length - 1;
+  return (height, out) => {
+    const level = Math.log(Math.max(height, lowestProfileHeight));
+    let upper = 0;
+    while (upper < last && rows[upper]!.level < level) upper++;
+    const above = rows[upper]!;
+    const below = rows[Math.max(upper - 1, 0)]!;
+    const gap = above.level - below.level;
+    const share = gap > 0 ? Math.min(1, Math.max(0, (level - below.level) / gap)) : 1;
+    out.along = below.along + share * (above.along - below.along);
+    out.across = below.across + share * (above.across - below.across);
+  };
+}
+
+/** The wind that a field has at a height, as a direction it blows from (rad true, 0 to 2 pi) and a speed. */
+export function windAt(field: WindField, height: number, runwayHeading: number): WindAtHeight {
+  const out: Drift = { along: 0, across: 0 };
+  field(height, out);
+  const speed = Math.hypot(out.along, out.across);
+  const from = runwayHeading + Math.atan2(-out.across, -out.along);
+  return { height, from: speed > 0 ? positiveAngle(from) : 0, speed };
+}
+
+/** An angle brought into 0 to 2 pi. */
+export function positiveAngle(angle: number): number {
+  const turn = 2 * Math.PI;
+  return ((angle % turn) + turn) % turn;
+}
+
+/** The wind triangle: heading and groundspeed that hold a track at an airspeed in a wind. */
+export interface Triangle {
+  /** rad, in the frame of `track`. */
+  readonly heading: number;
+  /** m/s along the track; not positive where the wind is not beaten. */
+  readonly groundspeed: number;
+  /** False where the wind across the track is stronger than the airspeed. */
+  readonly holds: boolean;
+}
+
+/**
+ * Solves the wind triangle. `track` in rad, `airspeed` horizontal, in m/s; the wind's drift in the same frame.
+ * Where the track cannot be held, the heading is straight into the wind across it.
+ */
+export function windTriangle(track: number, airspeed: number, wind: Drift): Triangle {
+  const heading = track + crab(track, airspeed, wind);
+  const onTrack = wind.along * Math.cos(track) + wind.across * Math.sin(track);
+  const offTrack = wind.across * Math.cos(track) - wind.along * Math.sin(track);
+  return {
+    heading,
+    groundspeed: airspeed * Math.cos(heading - track) + onTrack,
+    holds: Math.abs(offTrack) < airspeed,
+  };
+}
+
+/** The angle, rad, by which the heading is laid off from the track to allow for drift; positive to the right. */
+export function crab(track: number, airspeed: number, wind: Drift): number {
+  const offTrack = wind.across * Math.cos(track) - wind.along * Math.sin(track);
+  return -Math.asin(Math.min(1, Math.max(-1, offTrack / airspeed)));
+}
