@@ -1,0 +1,4 @@
+import { Command } from 'commander';
+export function buildCommand(): Command {
+  return new Command('build');
+}

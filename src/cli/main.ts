@@ -1,0 +1,19 @@
+import { Command, CommanderError } from 'commander';
+import { buildCommand } from './build.ts';
+import { planCommand } from './plan.ts';
+
+/** Exit code for arguments that cannot be read. */
+const badArguments = 2;
+
+const program = new Command('chalkwing')
+  .description('Lessons in approaches and landings, computed for one aircraft, one airfield and one wind')
+  .exitOverride()
+  .addCommand(planCommand())
+  .addCommand(buildCommand());
+
+try {
+  await program.parseAsync();
+} catch (error) {
+  if (!(error instanceof CommanderError)) throw error;
+  process.exitCode = error.exitCode === 0 ? 0 : badArguments;
+}

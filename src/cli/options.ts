@@ -1,0 +1,22 @@
+import { InvalidArgumentError } from 'commander';
+import { parseQuantity, QuantityError, type QuantityKind } from '../units/quantity.ts';
+import { parseWind, type Wind } from '../units/wind-text.ts';
+
+/** A command-line value that is a quantity with its unit; commander reports what is wrong with it. */
+export function quantityOption(kind: QuantityKind): (text: string) => number {
+  return (text) => readOr(() => parseQuantity(text, kind));
+}
+
+/** A command-line value that is a wind, such as `210/12kt` or `calm`. */
+export function windOption(text: string): Wind {
+  return readOr(() => parseWind(text));
+}
+
+function readOr<T>(read: () => T): T {
+  try {
+    return read();
+  } catch (error) {
+    if (error instanceof QuantityError) throw new InvalidArgumentError(error.message);
+    throw error;
+  }
+}

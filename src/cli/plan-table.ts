@@ -1,0 +1,60 @@
+import type { Plan } from '../flight/plan.ts';
+import { crosswind, headwind } from '../flight/wind.ts';
+import {
+  formatDensityAltitude,
+  formatDistance,
+  formatHeight,
+  formatRatio,
+  formatSpeed,
+  formatTime,
+  formatWind,
+} from '../units/format.ts';
+import type { PageUnits } from '../units/page-units.ts';
+
+const units: PageUnits = { height: 'ft', distance: 'm', speed: 'kt' };
+
+/** A plan as a pilot reads it in a terminal: what was flown, the key positions, the cautions. */
+export function planTable(plan: Plan): string {
+  return `${[...heading(plan), '', ...keyRows(plan), '', ...closing(plan)].join('\n')}\n`;
+}
+
+function heading({ aircraft, airfield, runway, air, approach, power, circuit, flown }: Plan): string[] {
+  const { surfaceWind } = flown;
+  const along = headwind(surfaceWind, runway.heading);
+  return [
+    `${aircraft.name}, ${approach}-degree approach, engine ${power}; ${airfield.name} runway ${runway.name}, ${circuit}-hand`,
+    `Wind ${formatWind(surfaceWind.from, surfaceWind.speed, units)}: ${along >= 0 ? 'headwind' : 'tailwind'} ${formatSpeed(Math.abs(along), units)}, crosswind ${formatSpeed(Math.abs(crosswind(surfaceWind, runway.heading)), units)}; density altitude ${formatDensityAltitude(air.densityAltitude, units)}`,
+    `Glide at ${formatSpeed(flown.glideSpeed, units)}, ${formatRatio(flown.glideRatio)} in still air; final at ${formatSpeed(flown.approachSpeed, units)}`,
+  ];
+}
+
+function keyRows({ keys }: Plan): string[] {
+  const rows = keys.map((key) => [
+    key.label,
+    formatHeight(key.height, units),
+    key.along < 0 ? `${formatDistance(-key.along, units)} before` : formatDistance(key.along, units),
+    `${formatDistance(Math.abs(key.across), units)}${sideWord(key.across)}`,
+    formatTime(key.time),
+  ]);
+  const table = [['key position', 'height', 'along from spot', 'off centreline', 'time'], ...rows];
+  const widths = table[0]!.map((_, column) => Math.max(...table.map((row) => row[column]!.length)));
+  return table.map((row) =>
+    row.map((cell, i) => (i === 0 ? cell.padEnd(widths[i]!) : cell.padStart(widths[i]!))).join('  '),
+  );
+}
+
+function sideWord(across: number): string {
+  if (Math.abs(across) < 5) return '';
+  return across < 0 ? ' left' : ' right';
+}
+
+function closing({ made, solved, cautions }: Plan): string[] {
+  const answer = made
+    ? [`Base turn: ${formatDistance(solved.value, units)} past abeam the spot.`]
+    : ['The spot is not made; the flight shown is the nearest to it.'];
+  return [
+    ...answer,
+    ...cautions.map(({ code, message, source }) => `Caution (${code}): ${message} [${source}]`),
+    'Training material. The aircraft handbook, local rules and a licensed instructor prevail.',
+  ];
+}
