@@ -1,0 +1,127 @@
+import { z } from 'zod';
+import {
+  parseNumber,
+  parseQuantity,
+  parseRatio,
+  QuantityError,
+  type QuantityKind,
+} from '../units/quantity.ts';
+import { parseSidedAngle, type Sides } from '../units/sided-angle.ts';
+import { didYouMean } from './nearest-name.ts';
+
+// The building blocks of every school file. A value is always read from its typed text. Where a value is absent the
+// issue's message is the bare example: `checkYaml` builds the sentence around it, since it knows the key and the place.
+
+/** A value of a school file, read from text. `read` throws QuantityError for what it cannot take. */
+export type Field<T> = z.ZodType<T, string>;
+
+/** True where nothing was typed. */
+export function isAbsent(input: unknown): boolean {
+  return input === undefined || input === null || input === '';
+}
+
+function field<T>(example: string, read: (text: string) => T): Field<T> {
+  return z
+    .string({
+      error: ({ input }) => (isAbsent(input) ? example : `here belongs one value such as \`${example}\``),
+    })
+    .transform((text, context) => {
+      try {
+        if (text.trim() !== '') return read(text.trim());
+        context.addIssue({ code: 'custom', message: example });
+      } catch (error) {
+        if (!(error instanceof QuantityError)) throw error;
+        context.addIssue({ code: 'custom', message: error.message });
+      }
+      return z.NEVER;
+    })
+    .meta({ examples: [example] }) as unknown as Field<T>;
+}
+
+function within(low: number, high: number, range: string, example: string, read: (text: string) => number) {
+  return (text: string): number => {
+    const value = read(text);
+    // A limit typed in another unit may miss by the last bit.
+    const slack = 1e-9 * Math.max(Math.abs(low), Math.abs(high));
+    if (value >= low - slack && value <= high + slack) return value;
+    throw new QuantityError(
+      `\`${text}\` is outside what is possible here (${range}): write it as \`${example}\``,
+    );
+  };
+}
+
+/** A quantity with its unit, in SI; the limits are written as an author would. */
+export function quantity(kind: QuantityKind, low: string, high: string, example: string): Field<number> {
+  const read = (text: string) => parseQuantity(text, kind, example);
+  return field(example, within(read(low), read(high), `${low} to ${high}`, example, read));
+}
+
+/** A direction of 0 to 360 degrees true, in rad. */
+export function direction(example: string): Field<number> {
+  return field(example, (text) => parseQuantity(text, 'bearing', example));
+}
+
+/** An angle with its side of zero (`2 deg W`), in rad. */
+export function sidedAngle(sides: Sides, limit: number, example: string): Field<number> {
+  const size = (limit * Math.PI) / 180;
+  const range = `up to ${limit} deg ${sides[0]} or ${sides[1]}`;
+  return field(
+    example,
+    within(-size, size, range, example, (text) => parseSidedAngle(text, sides)),
+  );
+}
+
+/** A number without a unit. */
+export function number(low: number, high: number, example: string): Field<number> {
+  const read = (text: string) => parseNumber(text, example);
+  return field(example, within(low, high, `${low} to ${high}`, example, read));
+}
+
+/** A glide ratio, `6.4` or `6.4:1`. */
+export function ratio(low: number, high: number, example: string): Field<number> {
+  return field(example, within(low, high, `${low} to ${high}`, example, parseRatio));
+}
+
+/** Words; never empty. */
+export function words(example: string): Field<string> {
+  return field(example, (text) => text);
+}
+
+/** Anything that `read` makes sense of. */
+export function parsed<T>(example: string, read: (text: string) => T): Field<T> {
+  return field(example, read);
+}
+
+/** One of a few words. */
+export function choice<const Choice extends string>(...choices: readonly Choice[]): Field<Choice> {
+  return field(choices[0]!, (text) => {
+    const found = choices.find((name) => name === text);
+    if (found !== undefined) return found;
+    const known = choices.map((name) => `\`${name}\``).join(', ');
+    throw new QuantityError(`\`${text}\` is none of ${known}${didYouMean(text, choices)}`);
+  });
+}
+
+/** A section with these keys and no other. `example` is a section as it may be typed on one line. */
+export function section<Shape extends z.ZodRawShape>(shape: Shape, example: string) {
+  const known = Object.keys(shape);
+  const list = known.map((key) => `\`${key}\``).join(', ');
+  return z.strictObject(shape, {
+    error: (issue) => {
+      // One line a key: `checkYaml` gives each its own place.
+      if (issue.code === 'unrecognized_keys') {
+        return issue.keys.map((key: string) => `${didYouMean(key, known)} (known here: ${list})`).join('\n');
+      }
+      return isAbsent(issue.input) ? example : `here belong keys and values such as \`${example}\``;
+    },
+  });
+}
+
+/** A list; `example` is a list as it may be typed on one line. */
+export function list<Item extends z.ZodType>(item: Item, example: string, atLeast = 0) {
+  return z
+    .array(item, {
+      error: ({ input }) => (isAbsent(input) ? example : `here belongs a list such as \`${example}\``),
+    })
+    .min(atLeast, { error: `the list needs at least ${atLeast}, such as \`${example}\`` });
+}

@@ -1,0 +1,95 @@
+import { readdir, readFile } from 'node:fs/promises';
+import { basename, dirname, join } from 'node:path';
+import { VFile } from 'vfile';
+import { type AircraftFile, parseAircraft } from './aircraft.ts';
+import { type AirfieldFile, parseAirfield } from './airfield.ts';
+import { didYouMean } from './nearest-name.ts';
+import { parseSchool, type School } from './school.ts';
+import { fail, hasErrors } from './yaml-source.ts';
+
+/** A file with its messages, and its value where none of them is an error. */
+export interface Read<T> {
+  readonly file: VFile;
+  readonly value?: T;
+}
+
+/** A school with the messages of every file it was read from. */
+export interface ReadSchool {
+  readonly files: readonly VFile[];
+  readonly value?: School;
+}
+
+/** Reads one aircraft file. A file that is not there is a message, not an exception. */
+export async function readAircraft(path: string): Promise<Read<AircraftFile>> {
+  return read(path, 'aircraft', parseAircraft);
+}
+
+/** Reads one airfield file. A file that is not there is a message, not an exception. */
+export async function readAirfield(path: string): Promise<Read<AirfieldFile>> {
+  return read(path, 'airfield', parseAirfield);
+}
+
+/**
+ * Reads `school.yaml` and all of `fleet/` and `airfields/` beside it. Every file is checked, also after an error in
+ * another; one error anywhere, and there is no value.
+ */
+export async function readSchool(folder: string): Promise<ReadSchool> {
+  const aircraft = await readAll(join(folder, 'fleet'), readAircraft);
+  const airfields = await readAll(join(folder, 'airfields'), readAirfield);
+  const beside = {
+    folder,
+    fleet: values(aircraft),
+    airfields: values(airfields),
+    aircraftIds: [...aircraft.keys()],
+    airfieldIds: [...airfields.keys()],
+    lessonIds: await idsIn(folder, '.md'),
+  };
+  const school = await read(join(folder, 'school.yaml'), 'school', (file) => parseSchool(file, beside));
+  const files = [school, ...aircraft.values(), ...airfields.values()].map(({ file }) => file);
+  return school.value && !files.some(hasErrors) ? { files, value: school.value } : { files };
+}
+
+async function read<T>(path: string, what: string, parse: (file: VFile) => T | undefined): Promise<Read<T>> {
+  const file = new VFile({ path });
+  try {
+    file.value = await readFile(path, 'utf8');
+  } catch (error) {
+    fail(file, await whyUnread(path, what, error as NodeJS.ErrnoException), 'missing-file');
+    return { file };
+  }
+  const value = parse(file);
+  return value === undefined ? { file } : { file, value };
+}
+
+async function whyUnread(path: string, what: string, error: NodeJS.ErrnoException): Promise<string> {
+  if (error.code !== 'ENOENT' && error.code !== 'ENOTDIR')
+    return `The ${what} file cannot be read (${error.code})`;
+  const ids = await idsIn(dirname(path), '.yaml');
+  const id = basename(path, '.yaml');
+  const there = ids.length === 0 ? 'there is no YAML file in it' : `it holds: ${ids.join(', ')}`;
+  return `There is no ${what} file \`${basename(path)}\` in the folder \`${dirname(path)}\`${didYouMean(id, ids)} (${there})`;
+}
+
+async function readAll<T>(
+  folder: string,
+  readOne: (path: string) => Promise<Read<T>>,
+): Promise<Map<string, Read<T>>> {
+  const found = new Map<string, Read<T>>();
+  for (const id of await idsIn(folder, '.yaml')) found.set(id, await readOne(join(folder, `${id}.yaml`)));
+  return found;
+}
+
+function values<T>(all: ReadonlyMap<string, Read<T>>): Map<string, T> {
+  const sound = new Map<string, T>();
+  for (const [id, { value }] of all) if (value !== undefined) sound.set(id, value);
+  return sound;
+}
+
+/** File names without their ending, in alphabetical order; none where there is no such folder. */
+async function idsIn(folder: string, ending: string): Promise<string[]> {
+  const names = await readdir(folder).catch(() => [] as string[]);
+  return names
+    .filter((name) => name.endsWith(ending) && !name.startsWith('.'))
+    .map((name) => name.slice(0, -ending.length))
+    .sort();
+}

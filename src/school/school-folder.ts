@@ -1,0 +1,14 @@
+import type { AircraftFile } from './aircraft.ts';
+import type { AirfieldFile } from './airfield.ts';
+
+/** What lies beside `school.yaml`. An id is a file's name without its ending. */
+export interface SchoolFolder {
+  readonly folder: string;
+  /** The files that hold no error. */
+  readonly fleet: ReadonlyMap<string, AircraftFile>;
+  readonly airfields: ReadonlyMap<string, AirfieldFile>;
+  /** Every file there is, sound or not. */
+  readonly aircraftIds: readonly string[];
+  readonly airfieldIds: readonly string[];
+  readonly lessonIds: readonly string[];
+}
