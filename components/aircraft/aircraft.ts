@@ -1,0 +1,48 @@
+import { z } from 'zod';
+import type { Plan } from '../../src/flight/plan.ts';
+import { loadFactor, stallSpeedUnder } from '../../src/flight/turns.ts';
+import { defineComponent } from '../../src/lesson/component.ts';
+import {
+  formatAngle,
+  formatDistance,
+  formatLowHeight,
+  formatMass,
+  formatRatio,
+  formatSpeed,
+} from '../../src/units/format.ts';
+import type { PageUnits } from '../../src/units/page-units.ts';
+import { nameOf } from '../choice-of.ts';
+import type { PacketContext } from '../context.ts';
+
+type Figure = (plan: Plan, units: PageUnits) => string;
+
+/** Speeds are those at the mass of the day, with the power setting of the plan. */
+const figures: Readonly<Record<string, Figure>> = {
+  name: ({ aircraft }) => aircraft.name,
+  'best-glide': ({ flown }, units) => formatSpeed(flown.glideSpeed, units),
+  'glide-ratio': ({ flown }) => formatRatio(flown.glideRatio),
+  approach: ({ flown }, units) => formatSpeed(flown.approachSpeed, units),
+  touchdown: ({ flown }, units) => formatSpeed(flown.touchdownSpeed, units),
+  stall: ({ flown }, units) => formatSpeed(flown.stallSpeed, units),
+  bank: ({ flown }) => formatAngle(flown.bank),
+  // In the planned bank, level turn: FAA-H-8083-25, Aerodynamics of Flight, load factors in steep turns.
+  'stall-in-turn': ({ flown }, units) =>
+    formatSpeed(stallSpeedUnder(loadFactor(flown.bank), flown.stallSpeed), units),
+  'round-out-height': ({ aircraft }, units) => formatLowHeight(aircraft.roundOut.height, units),
+  mass: ({ flown }) => formatMass(flown.mass),
+  'landing-roll': ({ aircraft }, units) => formatDistance(aircraft.landingRoll, units),
+  'wind-limit': ({ aircraft }, units) => formatSpeed(aircraft.limits.wind, units),
+  'crosswind-limit': ({ aircraft }, units) => formatSpeed(aircraft.limits.crosswind, units),
+};
+
+export const aircraft = defineComponent<PacketContext, z.ZodType>({
+  name: 'aircraft',
+  form: 'text',
+  summary: `A figure of the aircraft as flown today: ${Object.keys(figures).join(', ')}.`,
+  attributes: z.strictObject({}),
+  label: nameOf(figures),
+  example: ':aircraft[best-glide]',
+  render: ({ label, context: { plan, units } }) => [
+    { type: 'text', value: figures[label]?.(plan, units) ?? '' },
+  ],
+});

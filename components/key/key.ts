@@ -1,0 +1,48 @@
+import { z } from 'zod';
+import { keyLabels } from '../../src/flight/keys.ts';
+import type { KeyId, KeyPosition, Plan } from '../../src/flight/plan.ts';
+import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
+import { formatDistance, formatHeight, formatTime } from '../../src/units/format.ts';
+import type { PageUnits } from '../../src/units/page-units.ts';
+import { nameOf } from '../choice-of.ts';
+import type { PacketContext } from '../context.ts';
+import { acrossWords, alongWords } from '../place-words.ts';
+import { planKey } from '../plan-key.ts';
+
+type Figure = (key: KeyPosition, plan: Plan, units: PageUnits) => string;
+
+const figures = {
+  height: (key, _plan, units) => formatHeight(key.height, units),
+  along: (key, _plan, units) => alongWords(key, units),
+  across: (key, _plan, units) => acrossWords(key, units),
+  distance: (key, _plan, units) => formatDistance(Math.hypot(key.along, key.across), units),
+  time: (key, plan) => formatTime(key.time - (plan.track[0]?.time ?? 0)),
+  'past-abeam': (key, _plan, units) => {
+    if (key.id === 'base-turn') return formatDistance(-key.along, units);
+    throw new DirectiveError(
+      `\`past-abeam\` is a figure of \`base-turn\` alone; for \`${key.id}\` write \`show=along\` or \`show=distance\``,
+    );
+  },
+  after: (key, plan) => {
+    const seconds = key.time - planKey(plan, 'downwind-key').time;
+    if (seconds >= 0) return formatTime(seconds);
+    throw new DirectiveError(`\`${key.id}\` comes before the downwind key; write \`show=time\``);
+  },
+} satisfies Record<string, Figure>;
+
+const attributes = z.strictObject({ show: nameOf(figures).default('height') });
+
+export const key = defineComponent<PacketContext, typeof attributes>({
+  name: 'key',
+  form: 'text',
+  summary:
+    'A figure of a key position: its height, where it lies (along, across, distance from the spot), its time from ' +
+    'the start, seconds after the downwind key, or how far past abeam the base turn starts.',
+  attributes,
+  label: nameOf(keyLabels),
+  example: ':key[downwind-key]{show=height}',
+  render: ({ label, attributes: { show }, context: { plan, units } }) => {
+    const figure: Figure = figures[show];
+    return [{ type: 'text', value: figure(planKey(plan, label as KeyId), plan, units) }];
+  },
+});

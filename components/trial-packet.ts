@@ -1,0 +1,76 @@
+import { fileURLToPath } from 'node:url';
+import { registerWindow, SVG, type Svg } from '@svgdotjs/svg.js';
+import { toHtml } from 'hast-util-to-html';
+import { createSVGWindow } from 'svgdom';
+import { VFile } from 'vfile';
+import type { DrawingBoard } from '../src/drawing/drawing.ts';
+import type { Plan, PlanRequest } from '../src/flight/plan.ts';
+import { planApproach } from '../src/flight/planner.ts';
+import { parseLesson } from '../src/lesson/parse-lesson.ts';
+import { renderLesson } from '../src/lesson/render-lesson.ts';
+import { readSchool } from '../src/school/read.ts';
+import type { PageUnits } from '../src/units/page-units.ts';
+import type { PacketContext } from './context.ts';
+import { components } from './list.ts';
+
+// For this room's tests: the demonstration school, a plan really flown, and a lesson rendered from it.
+
+const { value: school } = await readSchool(fileURLToPath(new URL('../lessons', import.meta.url)));
+if (!school) throw new Error('The demonstration school does not read; its own tests say why');
+
+const aircraft = school.fleet.get('osier-15')!;
+const airfield = school.airfields.get('fallow-reach')!;
+
+const window = createSVGWindow();
+/** Texts are measured roughly: how a drawing is laid out is tested in its own room. */
+const board: DrawingBoard = {
+  createSvg: () => {
+    registerWindow(window, window.document);
+    return SVG(window.document.createElementNS('http://www.w3.org/2000/svg', 'svg')) as Svg;
+  },
+  measure: (text, size) => 0.55 * size * text.length,
+};
+
+export const feetAndKnots: PageUnits = { height: 'ft', distance: 'm', speed: 'kt' };
+
+export const degrees = (value: number) => (value * Math.PI) / 180;
+export const knots = (value: number) => (value * 1852) / 3600;
+
+/** Osier 15 at Fallow Reach, runway 24 (238 degrees, left-hand), 180, idle, wind from 270 degrees at 10 kt. */
+export function flyTrial(changes: Partial<PlanRequest> = {}): Plan {
+  return planApproach({
+    aircraft,
+    airfield,
+    runway: airfield.runways.find(({ name }) => name === '24')!,
+    approach: '180',
+    power: 'idle',
+    wind: { from: degrees(270), speed: knots(10) },
+    ...changes,
+  });
+}
+
+export function contextOf(plan: Plan, units: PageUnits = feetAndKnots): PacketContext {
+  return { plan, school: school!, units, board, drawingRoom: { width: 174, height: 200 } };
+}
+
+export interface TrialPage {
+  readonly html: string;
+  /** `line:column reason`. */
+  readonly messages: readonly string[];
+}
+
+/** A lesson body (from its line 4 on) rendered for a plan; no-break spaces are written as spaces. */
+export function renderBody(body: string, plan: Plan, units: PageUnits = feetAndKnots): TrialPage {
+  const file = new VFile({ path: 'trial.md', value: `---\ntitle: Trial\n---\n${body}\n` });
+  const lesson = parseLesson(file, components);
+  const tree = renderLesson(lesson, contextOf(plan, units), file);
+  const html = toHtml(tree, { allowDangerousHtml: true }).replaceAll('\u00a0', ' ').trim();
+  return { html, messages: file.messages.map(({ line, column, reason }) => `${line}:${column} ${reason}`) };
+}
+
+/** The text that `:name[…]` in a sentence becomes; fails where there is a message. */
+export function sayIn(directive: string, plan: Plan, units: PageUnits = feetAndKnots): string {
+  const { html, messages } = renderBody(directive, plan, units);
+  if (messages.length > 0) throw new Error(messages.join('\n'));
+  return html.replace(/^<p>|<\/p>$/g, '');
+}

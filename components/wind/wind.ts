@@ -1,0 +1,57 @@
+import { z } from 'zod';
+import type { Plan, SurfaceWind } from '../../src/flight/plan.ts';
+import { crosswind, headwind, windAt, windField } from '../../src/flight/wind.ts';
+import { defineComponent } from '../../src/lesson/component.ts';
+import { formatDirection, formatSpeed, formatWind } from '../../src/units/format.ts';
+import type { PageUnits } from '../../src/units/page-units.ts';
+import { nameOf } from '../choice-of.ts';
+import type { PacketContext } from '../context.ts';
+import { planKey } from '../plan-key.ts';
+
+type Figure = (plan: Plan, units: PageUnits) => string;
+
+/** Worded so that the sentence around it stays right when the wind changes sides. */
+const figures: Readonly<Record<string, Figure>> = {
+  surface: ({ flown }, units) => formatWind(flown.surfaceWind.from, flown.surfaceWind.speed, units),
+  from: ({ flown }, units) => {
+    const isCalm = formatSpeed(flown.surfaceWind.speed, units) === formatSpeed(0, units);
+    return isCalm ? 'calm' : formatDirection(flown.surfaceWind.from);
+  },
+  speed: ({ flown }, units) => formatSpeed(flown.surfaceWind.speed, units),
+  headwind: ({ flown, runway }, units) => {
+    const component = headwind(flown.surfaceWind, runway.heading);
+    const size = formatSpeed(Math.abs(component), units);
+    if (size === formatSpeed(0, units)) return 'no headwind';
+    return `${component < 0 ? 'tailwind' : 'headwind'} ${size}`;
+  },
+  crosswind: ({ flown, runway }, units) => {
+    const component = crosswind(flown.surfaceWind, runway.heading);
+    const size = formatSpeed(Math.abs(component), units);
+    if (size === formatSpeed(0, units)) return 'no crosswind';
+    return `${size} from the ${component < 0 ? 'left' : 'right'}`;
+  },
+  'at-key': (plan, units) => {
+    const { from, speed } = flownWindAt(plan, planKey(plan, 'downwind-key').height);
+    return formatWind(from, speed, units);
+  },
+};
+
+/** Between the heights that the plan lists, as the core does it between given layers. */
+function flownWindAt(plan: Plan, height: number): SurfaceWind {
+  const profile = { kind: 'layers', exponent: plan.airfield.windExponent, layers: plan.wind } as const;
+  return windAt(windField(plan.flown.surfaceWind, profile, plan.runway.heading), height, plan.runway.heading);
+}
+
+export const wind = defineComponent<PacketContext, z.ZodType>({
+  name: 'wind',
+  form: 'text',
+  summary:
+    'The wind of the plan: at the surface, where it comes from, its speed, headwind and crosswind on this runway, or ' +
+    'the wind at the downwind key.',
+  attributes: z.strictObject({}),
+  label: nameOf(figures),
+  example: ':wind[crosswind]',
+  render: ({ label, context: { plan, units } }) => [
+    { type: 'text', value: figures[label]?.(plan, units) ?? '' },
+  ],
+});

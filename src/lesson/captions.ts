@@ -1,0 +1,22 @@
+import type { Element, Root } from 'hast';
+import { visit } from 'unist-util-visit';
+
+export type Numbered = 'Figure' | 'Table';
+
+/** Stands in a caption for its number, which is known only where all of the page is. */
+export function captionNumber(kind: Numbered): Element {
+  const properties = { className: ['caption-number'], dataNumbered: kind };
+  return { type: 'element', tagName: 'span', properties, children: [] };
+}
+
+/** Writes the numbers of figures and tables, each kind counted from 1 in the order of the page. May be run again on a longer one. */
+export function numberCaptions(tree: Root): void {
+  const counts = new Map<unknown, number>();
+  visit(tree, 'element', (node) => {
+    const kind = node.properties.dataNumbered;
+    if (kind === undefined) return;
+    const count = (counts.get(kind) ?? 0) + 1;
+    counts.set(kind, count);
+    node.children = [{ type: 'text', value: `${kind}\u00a0${count}` }];
+  });
+}

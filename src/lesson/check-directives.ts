@@ -1,0 +1,130 @@
+import type { Root } from 'mdast';
+import type { ContainerDirective, LeafDirective, TextDirective } from 'mdast-util-directive';
+import { SKIP, visit } from 'unist-util-visit';
+import type { VFile } from 'vfile';
+import { fail } from '../school/yaml-source.ts';
+import type { Component, Form } from './component.ts';
+import { describeAttributeIssues, describeLabelIssue } from './describe-issue.ts';
+import { rightForm } from './directive-form.ts';
+import { locateDirective } from './directive-source.ts';
+import { lineEndAt, spanAt } from './source-place.ts';
+import { unknownDirective } from './unknown-directive.ts';
+
+export type DirectiveNode = ContainerDirective | LeafDirective | TextDirective;
+
+/** One use of a directive that was found right: what is left is to render it. */
+export interface CheckedUse<Context> {
+  readonly node: DirectiveNode;
+  readonly component: Component<Context>;
+  /** As the component's schema gave them, defaults filled in. */
+  readonly attributes: unknown;
+  readonly label: string;
+  /** Counts from 1 the uses of this directive in the lesson. */
+  readonly ordinal: number;
+}
+
+const formOf: Readonly<Record<DirectiveNode['type'], Form>> = {
+  textDirective: 'text',
+  leafDirective: 'leaf',
+  containerDirective: 'container',
+};
+
+export function isDirective(node: { readonly type: string }): node is DirectiveNode {
+  return node.type in formOf;
+}
+
+/** Checks every directive of the tree against its definition and reports each mistake; gives the uses that are right. */
+export function checkDirectives<Context>(
+  tree: Root,
+  file: VFile,
+  components: readonly Component<Context>[],
+): CheckedUse<Context>[] {
+  const source = String(file);
+  const uses: CheckedUse<Context>[] = [];
+  const counts = new Map<string, number>();
+  visit(tree, (node) => {
+    if (!isDirective(node)) return;
+    const checked = checkDirective(node, source, file, components);
+    if (checked) {
+      const ordinal = (counts.get(node.name) ?? 0) + 1;
+      counts.set(node.name, ordinal);
+      uses.push({ node, ordinal, ...checked });
+    }
+    // What stands in the brackets of a directive in a sentence is its label, read as it was typed.
+    return node.type === 'textDirective' ? SKIP : undefined;
+  });
+  return uses;
+}
+
+function checkDirective<Context>(
+  node: DirectiveNode,
+  source: string,
+  file: VFile,
+  components: readonly Component<Context>[],
+): Pick<CheckedUse<Context>, 'component' | 'attributes' | 'label'> | undefined {
+  const start = node.position?.start.offset ?? 0;
+  const nodeEnd = node.position?.end.offset ?? source.length;
+  const end = node.type === 'containerDirective' ? Math.min(lineEndAt(source, start), nodeEnd) : nodeEnd;
+  const parts = locateDirective(source, start, end);
+  const place = spanAt(source, start, end);
+
+  const component = components.find(({ name }) => name === node.name);
+  if (!component) {
+    fail(file, unknownDirective(node.name, components), 'unknown-directive', place);
+    return undefined;
+  }
+  const form = formOf[node.type];
+  if (component.form !== form) {
+    fail(file, `\`${node.name}\` is written ${rightForm(component)}`, 'directive-form', place);
+    return undefined;
+  }
+  if (parts.unread) {
+    const closing = parts.unread === '[' ? 'The `[` is not closed by a `]`' : 'The braces cannot be read';
+    fail(file, `${closing}; an example that is right: \`${component.example}\``, 'directive-syntax', place);
+    return undefined;
+  }
+
+  let right = true;
+  const wrong = (rule: string, reason: string, from: number, to: number) => {
+    right = false;
+    fail(file, reason, rule, spanAt(source, from, to));
+  };
+
+  const label = parts.label ? source.slice(parts.label.start, parts.label.end) : '';
+  const labelStart = parts.label?.start ?? parts.name.start;
+  const labelEnd = parts.label?.end ?? parts.name.end;
+  const labelResult = component.label?.safeParse(label);
+  if (!component.label && parts.label) {
+    wrong(
+      'directive-label',
+      `\`${node.name}\` takes no text in brackets; leave the brackets out`,
+      labelStart - 1,
+      labelEnd + 1,
+    );
+  } else if (labelResult && !labelResult.success) {
+    wrong('directive-label', describeLabelIssue(node.name, label, labelResult.error), labelStart, labelEnd);
+  }
+
+  const names = parts.attributes.map(({ name }) => name);
+  for (const [index, attribute] of parts.attributes.entries()) {
+    if (names.indexOf(attribute.name) === index) continue;
+    wrong(
+      'directive-attribute',
+      `\`${attribute.name}\` is given twice; keep one of them`,
+      attribute.start,
+      attribute.end,
+    );
+  }
+  const given = Object.fromEntries(
+    Object.entries(node.attributes ?? {}).map(([name, value]) => [name, value ?? '']),
+  );
+  const result = component.attributes.safeParse(given);
+  if (!result.success) {
+    for (const problem of describeAttributeIssues(node.name, result.error, component.attributes, given)) {
+      const at = parts.attributes.find(({ name }) => name === problem.attribute) ?? parts.name;
+      wrong('directive-attribute', problem.reason, at.start, at.end);
+    }
+  }
+  if (!right || !result.success) return undefined;
+  return { component, attributes: result.data, label: labelResult?.data ?? '' };
+}

@@ -1,0 +1,52 @@
+import type { ElementContent } from 'hast';
+import type { z } from 'zod';
+
+/** How a directive is written: `:name[text]{…}` in a sentence, `::name{…}` on a line, `:::name … :::` around blocks. */
+export type Form = 'text' | 'leaf' | 'container';
+
+/**
+ * A directive of the lesson language. `Context` is what the pages are computed for: the lesson room does not look
+ * into it, it hands it through. One folder in `components/`, one definition.
+ */
+export interface Component<Context, Attributes extends z.ZodType = z.ZodType> {
+  readonly name: string;
+  readonly form: Form;
+  /** One line for the author's reference page and the editor's completion. */
+  readonly summary: string;
+  /** What may be written in braces, with defaults; kebab-case keys, string input. */
+  readonly attributes: Attributes;
+  /** What may be written in brackets, for a directive that takes a label; undefined where it takes none. */
+  readonly label?: z.ZodType<string>;
+  /** As an author would type it. */
+  readonly example: string;
+  /**
+   * Makes the page's content. Throws `DirectiveError` for what only the figures can show to be wrong
+   * (a key position this approach does not have); it is reported at the directive's place in the lesson.
+   * A method, not a function property: only so may definitions with different attributes stand in one list.
+   */
+  render(use: Use<Context, z.output<Attributes>>): ElementContent[];
+}
+
+/** One use of a directive in a lesson. */
+export interface Use<Context, Attributes> {
+  readonly attributes: Attributes;
+  /** The text in brackets, '' where there is none. */
+  readonly label: string;
+  /** The rendered and sanitized content of a container; empty for the other forms. */
+  readonly children: ElementContent[];
+  readonly context: Context;
+  /** Counts from 1 the uses of this directive in the lesson: for ids that are unique in the page. */
+  readonly ordinal: number;
+}
+
+/** What is wrong with a use of a directive, and what would be right. */
+export class DirectiveError extends Error {
+  override readonly name = 'DirectiveError';
+}
+
+/** Gives a definition its attribute types. */
+export function defineComponent<Context, Attributes extends z.ZodType>(
+  component: Component<Context, Attributes>,
+): Component<Context, Attributes> {
+  return component;
+}

@@ -1,0 +1,74 @@
+import { directiveFromMarkdown } from 'mdast-util-directive';
+import { directive } from 'micromark-extension-directive';
+import type { Construct, Extension, State, TokenizeContext } from 'micromark-util-types';
+import type { Processor } from 'unified';
+
+const colon = 58;
+const openingBracket = 91;
+
+/**
+ * A unified plugin: the directive syntax, held back so that a colon in plain text stays text.
+ *
+ * The plain syntax takes any `:word` for a directive, and `6:1` and `10:30` lose their digits. Here a directive in
+ * a sentence is one of `textNames` with a bracket right behind it, and one on a line has a name that begins with a letter;
+ * everything else is never seen as a directive, so that its own Markdown (a link, a footnote mark) is kept as well.
+ */
+export function directiveSyntax(this: Processor, textNames: ReadonlySet<string>): void {
+  const data = this.data() as { micromarkExtensions?: Extension[]; fromMarkdownExtensions?: unknown[] };
+  const { text, flow } = directive();
+  const isInSentence = (name: string, next: number | null) => next === openingBracket && textNames.has(name);
+  const isOnLine = (name: string) => /^\p{Letter}/u.test(name);
+  data.micromarkExtensions ??= [];
+  data.micromarkExtensions.push({
+    text: { [colon]: constructs(text?.[colon]).map((each) => onlyWhere(isInSentence, each)) },
+    flow: { [colon]: constructs(flow?.[colon]).map((each) => onlyWhere(isOnLine, each)) },
+  });
+  data.fromMarkdownExtensions ??= [];
+  // `verbose` records where a container's closing fence stands, which is how a missing one is noticed.
+  data.fromMarkdownExtensions.push(directiveFromMarkdown({ verbose: true }));
+}
+
+function constructs(found: Construct | Construct[] | undefined): Construct[] {
+  return Array.isArray(found) ? found : found ? [found] : [];
+}
+
+type Condition = (name: string, next: number | null) => boolean;
+
+/** The construct, tried only where the name behind the colons meets the condition. */
+function onlyWhere(condition: Condition, construct: Construct): Construct {
+  const lookAhead: Construct = {
+    partial: true,
+    tokenize(effects, ok, nok): State {
+      let name = '';
+      const atColon: State = (code) => {
+        if (code !== colon) return afterColons(code);
+        effects.consume(code);
+        return atColon;
+      };
+      const afterColons: State = (code) => {
+        if (code !== null && code > 0 && /[\p{Letter}\p{Number}_-]/u.test(String.fromCharCode(code))) {
+          name += String.fromCharCode(code);
+          effects.consume(code);
+          return afterColons;
+        }
+        return condition(name, code) ? ok(code) : nok(code);
+      };
+      return (code) => {
+        effects.enter('chalkwingLookAhead');
+        return atColon(code);
+      };
+    },
+  };
+  return {
+    ...construct,
+    tokenize(this: TokenizeContext, effects, ok, nok) {
+      return effects.check(lookAhead, construct.tokenize.call(this, effects, ok, nok), nok);
+    },
+  };
+}
+
+declare module 'micromark-util-types' {
+  interface TokenTypeMap {
+    chalkwingLookAhead: 'chalkwingLookAhead';
+  }
+}

@@ -1,0 +1,72 @@
+import { describe, expect, it } from 'vitest';
+import { tryLesson } from './trial-lesson.ts';
+
+const read = (lines: string) => {
+  const { lesson, messages } = tryLesson(`---\n${lines}\n---\n\nText.\n`);
+  return { frontMatter: lesson.frontMatter, messages };
+};
+
+describe('front matter', () => {
+  it('needs a title alone, and flies a 180 where nothing else is said', () => {
+    expect(read('title: T')).toEqual({ frontMatter: { title: 'T', approach: '180' }, messages: [] });
+  });
+
+  it('reads every field, in SI units', () => {
+    const { frontMatter, messages } = read(
+      'title: "T: 1"\nsummary: S\napproach: 360\naircraft: osier-15\nairfield: fallow-reach\nrunway: 06\nwind: 210/12kt\n' +
+        'power: stopped\nheight: 1000 ft\nspacing: 500 m\nbank: 30 deg\ntemperature: 25C\nqnh: 1008 hPa\nminutes: 45',
+    );
+    expect(messages).toEqual([]);
+    expect(frontMatter).toMatchObject({
+      title: 'T: 1',
+      approach: '360',
+      runway: '06',
+      power: 'stopped',
+      spacing: 500,
+      minutes: 45,
+    });
+    // Exact factors: BIPM SI Brochure, 9th edition, table 8 (nautical mile, from which the knot); foot: 0.3048 m, 1959 agreement.
+    expect(frontMatter?.height).toBeCloseTo(304.8, 9);
+    expect(frontMatter?.wind?.speed).toBeCloseTo((12 * 1852) / 3600, 9);
+    expect(frontMatter?.wind?.from).toBeCloseTo((210 * Math.PI) / 180, 9);
+    expect(frontMatter?.bank).toBeCloseTo(Math.PI / 6, 9);
+    expect(frontMatter?.temperature).toBeCloseTo(298.15, 9);
+    expect(frontMatter?.qnh).toBeCloseTo(100_800, 6);
+  });
+
+  it('reports all that is wrong at once, each at its place in the lesson', () => {
+    const { frontMatter, messages } = read(
+      'titl: T\napproach: 270\nbank: 30\nwind: 12kt\nminutes: 2.5\npower: idl',
+    );
+    expect(frontMatter).toBeUndefined();
+    expect(messages).toEqual([
+      expect.stringMatching(/^1:1 missing-key `title` is missing/),
+      expect.stringMatching(/^2:1 unknown-key `titl` .*did you mean `title`/),
+      expect.stringMatching(/^3:11 value `approach`: `270` is none of `90`, `180`, `360`, `spiral`/),
+      expect.stringMatching(/^4:7 value `bank`: `30` has no unit.*`30 deg`/),
+      expect.stringMatching(/^5:7 value `wind`: `12kt` is not a wind/),
+      expect.stringMatching(/^6:10 value `minutes`: write whole minutes/),
+      expect.stringMatching(/^7:8 value `power`: .*did you mean `idle`/),
+    ]);
+  });
+
+  it('reports YAML that cannot be read, at its place', () => {
+    expect(read('title: T\nwind: [').messages[0]).toMatch(/^[34]:\d+ yaml /);
+    expect(read('title: T\ntitle: U').messages).toEqual([
+      expect.stringMatching(/^3:1 yaml This key stands here twice/),
+    ]);
+  });
+
+  it.each([
+    ['', 'begin the file with'],
+    ['Text.\n', 'begin the file with'],
+    ['\n---\ntitle: T\n---\n', 'begin the file with'],
+    ['---\ntitle: T\n', 'is not closed'],
+    ['---\n---\n', 'is empty'],
+    ['---\n# only this\n---\n', 'empty'],
+  ])('%j is told how to begin', (source, advice) => {
+    const { lesson, messages } = tryLesson(source);
+    expect(lesson.frontMatter).toBeUndefined();
+    expect(messages.some((message) => message.startsWith('1:1 ') && message.includes(advice))).toBe(true);
+  });
+});

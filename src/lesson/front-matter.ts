@@ -1,0 +1,66 @@
+import type { Root } from 'mdast';
+import { VFile } from 'vfile';
+import type { z } from 'zod';
+import { type Checked, checkYaml } from '../school/check-yaml.ts';
+import { choice, number, parsed, quantity, section, words } from '../school/fields.ts';
+import { fail } from '../school/yaml-source.ts';
+import { parseWind } from '../units/wind-text.ts';
+
+const minutes = number(1, 600, '45').refine(Number.isInteger, 'write whole minutes, such as `45`');
+
+const schema = section(
+  {
+    title: words('The power-off 180'),
+    summary: words('From the downwind key to the spot, engine idling').optional(),
+    approach: choice('90', '180', '360', 'spiral').prefault('180'),
+    /** Ids: names of files in `fleet/` and `airfields/`. */
+    aircraft: words('osier-15').optional(),
+    airfield: words('fallow-reach').optional(),
+    runway: words('"24"').optional(),
+    wind: parsed('210/12kt', parseWind).optional(),
+    power: choice('idle', 'stopped').optional(),
+    height: quantity('length', '100 ft', '10000 ft', '1000 ft').optional(),
+    spacing: quantity('length', '50 m', '5000 m', '500 m').optional(),
+    bank: quantity('angle', '5 deg', '75 deg', '30 deg').optional(),
+    temperature: quantity('temperature', '-60 C', '60 C', '25 C').optional(),
+    qnh: quantity('pressure', '850 hPa', '1090 hPa', '1008 hPa').optional(),
+    /** How long the lesson takes. */
+    minutes: minutes.optional(),
+  },
+  'title: The power-off 180',
+);
+
+/** SI units and radians. What is left out comes from the school's defaults, the aircraft and the airfield. */
+export type FrontMatter = z.output<typeof schema>;
+
+const fileStart = { line: 1, column: 1, offset: 0 };
+
+/**
+ * Reads the front matter, its messages on the lesson's file; its source takes later ones, such as a wind that no glide
+ * beats. Undefined where there is none to read.
+ */
+export function readFrontMatter(tree: Root, file: VFile): Checked<FrontMatter> | undefined {
+  const source = String(file);
+  const node = tree.children[0];
+  if (node?.type !== 'yaml') {
+    const reason = /^---[ \t]*\r?(\n|$)/.test(source)
+      ? 'The front matter is not closed: put a line `---` below its last line'
+      : 'The lesson has no front matter: begin the file with the lines `---`, `title: …` and `---`';
+    fail(file, reason, 'front-matter', fileStart);
+    return undefined;
+  }
+  if (node.value.trim() === '') {
+    fail(
+      file,
+      'The front matter is empty: write `title: …` between its two lines `---`',
+      'missing-key',
+      fileStart,
+    );
+    return undefined;
+  }
+  // The fence's first line, made a comment of the same length, keeps every place that of the lesson file.
+  const fenced = source.slice(0, node.position?.end.offset ?? source.length);
+  const yaml = new VFile({ path: file.path, value: `#${fenced.slice(1, fenced.lastIndexOf('---'))}` });
+  yaml.messages = file.messages;
+  return checkYaml<FrontMatter>(yaml, schema);
+}

@@ -1,0 +1,139 @@
+import type { Root, Text } from 'mdast';
+import { SKIP, visit } from 'unist-util-visit';
+import type { VFile } from 'vfile';
+import { fail } from '../school/yaml-source.ts';
+import type { Component } from './component.ts';
+import { rightForm } from './directive-form.ts';
+import { lineEndAt, spanAt } from './source-place.ts';
+import { unknownDirective } from './unknown-directive.ts';
+
+type Named = Pick<Component<never>, 'name' | 'form' | 'label' | 'example'>;
+
+interface Mark {
+  /** Offset of the first colon. */
+  readonly start: number;
+  readonly colons: number;
+  /** True where blanks stand between the colons and the name. */
+  readonly spaced: boolean;
+  /** '' for a fence without a name. */
+  readonly name: string;
+  readonly end: number;
+  readonly next: string;
+  /** True where nothing but the marks of its block (quote, list, heading) stands before it on its line. */
+  readonly atStart: boolean;
+  /** True where nothing else follows on its line. */
+  readonly alone: boolean;
+  readonly afterWord: boolean;
+}
+
+const mark = /(?<![:\\])(:+)([ \t]*)(\p{Letter}[\p{Letter}\p{Number}_-]*)?/gu;
+
+const blockPrefix = /^[\s>]*(?:(?:[-*+]|#+|\d+[.)]|\[[ xX]\]|\[\^[^\]]+\]:)[\s>]*)*$/;
+
+/**
+ * Finds in the running text what was meant as a directive and was not read as one: the parser turns a directive
+ * it cannot read into a paragraph without a word. A colon that is only a colon is left alone.
+ *
+ * @param unmatched offsets of fences that opened and whose closing line is therefore left over (see `checkFences`)
+ */
+export function checkStraySyntax(
+  tree: Root,
+  file: VFile,
+  components: readonly Named[],
+  unmatched: readonly number[],
+): void {
+  const source = String(file);
+  const open = [...unmatched];
+  visit(tree, (node) => {
+    if (node.type === 'textDirective') return SKIP;
+    if (node.type !== 'text') return;
+    for (const found of marksIn(node, source)) {
+      if (isClosingFence(found)) {
+        const opening = open.findIndex((offset) => offset < found.start);
+        if (opening >= 0) open.splice(opening, 1);
+        else {
+          const reason =
+            'This `:::` closes nothing: take it out, or look above for a directive that is misspelt or already closed';
+          fail(file, reason, 'directive-stray-fence', spanAt(source, found.start, found.end));
+        }
+        continue;
+      }
+      const reason = whatIsWrong(found, components);
+      if (reason === undefined) continue;
+      if (found.colons >= 3) open.push(found.start);
+      const end = found.atStart ? lineEndAt(source, found.start) : found.end;
+      fail(file, reason.text, reason.rule, spanAt(source, found.start, end));
+    }
+    return;
+  });
+}
+
+function* marksIn(node: Text, source: string): Generator<Mark> {
+  const from = node.position?.start.offset;
+  const to = node.position?.end.offset;
+  if (from === undefined || to === undefined) return;
+  for (const match of source.slice(from, to).matchAll(mark)) {
+    const [whole, colons = '', blanks = '', name = ''] = match;
+    const start = from + match.index;
+    const lineStart = start > 0 ? source.lastIndexOf('\n', start - 1) + 1 : 0;
+    const end = name ? start + whole.length : start + colons.length;
+    yield {
+      start,
+      colons: colons.length,
+      spaced: blanks !== '' && name !== '',
+      name,
+      end,
+      next: source[end] ?? '',
+      atStart: blockPrefix.test(source.slice(lineStart, start)),
+      alone:
+        source
+          .slice(end, lineEndAt(source, end))
+          .replace(/^(\[[^\]]*\])?(\{[^}]*\})?/, '')
+          .trim() === '',
+      afterWord: start > 0 && /[\p{Letter}\p{Number}_]/u.test(source[start - 1] ?? ''),
+    };
+  }
+}
+
+function isClosingFence({ name, colons, atStart, alone }: Mark): boolean {
+  return name === '' && colons >= 3 && atStart && alone;
+}
+
+function whatIsWrong(found: Mark, components: readonly Named[]): { rule: string; text: string } | undefined {
+  if (found.name === '') return undefined;
+  const component = components.find(({ name }) => name === found.name);
+  const opens = found.next === '[' || found.next === '{';
+  if (found.spaced) {
+    const meant = found.atStart && (component ? found.colons >= 2 : found.colons >= 3 && found.alone);
+    if (!meant) return undefined;
+    if (!component) return { rule: 'unknown-directive', text: unknownDirective(found.name, components) };
+    return {
+      rule: 'directive-syntax',
+      text: `No blank may stand behind the colons; write ${rightForm(component)}`,
+    };
+  }
+  const ownLine = found.atStart && (found.colons > 1 || (found.alone && component !== undefined));
+  if (!component) {
+    if (!ownLine && (!opens || found.afterWord)) return undefined;
+    return { rule: 'unknown-directive', text: unknownDirective(found.name, components) };
+  }
+  if (!ownLine && !opens && (found.colons === 1 || found.afterWord)) return undefined;
+  return {
+    rule: 'directive-syntax',
+    text: `${complaint(found, component)}; an example: \`${component.example}\``,
+  };
+}
+
+function complaint(found: Mark, component: Named): string {
+  const { name, form } = component;
+  const colons = { text: 1, leaf: 2, container: 3 }[form];
+  const rightColons = form === 'container' ? found.colons >= colons : found.colons === colons;
+  if (!rightColons) return `\`${name}\` is written ${rightForm(component)}`;
+  if (form !== 'text') {
+    if (!found.atStart)
+      return `\`${name}\` must stand at the start of a line of its own, not in a sentence or a table`;
+    return `\`${name}\` cannot be read: check that brackets and braces are closed and nothing follows them on the line`;
+  }
+  if (found.next === '[') return `The \`[\` of \`${name}\` is not closed by a \`]\``;
+  return `\`${name}\` needs its text in brackets`;
+}
