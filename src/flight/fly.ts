@@ -26,6 +26,9 @@ export type Mode = 'honest' | 'search';
 /** m. Nearer to the ground than this is on it. */
 const groundContact = 1e-6;
 
+/** s. Samples of a track lie at most this far apart. */
+const sampleSpacing = 0.5;
+
 /** s. A leg's end that comes later than this is not a leg. */
 const longestLeg = 1500;
 
@@ -48,7 +51,7 @@ export class Flight {
     this.runwayHeading = runwayHeading;
     this.mode = mode;
     this.keepTrack = keepTrack;
-    this.integrator = new Integrator(stateSize, step);
+    this.integrator = new Integrator(stateSize, step ?? (keepTrack ? sampleSpacing : undefined));
   }
 
   /** Takes up the start, already holding the track of the first leg. */
@@ -154,6 +157,8 @@ export class Flight {
     const rates = new Float64Array(stateSize);
     motion.derivative(state, rates);
     conditions.wind(height, drift);
+    // A leg that is over as it begins takes no time: its sample stands in for the last one.
+    if (this.track.at(-1)?.time === this.time) this.track.pop();
     this.track.push({
       time: this.time,
       along: state[ALONG]!,

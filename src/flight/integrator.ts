@@ -3,6 +3,8 @@
  * (a bank reached, a turn begun) ends one motion and begins the next.
  */
 export interface Motion {
+  /** s; longer steps than this would cost more than a millimetre at the touchdown. */
+  readonly longestStep: number;
   /** Rates of change of the state. */
   derivative(state: State, rates: State): void;
   /** What is left until the motion ends: positive before, nought at the end, negative after. */
@@ -13,8 +15,6 @@ export interface Motion {
 
 export type State = Float64Array;
 
-/** s. The longest step; also the closest-spaced the samples of a track need be. */
-export const defaultStep = 0.5;
 
 /** No leg of an approach lasts this many steps: a bound on every run, whatever the input. */
 const mostSteps = 4000;
@@ -33,7 +33,7 @@ export interface Advance {
  * event is met with the accuracy of the method, not of an interpolant.
  */
 export class Integrator {
-  readonly step: number;
+  private readonly step: number;
   private readonly k1: State;
   private readonly k2: State;
   private readonly k3: State;
@@ -41,7 +41,8 @@ export class Integrator {
   private readonly mid: State;
   private readonly trial: State;
 
-  constructor(size: number, step: number = defaultStep) {
+  /** `step` in s is the longest taken; motions may ask for shorter ones. */
+  constructor(size: number, step: number = Number.POSITIVE_INFINITY) {
     this.step = step;
     this.k1 = new Float64Array(size);
     this.k2 = new Float64Array(size);
@@ -61,7 +62,7 @@ export class Integrator {
     const direction = left > 0 ? 1 : -1;
     let elapsed = 0;
     for (let count = 0; count < mostSteps; count++) {
-      const length = direction * this.step;
+      const length = direction * Math.min(this.step, motion.longestStep);
       this.take(motion, state, length);
       const then = motion.remaining(this.trial);
       if (then * direction <= 0) {

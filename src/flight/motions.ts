@@ -38,23 +38,22 @@ export type Until = (state: State) => number;
  */
 export function glideAlongLine(medium: Medium, track: number, until: Until, speedChange: -1 | 0 | 1): Motion {
   const wind: Drift = { along: 0, across: 0 };
-  const headingAt = (height: number, horizontal: number) => {
-    medium.wind(height, wind);
-    return track + crab(track, horizontal, wind);
-  };
+  const cosTrack = Math.cos(track);
+  const sinTrack = Math.sin(track);
   return {
+    longestStep: speedChange === 0 ? 2 : 1,
     derivative(state, rates) {
       const height = state[HEIGHT]!;
       const eas = state[EAS]!;
       const factor = medium.tasOverEas(height);
       const tas = eas * factor;
       const sin = sinOfGlide(medium.polar, eas, 1);
-      const horizontal = tas * Math.sqrt(1 - sin * sin);
-      const heading = headingAt(height, horizontal);
+      medium.wind(height, wind);
+      const groundspeed = groundspeedOn(cosTrack, sinTrack, tas * Math.sqrt(1 - sin * sin), wind);
       const speedRate = speedChange * (speedChange < 0 ? slowingRate(sin) : speedChangeRate);
       rates.fill(0);
-      rates[ALONG] = horizontal * Math.cos(heading) + wind.along;
-      rates[ACROSS] = horizontal * Math.sin(heading) + wind.across;
+      rates[ALONG] = groundspeed * cosTrack;
+      rates[ACROSS] = groundspeed * sinTrack;
       // Speed gained is paid for in height, and given back when it is lost: d(V^2/2g)/dt.
       rates[HEIGHT] = -tas * sin - (tas * speedRate * factor) / standardGravity;
       rates[EAS] = speedRate;
@@ -63,11 +62,22 @@ export function glideAlongLine(medium: Medium, track: number, until: Until, spee
     settle(state) {
       const sin = sinOfGlide(medium.polar, state[EAS]!, 1);
       const tas = state[EAS]! * medium.tasOverEas(state[HEIGHT]!);
-      state[HEADING] = headingAt(state[HEIGHT]!, tas * Math.sqrt(1 - sin * sin));
+      medium.wind(state[HEIGHT]!, wind);
+      state[HEADING] = track + crab(track, tas * Math.sqrt(1 - sin * sin), wind);
       state[BANK] = 0;
       state[PATH] = Math.asin(sin);
     },
   };
+}
+
+/**
+ * Groundspeed along a track held against the drift, m/s: what the wind triangle leaves of a horizontal airspeed.
+ * Where the wind across the track is stronger than that, the nose is square to the track and the wind alone carries.
+ */
+function groundspeedOn(cosTrack: number, sinTrack: number, horizontal: number, wind: Drift): number {
+  const offTrack = wind.across * cosTrack - wind.along * sinTrack;
+  const onTrack = wind.along * cosTrack + wind.across * sinTrack;
+  return onTrack + Math.sqrt(Math.max(0, horizontal * horizontal - offTrack * offTrack));
 }
 
 /** Slowing down never takes more than half of the sink away, so that height is never gained by it. */
@@ -79,6 +89,7 @@ function slowingRate(sin: number): number {
 export function glidingTurn(medium: Medium, rollRate: number, until: Until): Motion {
   const wind: Drift = { along: 0, across: 0 };
   return {
+    longestStep: 0.5,
     derivative(state, rates) {
       const height = state[HEIGHT]!;
       const bank = state[BANK]!;
@@ -127,6 +138,7 @@ export function roundOut(medium: Medium, landing: Landing, pull: number): Motion
   const wind: Drift = { along: 0, across: 0 };
   const tasOverEas = medium.tasOverEas(0);
   return {
+    longestStep: 0.5,
     derivative(state, rates) {
       const height = state[HEIGHT]!;
       const eas = state[EAS]!;
@@ -134,11 +146,9 @@ export function roundOut(medium: Medium, landing: Landing, pull: number): Motion
       const tas = eas * tasOverEas;
       const horizontal = tas * Math.cos(path);
       medium.wind(height, wind);
-      const heading = crab(0, horizontal, wind);
       const drag = dragOverWeight(medium.polar, eas, pull, inducedShare(landing, height));
       rates.fill(0);
-      rates[ALONG] = horizontal * Math.cos(heading) + wind.along;
-      rates[ACROSS] = horizontal * Math.sin(heading) + wind.across;
+      rates[ALONG] = groundspeedOn(1, 0, horizontal, wind);
       rates[HEIGHT] = -tas * Math.sin(path);
       rates[EAS] = (standardGravity * (Math.sin(path) - drag)) / tasOverEas;
       rates[PATH] = (-standardGravity * (pull - Math.cos(path))) / tas;
@@ -164,17 +174,16 @@ export function holdOff(
   const tasOverEas = medium.tasOverEas(0);
   const heightPerSpeed = level / ((entryEas - touchdownEas) * tasOverEas);
   return {
+    longestStep: 1,
     derivative(state, rates) {
       const height = state[HEIGHT]!;
       const eas = state[EAS]!;
       const tas = eas * tasOverEas;
       medium.wind(height, wind);
-      const heading = crab(0, tas, wind);
       const drag = dragOverWeight(medium.polar, eas, 1, inducedShare(landing, height));
       const slowing = (-standardGravity * drag) / (1 + (standardGravity * heightPerSpeed) / tas);
       rates.fill(0);
-      rates[ALONG] = tas * Math.cos(heading) + wind.along;
-      rates[ACROSS] = tas * Math.sin(heading) + wind.across;
+      rates[ALONG] = groundspeedOn(1, 0, tas, wind);
       rates[HEIGHT] = heightPerSpeed * slowing;
       rates[EAS] = slowing / tasOverEas;
     },
