@@ -1,0 +1,39 @@
+import type { Element } from 'hast';
+import { h } from 'hastscript';
+import type { Plan } from '../flight/plan.ts';
+
+/** What stands on the first page of every packet and can not be left out, by a lesson or by a school. */
+const standing = (aircraft: string, airfield: string) => [
+  'This is training material. It does not replace instruction, and it is no permission to fly.',
+  "The aircraft's own handbook, local rules and the instructor's judgement prevail over everything printed here.",
+  `The figures are computed from the profile of ${aircraft} and the data of ${airfield} named on this page, for this wind and air only. The last part, How these figures were worked out, shows how.`,
+];
+
+/** The packet's caution block: the standing cautions, the school's, the airfield's rules, and what the flight itself showed. */
+export function packetCautions(plan: Plan, school: readonly string[], rules: readonly string[]): Element {
+  const { aircraft, airfield, cautions } = plan;
+  const list = (lines: readonly string[]) =>
+    h(
+      'ul',
+      lines.map((line) => h('li', line)),
+    );
+  const part = (heading: string, lines: readonly string[]) =>
+    lines.length === 0 ? [] : [h('h3', heading), list(lines)];
+  const flown = cautions.map(({ message, source }) =>
+    h('li', [message, ' ', h('span', { class: 'from' }, `Limit: ${source}`)]),
+  );
+  return h('section', { class: 'caution packet-cautions', ariaLabelledBy: 'cautions' }, [
+    h('h2', { id: 'cautions' }, 'Cautions'),
+    list(standing(aircraft.name, airfield.name)),
+    ...(plan.made
+      ? []
+      : [
+          h('p', [
+            h('strong', 'As asked for, this approach does not reach the spot. It is not to be flown.'),
+          ]),
+        ]),
+    ...(flown.length === 0 ? [] : [h('h3', 'Of this approach, as flown on paper'), h('ul', flown)]),
+    ...part(`Local procedures at ${airfield.name}`, rules),
+    ...part('The school asks', school),
+  ]);
+}

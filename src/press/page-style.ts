@@ -1,0 +1,173 @@
+import { fontFaceCss } from './fonts.ts';
+import { contentWidth, noteColumn, noteGap, type Paper, textWidth } from './paper.ts';
+
+/** The lines that stand outside the text on every page. */
+export interface PageFurniture {
+  /** What the packet is: the lesson's title. */
+  readonly title: string;
+  /** For whom: aircraft and wind. */
+  readonly subject: string;
+  /** Date of the inputs and their fingerprint. */
+  readonly origin: string;
+}
+
+/** The whole style sheet of a packet: fonts inside, page boxes for paper, a readable column on screens. */
+export function pageCss(paper: Paper, furniture: PageFurniture): string {
+  return [fontFaceCss(), pageBoxes(paper, furniture), typography(paper), screenCss(paper)].join('\n');
+}
+
+// Margin boxes, since a browser has no running headers of its own. Left pages mirror right ones for printing on both
+// sides. The first page carries its title itself.
+function pageBoxes({ cssSize, margin }: Paper, { title, subject, origin }: PageFurniture): string {
+  const face = 'font:400 7.8pt/10pt "IBM Plex Sans";color:#000;white-space:pre-wrap;';
+  const head = `${face}vertical-align:bottom;padding-bottom:1.4mm;margin-bottom:5mm;`;
+  const foot = `${face}vertical-align:top;padding-top:1.4mm;margin-top:5mm;border-top:0.3pt solid #000;`;
+  const page = '"Page\\a0 " counter(page) "\\a0of\\a0 " counter(pages)';
+  const box = (place: string, style: string, content: string) => `@${place}{${style}content:${content}}`;
+  const sides = (outer: string, inner: string) =>
+    box(`top-${outer}`, `${head}font-weight:600;text-align:${outer};`, cssString(title)) +
+    box(`top-${inner}`, `${head}text-align:${inner};`, cssString(subject)) +
+    box(`bottom-${outer}`, `${foot}text-align:${outer};`, page) +
+    box(`bottom-${inner}`, `${foot}text-align:${inner};`, cssString(origin));
+  const { top, bottom, inner, outer } = margin;
+  const bare = ['top-left', 'top-center', 'top-right']
+    .map((place) => `@${place}{content:none;border:none}`)
+    .join('');
+  return `
+@page{size:${cssSize};margin:${top}mm ${outer}mm ${bottom}mm ${inner}mm}
+@page :right{margin:${top}mm ${outer}mm ${bottom}mm ${inner}mm;${sides('right', 'left')}}
+@page :left{margin:${top}mm ${inner}mm ${bottom}mm ${outer}mm;${sides('left', 'right')}}
+@page :first{${bare}}`;
+}
+
+/** A CSS string; `<` is escaped too, so that no title can end the style element. */
+export function cssString(text: string): string {
+  const escaped = text.replace(/[\\"<>\p{Cc}]/gu, (sign) => `\\${sign.codePointAt(0)!.toString(16)} `);
+  return `"${escaped}"`;
+}
+
+function typography(paper: Paper): string {
+  const room = noteColumn + noteGap;
+  return `
+:root{--sans:"IBM Plex Sans",sans-serif;--serif:"IBM Plex Serif",serif;--room:${room}mm;--text:${textWidth(paper)}mm;--full:${contentWidth(paper)}mm}
+*{box-sizing:border-box}
+html{font:10.5pt/14pt var(--serif);color:#000;background:#fff;font-variant-numeric:lining-nums tabular-nums;-webkit-text-size-adjust:100%;print-color-adjust:exact}
+body{margin:0}
+p,ul,ol,dl,blockquote,pre{margin:0 0 7pt;orphans:3;widows:3}
+ul,ol{padding-left:5.5mm}
+li{margin:0 0 2.5pt}
+li>p{margin:0 0 2.5pt}
+ul>li::marker{content:"–\\2002"}
+ol>li::marker{font:600 9pt var(--sans)}
+strong,b{font-weight:600}
+a{color:inherit;text-decoration-thickness:.4pt;text-underline-offset:2pt}
+code{font:9.5pt var(--sans)}
+h1,h2,h3,h4{font-family:var(--sans);font-weight:600;break-after:avoid;break-inside:avoid;text-wrap:balance;margin:0}
+h1{font-size:25pt;line-height:29pt;letter-spacing:-.012em}
+h2{font-size:14pt;line-height:18pt;margin:20pt 0 6pt;padding-top:5pt;border-top:.9pt solid #000}
+h3{font-size:11pt;line-height:14pt;margin:12pt 0 4pt}
+h4{font-size:9.5pt;line-height:14pt;margin:9pt 0 2pt}
+h2+h3{margin-top:6pt}
+hr{border:0;border-top:.4pt solid #000;margin:12pt 0}
+blockquote{margin-left:0;padding-left:5mm;border-left:.4pt solid #000;font-style:italic}
+
+.lesson,.workings{padding-right:var(--room)}
+.lesson>h2,.lesson>section>h2,.workings>h2{margin-right:calc(-1*var(--room))}
+.lesson figure,.lesson>.table-room,.lesson>section>.table-room,.workings>.table-room{margin-right:calc(-1*var(--room));clear:right}
+figure{margin:10pt 0 12pt;break-inside:avoid}
+figure>svg,figure>img{display:block}
+figcaption,caption{font:8.5pt/11.5pt var(--sans);text-align:left;break-after:avoid}
+figcaption .source{display:block;margin:1.5pt 0 0}
+figcaption{max-width:var(--text);margin-top:4pt;break-before:avoid}
+figcaption b,caption b,figcaption strong,caption strong{font-weight:600}
+caption{caption-side:top;padding:0 0 3.5pt}
+.caption-number{font-weight:600}
+.table-room{margin-top:9pt;margin-bottom:11pt;break-inside:avoid}
+.table-room.long{break-inside:auto}
+table{border-collapse:collapse;min-width:min(100%,var(--text));font:8.8pt/12pt var(--sans);border-top:.9pt solid #000;border-bottom:.9pt solid #000}
+thead{display:table-header-group}
+tr{break-inside:avoid}
+th,td{padding:2.6pt 3.4mm 2.6pt 0;text-align:left;vertical-align:top;font-weight:400}
+th:last-child,td:last-child{padding-right:0}
+thead th{font-weight:600;font-size:8pt;line-height:10.5pt;vertical-align:bottom;border-bottom:.5pt solid #000}
+tbody tr+tr>*{border-top:.25pt solid #000}
+tbody th{font-weight:600}
+.number,td[align=right],th[align=right]{text-align:right;white-space:nowrap}
+td[align=center],th[align=center]{text-align:center}
+.source{font:7.8pt/10.5pt var(--sans);margin:3pt 0 9pt}
+.table-room+.source{margin-top:-7pt;break-before:avoid}
+
+.note,.lesson aside{float:right;clear:right;width:${noteColumn}mm;margin:1pt calc(-1*var(--room)) 6pt 0;padding-top:2pt;border-top:.4pt solid #000;font:8.3pt/11pt var(--sans);break-inside:avoid}
+.caution{border:.9pt solid #000;padding:7pt 4mm 6pt;margin:9pt .6pt 11pt;break-inside:avoid}
+.caution>:is(h2,h3,h4,.label):first-child{font:600 9.5pt/12pt var(--sans);margin:0 0 4pt;padding:0;border:0}
+.caution>:last-child{margin-bottom:0}
+section[data-footnotes]{font-size:8.8pt;line-height:11.5pt}
+section[data-footnotes] h2{font-size:9.5pt;line-height:12pt;border-top-width:.4pt;margin-top:14pt}
+.sr-only{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap}
+
+.masthead{border-top:2.4pt solid #000;padding-top:6pt}
+.masthead .school{font:8.5pt/11pt var(--sans);margin:0 0 15pt;display:flex;justify-content:space-between;gap:8mm}
+.masthead h1{max-width:150mm}
+.masthead .sub{font:12pt/16pt var(--sans);margin:4pt 0 0}
+.setting{display:grid;grid-template-columns:repeat(3,1fr);column-gap:6mm;margin:15pt 0 0;border-bottom:.4pt solid #000}
+.setting>div{border-top:.4pt solid #000;padding:4pt 0 6pt}
+.setting dt{font:7.8pt/10pt var(--sans)}
+.setting dd{margin:1.5pt 0 0;font:600 10.5pt/13pt var(--sans)}
+.setting dd small{display:block;font:400 8.3pt/11pt var(--sans)}
+.aim{margin:16pt 0 0;font-size:12pt;line-height:16.5pt;padding-right:var(--room)}
+.aim h2{border:0;margin:0 0 4pt;padding:0;font-size:9.5pt;line-height:12pt}
+.packet-cautions{margin:15pt .6pt 14pt;font:9pt/12.2pt var(--sans);break-inside:auto}
+.packet-cautions h2{font-size:11pt!important;line-height:14pt!important}
+.packet-cautions h3{font:600 9pt/12pt var(--sans);margin:7pt 0 2pt}
+.packet-cautions ul{margin:0;padding-left:4.5mm}
+.packet-cautions li{margin:0 0 2pt;break-inside:avoid}
+.packet-cautions .from{display:block;font-size:7.8pt;line-height:10.5pt}
+.workings{break-before:page;font-size:9.5pt;line-height:12.8pt}
+.workings>h2{margin-top:0;border-top-width:2.4pt;font-size:16pt;line-height:20pt}
+.workings h3{margin-top:11pt}
+.workings .formula{white-space:normal}
+.workings i{font-family:var(--serif)}
+.workings li{margin-bottom:1.5pt}
+.workings h4{margin:6pt 0 1.5pt;font-size:8.5pt;line-height:11pt}
+.workings h4 small{font-size:8pt;font-weight:400}
+.inputs{columns:2;column-gap:6mm;margin:0 calc(-1*var(--room)) 0 0;font:8pt/10.4pt var(--sans);border-top:.4pt solid #000}
+.inputs>div{display:flex;justify-content:space-between;gap:3mm;padding:1.7pt 0;border-bottom:.25pt solid #000;break-inside:avoid}
+.inputs dd{margin:0;text-align:right}
+.workings table{font-size:8pt;line-height:10.4pt}
+.workings .chain{min-width:var(--full)}
+.chain tbody{break-inside:avoid}
+sup{font-size:.72em;line-height:0;vertical-align:baseline;position:relative;top:-.42em}
+.workings th,.workings td{padding-top:1.7pt;padding-bottom:1.7pt}
+.workings thead th{font-size:7.6pt;line-height:9.6pt}
+.chain .chapter{padding-top:6pt;border-top:.5pt solid #000}
+.chain thead+tbody .chapter{border-top:0}
+.chain td:last-child{white-space:nowrap}
+.workings caption{font-weight:600}
+.chain td:first-child{width:40mm}`;
+}
+
+function screenCss(paper: Paper): string {
+  return `
+@media screen{
+html{font-size:17px;line-height:1.5}
+body{max-width:calc(${contentWidth(paper)}mm + 40px);margin:0 auto;padding:24px 20px 64px}
+table,figcaption,caption,.setting dt,.source,.note,.lesson aside,.packet-cautions,.workings,.workings table,.inputs,.masthead .school{font-size:15px;line-height:1.45}
+thead th,.setting dd small,.packet-cautions .from{font-size:14px;line-height:1.4}
+.setting dd{font-size:17px;line-height:1.35}
+.aim{font-size:19px;line-height:1.5}
+h3,.packet-cautions h3{font-size:17px;line-height:1.35}
+h4,.aim h2,.workings h4,.workings h4 small{font-size:15px;line-height:1.4}
+figure>svg,figure>img{max-width:100%;height:auto}
+.table-room{overflow-x:auto}
+.table-room:focus-visible,a:focus-visible{outline:2px solid #000;outline-offset:2px}
+.workings{margin-top:56px}
+}
+@media screen and (max-width:800px){
+:root{--room:0px}
+.note,.lesson aside{float:none;width:auto;margin:0 0 12px;padding-left:12px;border-top:0;border-left:1px solid #000}
+.setting{grid-template-columns:repeat(2,1fr)}
+h1{font-size:30px;line-height:1.2}
+.masthead .school{flex-direction:column;gap:0}
+}
+@media screen and (max-width:420px){.setting{grid-template-columns:1fr}.inputs{columns:1}}`;
+}

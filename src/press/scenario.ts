@@ -1,0 +1,128 @@
+import type { Circuit, Runway } from '../flight/airfield.ts';
+import { RequestError } from '../flight/errors.ts';
+import type { Plan, PlanRequest, Power } from '../flight/plan.ts';
+import { planApproach } from '../flight/planner.ts';
+import type { FrontMatter } from '../lesson/front-matter.ts';
+import type { AircraftFile } from '../school/aircraft.ts';
+import type { AirfieldFile } from '../school/airfield.ts';
+import { didYouMean } from '../school/nearest-name.ts';
+import type { School } from '../school/school.ts';
+import type { Wind } from '../units/wind-text.ts';
+
+/** What a build is asked to compute for, in place of what the lesson and the school say. */
+export interface Choices {
+  readonly airfield?: string | undefined;
+  readonly runway?: string | undefined;
+  readonly circuit?: Circuit | undefined;
+  readonly wind?: Wind | undefined;
+  readonly power?: Power | undefined;
+}
+
+/** What a packet is computed for. */
+export interface Scenario {
+  readonly request: PlanRequest;
+  readonly aircraft: AircraftFile;
+  readonly airfield: AirfieldFile;
+}
+
+/** A setting of a lesson that cannot be computed: the front-matter key it belongs to, and what would be right. */
+export class ScenarioError extends Error {
+  override readonly name = 'ScenarioError';
+  readonly key: string;
+
+  constructor(key: string, message: string) {
+    super(message);
+    this.key = key;
+  }
+}
+
+/** The aircraft a lesson is printed for: those asked for, or the lesson's own, or the handbook's, or the school's. */
+export function aircraftOf(
+  school: School,
+  lesson: FrontMatter,
+  asked: readonly string[] = [],
+): readonly string[] {
+  if (asked.length > 0) return asked;
+  if (lesson.aircraft !== undefined) return [lesson.aircraft];
+  const fleet = school.handbook?.aircraft ?? [];
+  return fleet.length > 0 ? fleet : [school.defaults.aircraft];
+}
+
+/**
+ * What a lesson is computed for with one aircraft: what is asked for goes before the lesson's front matter, that before
+ * the school's defaults. Throws ScenarioError for a name that the school does not have.
+ */
+export function scenarioOf(
+  school: School,
+  lesson: FrontMatter,
+  aircraftId: string,
+  choices: Choices,
+): Scenario {
+  const { defaults } = school;
+  const aircraft = named('aircraft', aircraftId, school.fleet);
+  const airfield = named(
+    'airfield',
+    choices.airfield ?? lesson.airfield ?? defaults.airfield,
+    school.airfields,
+  );
+  const runway = runwayOf(airfield, choices.runway ?? lesson.runway ?? defaults.runway);
+  const { height, spacing, bank, temperature, qnh } = lesson;
+  return {
+    aircraft,
+    airfield,
+    request: {
+      aircraft,
+      airfield,
+      runway,
+      approach: lesson.approach,
+      power: choices.power ?? lesson.power ?? defaults.power,
+      circuit: choices.circuit,
+      wind: choices.wind ?? lesson.wind ?? defaults.wind,
+      gust: choices.wind || lesson.wind ? undefined : defaults.gust,
+      temperature: temperature ?? defaults.temperature,
+      qnh: qnh ?? defaults.qnh,
+      height,
+      spacing,
+      bank,
+    },
+  };
+}
+
+/**
+ * Flies a scenario. Throws ScenarioError where it cannot be flown or does not reach the spot: no packet is printed
+ * from a flight that fails.
+ */
+export function planOf({ request }: Scenario): Plan {
+  try {
+    const plan = planApproach(request);
+    if (plan.made) return plan;
+    const why = plan.cautions.filter(({ code }) => code === 'beyond-reach' || code === 'wind-over-glide');
+    throw new ScenarioError(
+      'wind',
+      `${request.aircraft.name}: ${why.map(({ message }) => message).join(' ')}`,
+    );
+  } catch (error) {
+    if (!(error instanceof RequestError)) throw error;
+    throw new ScenarioError(error.field.split('.')[0]!, `${request.aircraft.name}: ${error.message}`);
+  }
+}
+
+function named<T>(kind: 'aircraft' | 'airfield', id: string, known: ReadonlyMap<string, T>): T {
+  const found = known.get(id);
+  if (found) return found;
+  const ids = [...known.keys()];
+  throw new ScenarioError(
+    kind,
+    `The school has no ${kind} \`${id}\`${didYouMean(id, ids)} (it has ${ids.map((name) => `\`${name}\``).join(', ')})`,
+  );
+}
+
+function runwayOf(airfield: AirfieldFile, name: string): Runway {
+  const found = airfield.runways.find((runway) => runway.name === name);
+  if (found) return found;
+  const names = airfield.runways.map((runway) => runway.name);
+  throw new ScenarioError(
+    'runway',
+    `${airfield.name} has no runway \`${name}\`${didYouMean(name, names)} (it has ${names.map((known) => `\`${known}\``).join(', ')})`,
+  );
+}

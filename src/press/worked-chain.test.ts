@@ -1,0 +1,93 @@
+import { describe, expect, it } from 'vitest';
+import { sampleRequest } from '../../tests/press-sample.ts';
+import { planApproach } from '../flight/planner.ts';
+import { figure, otherGlides, steadyGlide, windOf, workedChain } from './worked-chain.ts';
+
+const plan = planApproach(sampleRequest);
+const knot = 1852 / 3600;
+
+function resultOf(what: string, occurrence = 0): string {
+  return workedChain(plan)
+    .flatMap((chapter) => chapter.steps)
+    .filter((step) => step.what === what)[occurrence]!.result;
+}
+
+/** The first number of a printed result, as a reader would type it. */
+function numberOf(result: string): number {
+  return Number(/−?[\d,]+(\.\d+)?/.exec(result)![0].replace('−', '-').replaceAll(',', ''));
+}
+
+describe('the worked chain', () => {
+  it('gives the density of the gas law (p = ρRT, R = 287.05 J/(kg K), US Standard Atmosphere 1976)', () => {
+    const pressure = numberOf(resultOf('Pressure at the field'));
+    expect(numberOf(resultOf('Density at the field'))).toBeCloseTo(pressure / (287.05287 * 298.15), 4);
+    // QNH 1008 hPa at 310 ft: about 1 hPa for 8.3 m near sea level (common practice), so near 996.6 hPa.
+    expect(pressure / 100).toBeCloseTo(1008 - (310 * 0.3048) / 8.3, 0);
+  });
+
+  it('gives the load factor and stall speed of 30° of bank: 1.155 and 7.5 % more (FAA-H-8083-25, load factor chart)', () => {
+    expect(numberOf(resultOf('Load factor'))).toBeCloseTo(1.155, 3);
+    const level = numberOf(resultOf('Stall, wings level'));
+    expect(numberOf(resultOf('Stall speed in the turn')) / level).toBeCloseTo(1.0746, 3);
+  });
+
+  it('gives the rate and radius of turn of the handbook (FAA-H-8083-25: 1091 tan φ / V°/s; V²/(11.26 tan φ) ft, V in kt)', () => {
+    const knots = numberOf(resultOf('True airspeed')) / knot;
+    const tan = Math.tan(Math.PI / 6);
+    const degreesPerSecond = (numberOf(resultOf('Rate of turn').replace('ω =', '')) * 180) / Math.PI;
+    expect(degreesPerSecond / ((1091 * tan) / knots)).toBeCloseTo(1, 2);
+    // The handbook's radius is that of a level turn; in the glide the path is shorter by cos²γ seen from above.
+    const sin = Number(/sin γ = ([\d.]+)/.exec(resultOf('Glide angle'))![1]);
+    const level = ((knots * knots) / (11.26 * tan)) * 0.3048;
+    expect(numberOf(resultOf('Radius through the air')) / (level * Math.sqrt(1 - sin * sin))).toBeCloseTo(
+      1,
+      2,
+    );
+  });
+
+  it('can be redone from its own printed numbers', () => {
+    const [a, b] = ['parasite', 'induced'].map((part) =>
+      numberOf(resultOf(`Drag over weight, ${part} part`).slice(4)),
+    );
+    const sin = (Math.sqrt(1 + 4 * b! * (a! + b!)) - 1) / (2 * b!);
+    const printed = Number(/sin γ = ([\d.]+)/.exec(resultOf('Glide angle'))![1]);
+    expect(sin).toBeCloseTo(printed, 3);
+    const tas = numberOf(resultOf('True airspeed').slice(3));
+    expect(numberOf(resultOf('Sink').slice(3))).toBeCloseTo(tas * printed, 2);
+  });
+
+  it('agrees with the flight: sink and turn as flown on the track', () => {
+    const level = plan.track.filter(({ phase }) => phase === 'downwind').at(-1)!;
+    expect(steadyGlide(plan, level.eas, 0, level.height).sink).toBeCloseTo(level.sink, 3);
+    const turning = plan.track.filter(
+      ({ phase, bank }) => phase === 'base-turn' && Math.abs(bank) > 0.52,
+    )[3]!;
+    expect(steadyGlide(plan, turning.eas, turning.bank, turning.height).sink).toBeCloseTo(turning.sink, 3);
+  });
+
+  it('has the best glide of the aircraft table where the wings are level', () => {
+    const { rows } = otherGlides(plan);
+    expect(rows.at(-1)?.[1]).toBe('6.4:1');
+  });
+
+  it('takes the wind that was flown', () => {
+    for (const at of plan.wind) expect(windOf(plan, at.height).speed).toBeCloseTo(at.speed, 6);
+  });
+
+  it('ends at the aim point that was flown', () => {
+    const aim = plan.keys.find(({ id }) => id === 'aim-point')!;
+    const touchdown = plan.touchdown.along;
+    expect(numberOf(resultOf('Aim point before the spot'))).toBeCloseTo(touchdown - aim.along, 1);
+  });
+
+  it.each([
+    [1234.5678, '1,235'],
+    [0.0771859, '0.07719'],
+    [6.4, '6.4'],
+    [-2.592, '−2.592'],
+    [1e-14, '0'],
+    [390, '390'],
+  ])('prints %d as %s', (value, text) => {
+    expect(figure(value)).toBe(text);
+  });
+});

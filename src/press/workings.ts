@@ -1,0 +1,269 @@
+import type { Element, ElementContent } from 'hast';
+import { h } from 'hastscript';
+import type { Aircraft, BestGlide } from '../flight/aircraft.ts';
+import { standardGravity } from '../flight/constants.ts';
+import type { Plan } from '../flight/plan.ts';
+import { crosswind, headwind } from '../flight/wind.ts';
+import {
+  formatAngle,
+  formatDirection,
+  formatDistance,
+  formatHeight,
+  formatLowHeight,
+  formatMass,
+  formatPressure,
+  formatRatio,
+  formatSpeed,
+  formatTemperature,
+  formatTime,
+} from '../units/format.ts';
+import type { PageUnits } from '../units/page-units.ts';
+import { numberText } from '../units/rounding.ts';
+import { profileNames, qnhOf } from './setting.ts';
+import { type Chapter, figure, otherGlides, workedChain } from './worked-chain.ts';
+
+/**
+ * The last page of a packet: inputs with their sources, one chain worked through with this plan's numbers, the
+ * published references and what the model leaves out; enough to redo a figure with a calculator.
+ */
+export function workings(plan: Plan, units: PageUnits): Element {
+  const glides = otherGlides(plan);
+  return h('section', { class: 'workings', ariaLabelledBy: 'workings' }, [
+    h('h2', { id: 'workings' }, 'How these figures were worked out'),
+    h('p', [
+      'The aircraft is flown through the wind on paper: small steps of the equations below, in metres and seconds, ',
+      'until the wheels meet the ground. One number of the approach is left open and found so that they meet it at the spot. ',
+      'Nothing is rounded on the way; what is printed is rounded last.',
+    ]),
+    h('h3', 'What went in'),
+    ...inputs(plan, units),
+    windTable(plan, units),
+    h('h3', 'One chain, worked through'),
+    h('p', [
+      'With a calculator each line gives the next, to the last figure or one beside it. ',
+      'E is the best glide ratio, u the airspeed over that of best glide, both of the power setting; φ the bank, γ the glide angle, ',
+      `g = ${standardGravity} m/s².`,
+    ]),
+    chainTable(workedChain(plan)),
+    table('The glides of this approach', glides.head, glides.rows, [1, 2, 3]),
+    h('h3', 'What the flight gave'),
+    h('p', solvedSentence(plan)),
+    keyTable(plan, units),
+    h('h3', 'Published references'),
+    h(
+      'ul',
+      references.map(({ name, use }) => h('li', [h('i', name), `: ${use}`])),
+    ),
+    h('h3', 'What is not in it'),
+    h(
+      'ul',
+      leftOut.map((line) => h('li', line)),
+    ),
+  ]);
+}
+
+const references = [
+  {
+    name: 'US Standard Atmosphere, 1976 (the same as ISO 2533 at these heights)',
+    use: 'pressure, temperature and density by height; dry air; above the field the temperature falls 6.5 °C a kilometre from its own.',
+  },
+  {
+    name: "FAA-H-8083-25, Pilot's Handbook of Aeronautical Knowledge, chapter Aerodynamics of Flight",
+    use: 'load factor 1/cos φ and stall speed times √n in a turn, rate and radius of turn, forces in a glide; induced drag less by 47.6 %, 23.5 % and 1.4 % with the wing a tenth, a quarter and one span up, and a smooth curve through these.',
+  },
+  {
+    name: 'FAA-H-8083-3, Airplane Flying Handbook, chapter Approaches and Landings',
+    use: 'the power-off approaches, their key positions, round-out and aiming point.',
+  },
+  {
+    name: 'Glide polar',
+    use: 'drag as a parasite part growing with the square of the airspeed and an induced part falling with it, the common parabolic form, set by the best glide of the aircraft table; the glide angle is solved exactly, not as a small angle.',
+  },
+  {
+    name: 'Wind by height',
+    use: 'the power law above 2 m, from the reported wind at 10 m (WMO-No. 8); its exponent is an input.',
+  },
+];
+
+const leftOut = [
+  'Gusts, thermals, sink, curl-over behind trees and buildings: the wind is steady, level and the same over the whole circuit.',
+  'The pilot: every turn begins on time, at its bank, at its speed; nobody looks away.',
+  'Wet wings, ice, humidity, slopes of the runway, another load than the mass given here.',
+  'Whatever differs between this very aircraft and the table its figures come from.',
+];
+
+function table(
+  caption: string,
+  head: readonly string[],
+  rows: readonly (readonly string[])[],
+  numbers: readonly number[],
+): Element {
+  const cell = (name: 'th' | 'td', column: number, content: string, scope?: string): Element =>
+    h(name, { ...(scope && { scope }), ...(numbers.includes(column) && { class: 'number' }) }, content);
+  return h('table', [
+    h('caption', caption),
+    h('thead', [
+      h(
+        'tr',
+        head.map((content, column) => cell('th', column, content, 'col')),
+      ),
+    ]),
+    h(
+      'tbody',
+      rows.map((row) =>
+        h(
+          'tr',
+          row.map((content, column) =>
+            column === 0 ? cell('th', 0, content, 'row') : cell('td', column, content),
+          ),
+        ),
+      ),
+    ),
+  ]);
+}
+
+function inputs(plan: Plan, units: PageUnits): Element[] {
+  const { aircraft, airfield, runway, air, flown } = plan;
+  const best = ({ speed, ratio }: BestGlide) => `${formatRatio(ratio)} at ${formatSpeed(speed, units)}`;
+  const fromAircraft: [string, string][] = [
+    ['Best glide, engine idling', best(aircraft.glide.idle)],
+    ...optional('Best glide, engine stopped', aircraft.glide.stopped && best(aircraft.glide.stopped)),
+    ...optional('Steep approach', aircraft.steepApproach && best(aircraft.steepApproach)),
+    ['Stall, touchdown, approach', speeds(aircraft, units)],
+    ['Speeds hold at', formatMass(aircraft.mass.reference)],
+    [
+      'Span; wing above the wheels',
+      `${figure(aircraft.wing.span, 3)} m; ${figure(aircraft.wing.aboveWheels, 3)} m`,
+    ],
+    [
+      'Bank planned, limit; rate of roll',
+      `${formatAngle(aircraft.turns.bank)}, ${formatAngle(aircraft.turns.limit)}; ${formatAngle(aircraft.turns.rollRate)} a second`,
+    ],
+    [
+      'Round-out from, load factor',
+      `${formatLowHeight(aircraft.roundOut.height, units)}, ${numberText(aircraft.roundOut.loadFactor, 0.01)}`,
+    ],
+    ['Landing roll', formatDistance(aircraft.landingRoll, units)],
+    [
+      'Limits: wind, crosswind',
+      `${formatSpeed(aircraft.limits.wind, units)}, ${formatSpeed(aircraft.limits.crosswind, units)}`,
+    ],
+  ];
+  const fromAirfield: [string, string][] = [
+    ['Elevation', formatHeight(airfield.elevation, units)],
+    ['Runway; direction true', `${runway.name}, ${runway.surface}; ${formatDirection(runway.heading)}`],
+    ['Runway length, width', `${figure(runway.length)} m, ${figure(runway.width)} m`],
+    ['Spot, from the landing end', `${figure(runway.spot)} m`],
+    ['Wind by height: exponent α', figure(airfield.windExponent, 3)],
+  ];
+  const ofTheDay: [string, string][] = [
+    ['Mass flown', formatMass(flown.mass)],
+    [
+      'Downwind leg: height, spacing',
+      `${formatHeight(flown.height, units)}, ${formatDistance(flown.spacing, units)}`,
+    ],
+    ['Temperature, QNH', `${formatTemperature(air.temperature)}, ${formatPressure(qnhOf(air))}`],
+  ];
+  const group = (heading: string, source: string, entries: readonly [string, string][]) => [
+    h('h4', [heading, ' ', h('small', source)]),
+    h(
+      'dl',
+      { class: 'inputs' },
+      entries.map(([what, value]) => h('div', [h('dt', what), h('dd', value)])),
+    ),
+  ];
+  return [
+    ...group(`Aircraft: ${aircraft.name}.`, aircraft.source, fromAircraft),
+    ...group(`Airfield: ${airfield.name}.`, airfield.source, fromAirfield),
+    ...group('Of the day.', 'Chosen for this packet, or standard where nothing was given.', ofTheDay),
+  ];
+}
+
+function optional(what: string, value: string | undefined): [string, string][] {
+  return value === undefined ? [] : [[what, value]];
+}
+
+function speeds({ speeds: { stall, touchdown, approach } }: Aircraft, units: PageUnits): string {
+  return [stall, touchdown, approach].map((speed) => formatSpeed(speed, units)).join(', ');
+}
+
+function windTable(plan: Plan, units: PageUnits): Element {
+  const { wind, runway, flown } = plan;
+  return table(
+    `Wind as flown: ${profileNames[flown.windProfile]}`,
+    [
+      'Height above the field',
+      'From, true',
+      'Speed',
+      'Against the landing direction',
+      'From the right (− left)',
+    ],
+    wind.map((at) => [
+      formatLowHeight(at.height, units),
+      at.speed === 0 ? '–' : formatDirection(at.from),
+      formatSpeed(at.speed, units),
+      formatSpeed(headwind(at, runway.heading), units),
+      formatSpeed(crosswind(at, runway.heading), units),
+    ]),
+    [0, 1, 2, 3, 4],
+  );
+}
+
+/** `(a / b)^α` with the exponent raised. */
+function raised(formula: string): (string | Element)[] {
+  return formula.split(/(\^[−\d.α]+)/).map((part) => (part.startsWith('^') ? h('sup', part.slice(1)) : part));
+}
+
+function chainTable(chapters: readonly Chapter[]): Element {
+  const rows = (chapter: Chapter): Element[] => [
+    h('tr', [h('th', { scope: 'rowgroup', colSpan: 3, class: 'chapter' }, chapter.heading)]),
+    ...chapter.steps.map(({ what, working, result }) =>
+      h('tr', [h('td', what), h('td', raised(working)), h('td', result)]),
+    ),
+  ];
+  return h('table', { class: 'chain' }, [
+    h('caption', { class: 'sr-only' }, 'The chain, with the numbers of this packet'),
+    h('thead', [
+      h(
+        'tr',
+        ['What', 'Working', 'Result'].map((head) => h('th', { scope: 'col' }, head)),
+      ),
+    ]),
+    ...chapters.map((chapter) => h('tbody', rows(chapter))),
+  ]);
+}
+
+function keyTable(plan: Plan, units: PageUnits): Element {
+  return table(
+    'Key positions as flown, from the spot',
+    ['Key', 'Time', 'Along the landing direction', 'Across, right positive', 'Height', 'Height in metres'],
+    plan.keys.map(({ id, label, time, along, across, height }) => [
+      label,
+      // The glide points at the aim point; the wheels do not go there.
+      id === 'aim-point' ? '–' : formatTime(time),
+      `${numberText(along, 1)} m`,
+      `${numberText(across, 1)} m`,
+      formatHeight(height, units),
+      `${numberText(height, 0.1)} m`,
+    ]),
+    [1, 2, 3, 4, 5],
+  );
+}
+
+/** What the planner's names of its unknowns mean. */
+const solvedNames: Readonly<Record<string, string>> = {
+  'past-abeam': 'how far past abeam the spot the turn to base begins',
+};
+
+function solvedSentence({ solved, touchdown, made }: Plan): ElementContent[] {
+  const value =
+    solved.unit === 'deg'
+      ? `${numberText((solved.value * 180) / Math.PI, 0.1)}°`
+      : `${numberText(solved.value, 0.1)} m`;
+  const miss = `${numberText(touchdown.along, 0.1)} m along and ${numberText(touchdown.across, 0.1)} m across from it`;
+  const name = solvedNames[solved.name] ?? solved.name.replaceAll('-', ' ');
+  const text = made
+    ? `The number left open was ${name}; found: ${value}. With it the wheels touch at the spot (${miss}).`
+    : `The number left open was ${name}; none was found with which the wheels touch at the spot. The nearest was ${value}: they touch ${miss}.`;
+  return [{ type: 'text', value: text }];
+}
