@@ -1,42 +1,58 @@
+import type { ApproachMethod, Asked } from './approach-method.ts';
 import type { Conditions } from './conditions.ts';
-import { find180, missTurningAtOnce, type Request180 } from './power-off-180.ts';
-import { bracketFrom, rootInBracket } from './root.ts';
 import type { WindField } from './wind.ts';
 
-/** m. No key position is looked for above this. */
-const highestKey = 3000;
+/** m: no start is looked for above this, and none nearer to another than this. */
+const highestStart = 3000;
+const heightStep = 3;
 
-/** The lowest height, m, at the downwind key from which the spot is made with the base turn started abeam. */
-export function lowestKeyHeight(
-  request: Request180,
+/**
+ * The start height, m, nearest to the one asked for from which the spot is made: above it for an approach that falls
+ * short, below it for one that overshoots; to 3 m, on the side that works. Undefined where there is none.
+ */
+export function heightThatWorks(
+  method: ApproachMethod,
+  asked: Asked,
   conditions: Conditions,
-  heading: number,
 ): number | undefined {
-  const miss = (height: number) => missTurningAtOnce({ ...request, height }, conditions, heading);
-  const here = miss(request.height);
-  if (!(here < 0)) return undefined;
-  const bracket = bracketFrom(miss, request.height, here, 50, highestKey);
-  return bracket && rootInBracket(miss, bracket, 0.01);
+  const made = (height: number) => {
+    const keyHeight = asked.keyHeight === asked.height ? height : asked.keyHeight;
+    return method.answer({ ...asked, height, keyHeight, heightGiven: true }, conditions)?.made === true;
+  };
+  for (const direction of [1, -1]) {
+    for (let step = 30; step < highestStart; step *= 2) {
+      const height = asked.height + direction * step;
+      if (height < heightStep || height > highestStart) break;
+      if (made(height)) return between(made, height, height - (direction * step) / 2, heightStep);
+    }
+  }
+  return undefined;
 }
 
-/** The share of this wind, 0 to 1, in which the spot can still be made from this height; to a hundredth, on the
- * safe side. Undefined where it cannot be made in still air either. */
+/**
+ * The share of this wind, 0 to 1, in which the spot can still be made from this height: to a hundredth, on the safe
+ * side. Undefined where it cannot be made in still air either.
+ */
 export function windShareThatWorks(
-  request: Request180,
+  method: ApproachMethod,
+  asked: Asked,
   conditions: Conditions,
-  heading: number,
 ): number | undefined {
-  const made = (hundredths: number) =>
-    find180(request, { ...conditions, wind: scaled(conditions.wind, hundredths / 100) }, heading).miss === 0;
-  if (!made(0)) return undefined;
-  let works = 0;
-  let fails = 100;
-  while (fails - works > 1) {
-    const middle = Math.floor((works + fails) / 2);
-    if (made(middle)) works = middle;
-    else fails = middle;
+  const made = (share: number) =>
+    method.answer(asked, { ...conditions, wind: scaled(conditions.wind, share) })?.made === true;
+  return made(0) ? between(made, 0, 1, 0.01) : undefined;
+}
+
+/** Halves the way between what works and what does not, until they are `step` apart. */
+function between(made: (x: number) => boolean, works: number, fails: number, step: number): number {
+  let good = works;
+  let bad = fails;
+  while (Math.abs(good - bad) > step) {
+    const middle = (good + bad) / 2;
+    if (made(middle)) good = middle;
+    else bad = middle;
   }
-  return works / 100;
+  return good;
 }
 
 function scaled(wind: WindField, share: number): WindField {

@@ -1,7 +1,7 @@
 import { metresPerFoot, metresPerSecondPerKnot, radiansPerDegree } from '../units/factors.ts';
 import type { Aircraft } from './aircraft.ts';
 import type { Obstacle, Runway } from './airfield.ts';
-import type { Caution, Flown, KeyPosition, TrackSample } from './plan.ts';
+import type { Caution, Flown, KeyPosition, Phase, TrackSample } from './plan.ts';
 import { loadFactor, stallSpeedUnder } from './turns.ts';
 import { crosswind } from './wind.ts';
 
@@ -15,11 +15,13 @@ export interface Examined {
   readonly pull: number;
 }
 
+/** rad. A medium turn has no more bank than this (FAA-H-8083-3, chapter 3). */
+export const mediumBank = 45 * radiansPerDegree;
+
 /** Built-in limits. A school may tighten them, never loosen them. SI, rad. */
 const limits = {
   finalTurnHeight: 300 * metresPerFoot,
   keyHeight: { low: 800 * metresPerFoot, usual: 1000 * metresPerFoot, high: 1200 * metresPerFoot },
-  mediumBank: 45 * radiansPerDegree,
   stallMargin: 1.3,
   obstacleClearance: 50 * metresPerFoot,
 };
@@ -58,15 +60,16 @@ function finalTurn({ keys }: Examined): Caution[] {
   ];
 }
 
-function keyHeight({ flown }: Examined): Caution[] {
+function keyHeight({ keys }: Examined): Caution[] {
   const { low, high } = limits.keyHeight;
-  if (flown.height >= low - 1e-6 && flown.height <= high + 1e-6) return [];
+  const key = keys.find(({ id }) => id === 'downwind-key');
+  if (!key || (key.height >= low - 1e-6 && key.height <= high + 1e-6)) return [];
   return [
     {
       code: 'downwind-key-height',
-      message: `The downwind key is flown at ${feet(flown.height)}; about 1,000 ft (800 to 1,200 ft) is usual, and judged best by eye.`,
-      value: flown.height,
-      limit: flown.height < low ? low : high,
+      message: `The downwind key is flown at ${feet(key.height)}; about 1,000 ft (800 to 1,200 ft) is usual, and judged best by eye.`,
+      value: key.height,
+      limit: key.height < low ? low : high,
       source: `${handbook}, chapter 9; the band about it: common practice, no source`,
     },
   ];
@@ -74,7 +77,7 @@ function keyHeight({ flown }: Examined): Caution[] {
 
 function bank({ track }: Examined): Caution[] {
   const steepest = track.reduce((most, sample) => Math.max(most, Math.abs(sample.bank)), 0);
-  if (steepest <= limits.mediumBank + 1e-9) return [];
+  if (steepest <= mediumBank + 1e-9) return [];
   return [
     {
       code: 'bank-over-medium',
@@ -86,8 +89,10 @@ function bank({ track }: Examined): Caution[] {
   ];
 }
 
+const turnPhases: ReadonlySet<Phase> = new Set(['circle', 'base-turn', 'final-turn']);
+
 function stallMargin({ track, flown }: Examined): Caution[] {
-  const turning = track.filter((sample) => sample.phase === 'base-turn' || sample.phase === 'final-turn');
+  const turning = track.filter((sample) => turnPhases.has(sample.phase));
   const margins = turning.map(
     (sample) => sample.eas / stallSpeedUnder(loadFactor(sample.bank), flown.stallSpeed),
   );

@@ -1,10 +1,10 @@
 import type { Conditions } from './conditions.ts';
 import { type Flight, flyProcedure } from './fly.ts';
 import { baseKey, keyAt, keyLabels } from './keys.ts';
-import type { KeyPosition, TrackSample } from './plan.ts';
+import type { KeyPosition, Phase, TrackSample } from './plan.ts';
 import type { Procedure } from './procedure.ts';
 
-/** An approach round a pattern, flown to the ground. */
+/** An approach flown to the ground. */
 export interface FlownPattern {
   readonly flight: Flight;
   readonly keys: readonly KeyPosition[];
@@ -14,37 +14,46 @@ export interface FlownPattern {
   readonly levelAt: number | undefined;
 }
 
-/** Flies a procedure from the downwind key round the pattern and notes its key positions. */
+/** Flies a procedure through the air as it is, to the ground, and notes its key positions. */
 export function flyPattern(
   procedure: Procedure,
   conditions: Conditions,
   runwayHeading: number,
   step?: number,
 ): FlownPattern {
-  const legEnds = new Map<string, number>();
-  const flight = flyProcedure(
-    procedure,
-    conditions,
-    runwayHeading,
-    (leg, { track }) => legEnds.set(leg.kind === 'landing' ? 'landing' : leg.phase, track.length - 1),
-    step,
-  );
+  const flight = flyProcedure(procedure, conditions, runwayHeading, step);
   const { track } = flight;
-  const at = (leg: string) => track[legEnds.get(leg) ?? track.length - 1]!;
-  const complete = track.some((sample) => sample.phase === 'hold-off');
-  const baseLeg = track.slice(
-    legEnds.get('base-turn'),
-    (legEnds.get('base') ?? legEnds.get('base-turn')!) + 1,
-  );
-  const keys: KeyPosition[] = [keyAt('downwind-key', track[0]!), keyAt('base-turn', at('downwind'))];
-  const onBase = baseKey(baseLeg);
+  const keys: KeyPosition[] = [];
+  const note = (id: KeyPosition['id'], sample: TrackSample | undefined) => {
+    if (sample) keys.push(keyAt(id, sample));
+  };
+  if (track[0]!.phase === 'circle') note('overhead', track[0]);
+  note('downwind-key', startOf('downwind', track));
+  note('base-turn', endOf('downwind', track));
+  const onBase = baseKey(legOf('base', track)) ?? keyed('base-key', endOf('base-turn', track));
   if (onBase) keys.push(onBase);
-  keys.push(keyAt('final-turn', baseLeg.at(-1)!), keyAt('final', at('final-turn')));
-  const aimPoint = complete ? glidePathGroundPoint(at('final')) : undefined;
+  note('final-turn', startOf('final-turn', track));
+  note('final', endOf('final-turn', track));
+  const complete = track.some((sample) => sample.phase === 'hold-off');
+  const endOfFinal = endOf('final', track);
+  const aimPoint = complete && endOfFinal ? glidePathGroundPoint(endOfFinal) : undefined;
   if (aimPoint !== undefined) keys.push(aimKey(aimPoint, track));
-  const last = track.at(-1)!;
-  keys.push(keyAt('touchdown', last));
-  return { flight, keys, aimPoint, levelAt: track.findLast((sample) => sample.phase === 'round-out')?.along };
+  keys.push(keyAt('touchdown', track.at(-1)!));
+  return { flight, keys, aimPoint, levelAt: endOf('round-out', track)?.along };
+}
+
+/** The samples of a leg, from the one at which it begins; none where it was not flown. */
+function legOf(phase: Phase, track: readonly TrackSample[]): readonly TrackSample[] {
+  const first = track.findIndex((sample) => sample.phase === phase);
+  if (first < 0) return [];
+  return track.slice(Math.max(0, first - 1), track.findLastIndex((sample) => sample.phase === phase) + 1);
+}
+
+const startOf = (phase: Phase, track: readonly TrackSample[]) => legOf(phase, track)[0];
+const endOf = (phase: Phase, track: readonly TrackSample[]) => legOf(phase, track).at(-1);
+
+function keyed(id: KeyPosition['id'], sample: TrackSample | undefined): KeyPosition | undefined {
+  return sample && keyAt(id, sample);
 }
 
 /** The glide path of final drawn on to the ground: the aiming point of FAA-H-8083-3, chapter 9. m along. */
@@ -54,16 +63,13 @@ function glidePathGroundPoint(endOfFinal: TrackSample): number {
 
 /** The aim point lies on the ground; its time is when the aircraft passes over it. */
 function aimKey(along: number, track: readonly TrackSample[]): KeyPosition {
-  const i = track.findIndex(
-    (sample) => sample.phase !== 'downwind' && sample.along >= along && isLanding(sample),
+  const landing = track.filter(
+    ({ phase }) => phase === 'final' || phase === 'round-out' || phase === 'hold-off',
   );
-  const [before, after] = [track[i - 1], track[i]];
+  const i = landing.findIndex((sample) => sample.along >= along);
+  const [before, after] = [landing[i - 1], landing[i]];
   const share = before && after ? (along - before.along) / (after.along - before.along) : 0;
   const time = before && after ? before.time + share * (after.time - before.time) : track.at(-1)!.time;
   const across = after?.across ?? track.at(-1)!.across;
   return { id: 'aim-point', label: keyLabels['aim-point'], time, along, across, height: 0 };
-}
-
-function isLanding(sample: TrackSample): boolean {
-  return sample.phase === 'final' || sample.phase === 'round-out' || sample.phase === 'hold-off';
 }

@@ -6,6 +6,7 @@ import {
   BANK,
   EAS,
   glideAlongLine,
+  glideRoundCircle,
   glidingTurn,
   HEADING,
   HEIGHT,
@@ -14,9 +15,11 @@ import {
   PATH,
   roundOut,
   stateSize,
+  TIME,
+  TRACK,
 } from './motions.ts';
 import type { Phase, TrackSample } from './plan.ts';
-import type { LandingLeg, Leg, LineLeg, Procedure, Start, TurnLeg } from './procedure.ts';
+import type { CircleLeg, LandingLeg, Leg, LineLeg, Procedure, Start, TurnLeg, Until } from './procedure.ts';
 import type { Drift } from './wind.ts';
 
 /** `honest`: a flight ends where it meets the ground. `search`: the ground is ignored and a leg whose end has
@@ -36,9 +39,10 @@ const longestLeg = 1500;
 export class Flight {
   readonly conditions: Conditions;
   readonly state: State = new Float64Array(stateSize);
-  time = 0;
   /** False once a leg did not come to its end: the wind is stronger than the glide. */
   flyable = true;
+  /** rad: the steepest bank that a held ground circle asked for; turns have the bank that they name. */
+  steepestCircle = 0;
   readonly track: TrackSample[] = [];
   private readonly runwayHeading: number;
   private readonly mode: Mode;
@@ -54,20 +58,23 @@ export class Flight {
     this.integrator = new Integrator(stateSize, step ?? (keepTrack ? sampleSpacing : undefined));
   }
 
-  /** Takes up the start, already holding the track of the first leg. */
-  begin(start: Start, first: LineLeg): void {
+  /** Takes up the start, wings level, holding the track of the first leg unless the start names a heading. */
+  begin(start: Start, first: Leg): void {
     const { state } = this;
     state.fill(0);
     state[ALONG] = start.along;
     state[ACROSS] = start.across;
     state[HEIGHT] = start.height;
     state[EAS] = start.eas;
-    glideAlongLine(this.conditions, first.track, () => 0, 0).settle?.(state);
-    if (this.keepTrack)
-      this.sample(
-        first.phase,
-        glideAlongLine(this.conditions, first.track, () => 0, 0),
-      );
+    const motion = glideAlongLine(this.conditions, trackOf(first), () => 0, 0);
+    motion.settle?.(state);
+    if (start.heading !== undefined) state[HEADING] = start.heading;
+    if (this.keepTrack && first.kind !== 'landing') this.sample(first.phase, motion);
+  }
+
+  /** s since the start. */
+  get time(): number {
+    return this.state[TIME]!;
   }
 
   get onGround(): boolean {
@@ -80,24 +87,27 @@ export class Flight {
     if (!this.onGround) {
       if (leg.kind === 'line') this.line(leg);
       else if (leg.kind === 'turn') this.turn(leg);
+      else if (leg.kind === 'circle') this.circle(leg);
       else this.landing(leg);
     }
     return this.time - before;
   }
 
   private line(leg: LineLeg): void {
-    const coordinate = { along: ALONG, across: ACROSS, height: HEIGHT }[leg.until.reaches];
-    const { growing, value } = leg.until;
-    const until = (state: State) => growing * (value - state[coordinate]!);
+    const until = leftOf(leg.until, this.state);
+    const medium =
+      leg.steep && this.conditions.steep
+        ? { ...this.conditions, polar: this.conditions.steep }
+        : this.conditions;
     const gap = leg.eas - this.state[EAS]!;
     const backward = until(this.state) < 0;
     if (gap !== 0 && !backward) {
       const change = gap > 0 ? 1 : -1;
       const reached = (state: State) => Math.min(change * (leg.eas - state[EAS]!), until(state));
-      this.run(glideAlongLine(this.conditions, leg.track, reached, change), leg.phase);
+      this.run(glideAlongLine(medium, leg.track, reached, change), leg.phase);
       if (Math.abs(leg.eas - this.state[EAS]!) < 1e-9) this.state[EAS] = leg.eas;
     }
-    this.run(glideAlongLine(this.conditions, leg.track, until, 0), leg.phase, this.mode === 'search');
+    this.run(glideAlongLine(medium, leg.track, until, 0), leg.phase, this.mode === 'search');
   }
 
   private turn(leg: TurnLeg): void {
@@ -120,6 +130,19 @@ export class Flight {
     if (!this.onGround) this.state[BANK] = 0;
   }
 
+  private circle(leg: CircleLeg): void {
+    const { side, to } = leg;
+    this.state[TRACK] = leg.from;
+    this.run(
+      glideRoundCircle(this.conditions, leg.radius, side, (state) => side * (to - state[TRACK]!)),
+      leg.phase,
+      false,
+      () => {
+        this.steepestCircle = Math.max(this.steepestCircle, Math.abs(this.state[BANK]!));
+      },
+    );
+  }
+
   private landing(leg: LandingLeg): void {
     const { conditions, state } = this;
     const { span, aboveWheels } = conditions.aircraft.wing;
@@ -132,20 +155,18 @@ export class Flight {
     state[HEIGHT] = 0;
   }
 
-  private run(motion: Motion, phase: Phase, backward = false): void {
+  private run(motion: Motion, phase: Phase, backward = false, watch?: () => void): void {
     const honest = this.mode === 'honest' && phase !== 'hold-off';
     const flown: Motion = honest
       ? { ...motion, remaining: (state) => Math.min(motion.remaining(state), state[HEIGHT]!) }
       : motion;
-    const start = this.time;
     const onStep = this.keepTrack
-      ? (elapsed: number) => {
-          this.time = start + elapsed;
+      ? () => {
+          watch?.();
           this.sample(phase, motion);
         }
-      : undefined;
+      : watch;
     const { duration, ended } = this.integrator.run(flown, this.state, backward, onStep);
-    this.time = start + duration;
     if (!ended || Math.abs(duration) > longestLeg) this.flyable = false;
   }
 
@@ -175,21 +196,34 @@ export class Flight {
   }
 }
 
-/** Flies a whole procedure, keeping the track; each leg's end is reported as it comes. */
+/** The track on which a leg begins; a turn begins on any, a landing on the centreline. */
+function trackOf(leg: Leg): number {
+  if (leg.kind === 'line') return leg.track;
+  return leg.kind === 'circle' ? leg.from : 0;
+}
+
+/** What is left of a line leg, as a function of the state. */
+function leftOf(until: Until, now: State): (state: State) => number {
+  if ('lasts' in until) {
+    const end = now[TIME]! + until.lasts;
+    return (state) => end - state[TIME]!;
+  }
+  const coordinate = { along: ALONG, across: ACROSS, height: HEIGHT }[until.reaches];
+  const { growing, value } = until;
+  return (state) => growing * (value - state[coordinate]!);
+}
+
+/** Flies a whole procedure to the ground, keeping the track. `step` in s bounds the integrator's steps. */
 export function flyProcedure(
   procedure: Procedure,
   conditions: Conditions,
   runwayHeading: number,
-  onLegEnd?: (leg: Leg, flight: Flight) => void,
   step?: number,
 ): Flight {
-  const flight = new Flight(conditions, runwayHeading, 'honest', true, step);
   const [first] = procedure.legs;
-  if (first?.kind !== 'line') throw new Error('an approach starts on a straight leg');
+  if (!first) throw new Error('a procedure has at least one leg');
+  const flight = new Flight(conditions, runwayHeading, 'honest', true, step);
   flight.begin(procedure.start, first);
-  for (const leg of procedure.legs) {
-    flight.leg(leg);
-    onLegEnd?.(leg, flight);
-  }
+  for (const leg of procedure.legs) flight.leg(leg);
   return flight;
 }

@@ -15,7 +15,6 @@ export interface Motion {
 
 export type State = Float64Array;
 
-
 /** No leg of an approach lasts this many steps: a bound on every run, whatever the input. */
 const mostSteps = 4000;
 

@@ -8,7 +8,8 @@ import { crab, type Drift, type WindField } from './wind.ts';
 
 /**
  * The state that every motion carries: place in the spot frame (m), heading from the landing direction (rad,
- * clockwise, not wrapped), bank (rad, right positive), equivalent airspeed (m/s), path below the horizon (rad).
+ * clockwise, not wrapped), bank (rad, right positive), equivalent airspeed (m/s), path below the horizon (rad), time
+ * (s), and on a ground circle the track (rad, not wrapped).
  */
 export const ALONG = 0;
 export const ACROSS = 1;
@@ -17,7 +18,9 @@ export const HEADING = 3;
 export const BANK = 4;
 export const EAS = 5;
 export const PATH = 6;
-export const stateSize = 7;
+export const TIME = 7;
+export const TRACK = 8;
+export const stateSize = 9;
 
 /** What the aircraft flies in: its polar at the flown mass, the air, the wind. */
 export interface Medium {
@@ -52,6 +55,7 @@ export function glideAlongLine(medium: Medium, track: number, until: Until, spee
       const groundspeed = groundspeedOn(cosTrack, sinTrack, tas * Math.sqrt(1 - sin * sin), wind);
       const speedRate = speedChange * (speedChange < 0 ? slowingRate(sin) : speedChangeRate);
       rates.fill(0);
+      rates[TIME] = 1;
       rates[ALONG] = groundspeed * cosTrack;
       rates[ACROSS] = groundspeed * sinTrack;
       // Speed gained is paid for in height, and given back when it is lost: d(V^2/2g)/dt.
@@ -99,6 +103,7 @@ export function glidingTurn(medium: Medium, rollRate: number, until: Until): Mot
       const heading = state[HEADING]!;
       medium.wind(height, wind);
       rates.fill(0);
+      rates[TIME] = 1;
       rates[ALONG] = horizontal * Math.cos(heading) + wind.along;
       rates[ACROSS] = horizontal * Math.sin(heading) + wind.across;
       rates[HEIGHT] = -tas * sin;
@@ -108,6 +113,60 @@ export function glidingTurn(medium: Medium, rollRate: number, until: Until): Mot
     remaining: until,
     settle(state) {
       state[PATH] = Math.asin(sinOfGlide(medium.polar, state[EAS]!, Math.cos(state[BANK]!)));
+    },
+  };
+}
+
+/**
+ * Gliding round a circle held on the ground: the track turns with the groundspeed, and the bank is what the heading's
+ * own turning asks for, so it is steepest with the wind behind. `side` is 1 for a right-hand circle. A pilot rolls into
+ * it and out of it over some seconds; here the bank comes on at once.
+ */
+export function glideRoundCircle(medium: Medium, radius: number, side: 1 | -1, until: Until): Motion {
+  const wind: Drift = { along: 0, across: 0 };
+  const round = (state: State) => {
+    const track = state[TRACK]!;
+    const cosTrack = Math.cos(track);
+    const sinTrack = Math.sin(track);
+    const height = state[HEIGHT]!;
+    const tas = state[EAS]! * medium.tasOverEas(height);
+    medium.wind(height, wind);
+    const onTrack = wind.along * cosTrack + wind.across * sinTrack;
+    const offTrack = wind.across * cosTrack - wind.along * sinTrack;
+    let cosBank = 1;
+    let before = 0;
+    let sin = 0;
+    let groundspeed = 0;
+    // The bank and the glide angle depend on each other, weakly: a few rounds settle them.
+    for (let rounds = 0; rounds < 8 && Math.abs(cosBank - before) > 1e-10; rounds++) {
+      before = cosBank;
+      sin = sinOfGlide(medium.polar, state[EAS]!, cosBank);
+      const horizontal = tas * Math.sqrt(Math.max(0, 1 - sin * sin));
+      const upTrack = Math.sqrt(Math.max(1e-9, horizontal * horizontal - offTrack * offTrack));
+      groundspeed = onTrack + upTrack;
+      // Heading = track + crab, so it turns at groundspeed^2/(radius x airspeed along the track).
+      const turning = (groundspeed * groundspeed) / (radius * upTrack);
+      cosBank = 1 / Math.hypot(1, (tas * turning) / standardGravity);
+    }
+    return { cosTrack, sinTrack, tas, sin, groundspeed, cosBank };
+  };
+  return {
+    longestStep: 0.5,
+    derivative(state, rates) {
+      const { cosTrack, sinTrack, tas, sin, groundspeed } = round(state);
+      rates.fill(0);
+      rates[TIME] = 1;
+      rates[ALONG] = groundspeed * cosTrack;
+      rates[ACROSS] = groundspeed * sinTrack;
+      rates[HEIGHT] = -tas * sin;
+      rates[TRACK] = (side * groundspeed) / radius;
+    },
+    remaining: until,
+    settle(state) {
+      const { tas, sin, cosBank } = round(state);
+      state[HEADING] = state[TRACK]! + crab(state[TRACK]!, tas * Math.sqrt(Math.max(0, 1 - sin * sin)), wind);
+      state[BANK] = side * Math.acos(cosBank);
+      state[PATH] = Math.asin(Math.min(1, sin));
     },
   };
 }
@@ -148,6 +207,7 @@ export function roundOut(medium: Medium, landing: Landing, pull: number): Motion
       medium.wind(height, wind);
       const drag = dragOverWeight(medium.polar, eas, pull, inducedShare(landing, height));
       rates.fill(0);
+      rates[TIME] = 1;
       rates[ALONG] = groundspeedOn(1, 0, horizontal, wind);
       rates[HEIGHT] = -tas * Math.sin(path);
       rates[EAS] = (standardGravity * (Math.sin(path) - drag)) / tasOverEas;
@@ -183,6 +243,7 @@ export function holdOff(
       const drag = dragOverWeight(medium.polar, eas, 1, inducedShare(landing, height));
       const slowing = (-standardGravity * drag) / (1 + (standardGravity * heightPerSpeed) / tas);
       rates.fill(0);
+      rates[TIME] = 1;
       rates[ALONG] = groundspeedOn(1, 0, tas, wind);
       rates[HEIGHT] = heightPerSpeed * slowing;
       rates[EAS] = slowing / tasOverEas;

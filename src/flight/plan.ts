@@ -25,12 +25,22 @@ export interface PlanRequest {
   readonly qnh?: number | undefined;
   /** kg. Default: the aircraft's flown mass. */
   readonly mass?: number | undefined;
-  /** m above the spot at the downwind key. Default: the aircraft's pattern, else the airfield's. */
+  /**
+   * m above the spot at the start: at the base key of the 90, the downwind key of the 180, over the spot of the 360, at
+   * the top of the spiral. Default: found for the 90; the pattern's height for the 180 (the aircraft's own, else the
+   * airfield's); 2,000 ft for the 360; 2,500 ft for the spiral.
+   */
   readonly height?: number | undefined;
   /** m from the centreline to the downwind leg. Default: the aircraft's pattern, else the airfield's. */
   readonly spacing?: number | undefined;
-  /** rad. Default: the aircraft's planned bank. */
+  /** rad. Default: the aircraft's planned bank. For the 360 without a height, its steepest bank. */
   readonly bank?: number | undefined;
+  /** m from the spot to the base leg of the 90. Default: the pattern's spacing; with a height given, it is found. */
+  readonly baseDistance?: number | undefined;
+  /** Whole circles of the spiral. Default: as many shallow ones as the height allows. */
+  readonly circles?: number | undefined;
+  /** Circles of the spiral held on the ground (default) or drifting with the wind. */
+  readonly circlesDrift?: boolean | undefined;
 }
 
 export type Approach = '90' | '180' | '360' | 'spiral';
@@ -65,6 +75,8 @@ export interface Plan {
   /** What the plan was flown with, every default resolved. */
   readonly flown: Flown;
   readonly solved: Solved;
+  /** Of a spiral: whole circles flown, and how many the height allows with no more than a medium bank. */
+  readonly circles?: { readonly flown: number; readonly allowed: number } | undefined;
   readonly track: readonly TrackSample[];
   readonly keys: readonly KeyPosition[];
   readonly gates: readonly Gate[];
@@ -81,8 +93,9 @@ export interface Flown {
   readonly windProfile: WindProfileKind;
   /** kg. */
   readonly mass: number;
-  /** m, rad. */
+  /** m at the start, m at the downwind key, m, rad. */
   readonly height: number;
+  readonly keyHeight: number;
   readonly spacing: number;
   readonly bank: number;
   /** m/s EAS, at the flown mass. */

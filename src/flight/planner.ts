@@ -1,10 +1,14 @@
 import { metresPerFoot, metresPerSecondPerKnot } from '../units/factors.ts';
-import { lowestKeyHeight, windShareThatWorks } from './beyond-reach.ts';
-import { cautionsOf } from './cautions.ts';
+import type { Answer, ApproachMethod, Asked } from './approach-method.ts';
+import { circlesWithin } from './approach-spiral.ts';
+import { approaches } from './approaches.ts';
+import { heightThatWorks, windShareThatWorks } from './beyond-reach.ts';
+import { cautionsOf, mediumBank } from './cautions.ts';
 import { RequestError } from './errors.ts';
 import { flyPattern } from './fly-pattern.ts';
+import { finalLegs } from './pattern-legs.ts';
 import type { Caution, Plan, PlanRequest, TrackSample, WindAtHeight } from './plan.ts';
-import { find180, procedure180, type Request180 } from './power-off-180.ts';
+import type { Procedure } from './procedure.ts';
 import { type Resolved, resolveRequest } from './request.ts';
 import { roundOutPull } from './round-out-pull.ts';
 import { positiveAngle, surfaceWindHeight, windAt } from './wind.ts';
@@ -16,41 +20,27 @@ import { positiveAngle, surfaceWindHeight, windAt } from './wind.ts';
  * Throws RequestError, with the field and its allowed range, for a request that cannot be flown at all.
  */
 export function planApproach(request: PlanRequest): Plan {
-  if (request.approach !== '180') {
-    throw new RequestError('approach', `the approach ${request.approach} is not known: write 180`);
-  }
-  const resolved = resolveRequest(request);
+  const worked = workOut(request);
+  const { resolved, asked, answer, method } = worked;
   const { conditions, flown } = resolved;
   const { runway, aircraft, airfield, power, approach } = request;
-  const circuit = request.circuit ?? runway.circuit;
-  const pull = roundOutPull(conditions);
-  const asked: Request180 = {
-    side: circuit === 'right' ? 1 : -1,
-    height: flown.height,
-    spacing: flown.spacing,
-    bank: flown.bank,
-    pull,
-  };
-  const found = find180(asked, conditions, runway.heading);
-  const { flight, keys, aimPoint, levelAt } = flyPattern(
-    procedure180(asked, found.numbers, conditions),
-    conditions,
-    runway.heading,
-  );
+  const procedure = answer?.approached.procedure ?? straightAhead(asked, resolved);
+  const { flight, keys, aimPoint, levelAt } = flyPattern(procedure, conditions, runway.heading);
   const track = flight.track.map((sample) => ({ ...sample, heading: positiveAngle(sample.heading) }));
   const last = track.at(-1)!;
-  const made = found.miss === 0;
+  const made = answer?.made === true;
   return {
     aircraft,
     airfield,
     runway,
     air: conditions.air,
-    wind: windAsFlown(resolved, runway.heading),
+    wind: windAsFlown(resolved, track[0]!.height, runway.heading),
     approach,
     power,
-    circuit,
-    flown,
-    solved: { name: 'past-abeam', value: found.numbers.pastAbeam, unit: 'm' },
+    circuit: asked.side === 1 ? 'right' : 'left',
+    flown: { ...flown, height: track[0]!.height },
+    solved: answer?.solved ?? { name: 'none', value: 0, unit: 'm' },
+    circles: circlesOf(worked),
     track,
     keys,
     gates: [],
@@ -58,66 +48,122 @@ export function planApproach(request: PlanRequest): Plan {
     roundOut: {
       roundOutDistance: (levelAt ?? last.along) - (aimPoint ?? last.along),
       holdOffDistance: last.along - (levelAt ?? last.along),
-      loadFactor: pull,
+      loadFactor: asked.pull,
     },
     cautions: [
-      ...cautionsOf({ aircraft, runway, flown, track, keys, pull }),
-      ...(made ? [] : unreached(asked, resolved, runway.heading, track)),
+      ...cautionsOf({ aircraft, runway, flown, track, keys, pull: asked.pull }),
+      ...(made ? [] : unreached(method, asked, resolved, track)),
     ],
     made,
+  };
+}
+
+/** A request resolved, and what its approach found. */
+export interface WorkedOut {
+  readonly resolved: Resolved;
+  readonly asked: Asked;
+  readonly method: ApproachMethod;
+  readonly answer: Answer | undefined;
+}
+
+/** Resolves a request and finds the number of its procedure, without flying it for the page. Throws RequestError. */
+export function workOut(request: PlanRequest): WorkedOut {
+  const method = approaches[request.approach];
+  if (!method) {
+    const known = Object.keys(approaches).join(', ');
+    throw new RequestError('approach', `the approach ${request.approach} is not known (known: ${known})`);
+  }
+  const resolved = resolveRequest(request);
+  const { flown, conditions } = resolved;
+  const asked: Asked = {
+    side: (request.circuit ?? request.runway.circuit) === 'right' ? 1 : -1,
+    height: flown.height,
+    heightGiven: request.height !== undefined,
+    keyHeight: flown.keyHeight,
+    spacing: flown.spacing,
+    bank: flown.bank,
+    bankGiven: request.bank !== undefined,
+    baseDistance: request.baseDistance,
+    circles: request.circles,
+    drifting: request.circlesDrift ?? false,
+    pull: roundOutPull(conditions),
+  };
+  return { resolved, asked, method, answer: method.answer(asked, conditions) };
+}
+
+function circlesOf({ answer, asked, resolved }: WorkedOut): Plan['circles'] {
+  if (answer?.circles === undefined) return undefined;
+  return { flown: answer.circles, allowed: circlesWithin(mediumBank, asked, resolved.conditions) };
+}
+
+/** A flight that shows what becomes of an approach of which nothing can be flown: straight in from its start. */
+function straightAhead(asked: Asked, { conditions }: Resolved): Procedure {
+  const { side, spacing, height, pull } = asked;
+  return {
+    start: { along: 0, across: side * spacing, height, eas: conditions.polar.speed },
+    legs: finalLegs(conditions, pull),
   };
 }
 
 /** Heights, m, at which a plan lists its wind: the surface, and round numbers up to the start. */
 const listedHeights = [2, surfaceWindHeight, 30, 60, 100, 150, 200, 300, 450, 600, 900, 1200, 1500];
 
-function windAsFlown({ conditions, flown }: Resolved, runwayHeading: number): WindAtHeight[] {
-  return [...listedHeights.filter((height) => height < flown.height), flown.height].map((height) =>
+function windAsFlown({ conditions }: Resolved, start: number, runwayHeading: number): WindAtHeight[] {
+  return [...listedHeights.filter((height) => height < start), start].map((height) =>
     windAt(conditions.wind, height, runwayHeading),
   );
 }
 
 function unreached(
-  asked: Request180,
+  method: ApproachMethod,
+  asked: Asked,
   { conditions, flown }: Resolved,
-  heading: number,
   track: readonly TrackSample[],
 ): Caution[] {
   const last = track.at(-1)!;
   const off = Math.hypot(last.along, last.across);
-  const where = `Even with the base turn started abeam the spot, the wheels touch ${Math.ceil(off)} m from it`;
-  const height = lowestKeyHeight(asked, conditions, heading);
-  const share = windShareThatWorks(asked, conditions, heading);
-  const speed = share === undefined ? undefined : share * flown.surfaceWind.speed;
+  const height = heightThatWorks(method, asked, conditions);
+  const share = windShareThatWorks(method, asked, conditions);
   const ways = [
-    ...(height === undefined ? [] : [`a downwind key at ${Math.ceil(height / metresPerFoot / 10) * 10} ft`]),
-    ...(speed === undefined || share === 0
+    ...(height === undefined ? [] : [`from ${startHeightWords(height, asked.height)}`]),
+    ...(share === undefined || share === 0
       ? []
-      : [`a wind of ${Math.floor(speed / metresPerSecondPerKnot)} kt from the same direction`]),
+      : [`in a wind of ${wholeKnots(share * flown.surfaceWind.speed)} kt from the same direction`]),
   ];
-  const beyond: Caution = {
-    code: 'beyond-reach',
-    message: `${where}${ways.length > 0 ? `; it would be made with ${ways.join(', or with ')}` : ', and neither more height nor less wind makes it: fly closer, or bank more'}.`,
-    value: off,
-    limit: 0,
-    source: 'flown by this plan',
-  };
-  return [beyond, ...windOverGlide(resolvedWind(track))];
+  const remedy =
+    ways.length > 0
+      ? `it would be made ${ways.join(', or ')}`
+      : 'neither another height nor less wind makes it: change the spacing or the bank';
+  return [
+    {
+      code: 'beyond-reach',
+      message: `The spot cannot be made: at best the wheels touch ${Math.ceil(off)} m from it; ${remedy}.`,
+      value: off,
+      limit: 0,
+      source: 'flown by this plan',
+    },
+    ...windOverGlide(track),
+  ];
 }
 
-/** The slowest groundspeed on the legs, where the wind holds the aircraft still or carries it back. */
-function resolvedWind(track: readonly TrackSample[]): TrackSample | undefined {
+/** To 10 ft, on the side that works. */
+function startHeightWords(height: number, asked: number): string {
+  const tens = height / metresPerFoot / 10;
+  return `${(height > asked ? Math.ceil(tens) : Math.floor(tens)) * 10} ft at the start`;
+}
+
+const wholeKnots = (speed: number) => Math.floor(speed / metresPerSecondPerKnot);
+
+/** Where the wind holds the aircraft still on final, or carries it back. */
+function windOverGlide(track: readonly TrackSample[]): Caution[] {
   const final = track.filter((sample) => sample.phase === 'final');
-  return final.length > 1 && final.at(-1)!.along <= final[0]!.along ? final[0] : undefined;
-}
-
-function windOverGlide(stuck: TrackSample | undefined): Caution[] {
-  if (!stuck) return [];
+  const [first] = final;
+  if (!first || final.length < 2 || final.at(-1)!.along > first.along) return [];
   return [
     {
       code: 'wind-over-glide',
       message: 'On final the wind is stronger than the glide: the aircraft makes no way towards the spot.',
-      value: stuck.groundspeed,
+      value: first.groundspeed,
       limit: 0,
       source: 'flown by this plan',
     },

@@ -3,14 +3,15 @@ import type { Phase } from './plan.ts';
 /** 1 for a right-hand pattern and right turns, -1 for left. */
 export type Side = 1 | -1;
 
-/** What ends a leg flown along a line. */
-export interface Until {
-  readonly reaches: 'along' | 'across' | 'height';
-  /** m, in the spot frame. */
-  readonly value: number;
-  /** 1 where the coordinate grows towards the value on this leg, -1 where it falls to it. */
-  readonly growing: Side;
-}
+/** What ends a leg flown along a line: a coordinate of the spot frame reached (m), or a time passed (s). */
+export type Until =
+  | {
+      readonly reaches: 'along' | 'across' | 'height';
+      readonly value: number;
+      /** 1 where the coordinate grows towards the value on this leg, -1 where it falls to it. */
+      readonly growing: Side;
+    }
+  | { readonly lasts: number };
 
 /** A ground line followed with drift allowed for. `track` in rad from the landing direction, clockwise. */
 export interface LineLeg {
@@ -20,6 +21,20 @@ export interface LineLeg {
   readonly until: Until;
   /** m/s EAS. */
   readonly eas: number;
+  /** True where the steep approach is flown: its polar, at its speed. */
+  readonly steep?: boolean;
+}
+
+/** A circle held on the ground with drift allowed for: the bank changes round it with the wind. */
+export interface CircleLeg {
+  readonly kind: 'circle';
+  readonly phase: Phase;
+  /** m. */
+  readonly radius: number;
+  readonly side: Side;
+  /** rad, not wrapped: the track on which the leg begins, and the one that ends it. */
+  readonly from: number;
+  readonly to: number;
 }
 
 /** A turn at a constant bank (rad, positive) to the heading that holds `track` afterwards. */
@@ -42,15 +57,17 @@ export interface LandingLeg {
   readonly touchdownEas: number;
 }
 
-export type Leg = LineLeg | TurnLeg | LandingLeg;
+export type Leg = LineLeg | TurnLeg | CircleLeg | LandingLeg;
 
-/** Where and how an approach starts, in the spot frame. */
+/** Where and how an approach starts, in the spot frame, wings level. */
 export interface Start {
   readonly along: number;
   readonly across: number;
   readonly height: number;
   /** m/s EAS. */
   readonly eas: number;
+  /** rad from the landing direction, not wrapped. Left out: the heading that holds the first leg's track. */
+  readonly heading?: number;
 }
 
 /** An approach: legs, each with what is followed and what ends it. */

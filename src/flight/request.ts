@@ -1,8 +1,9 @@
+import { metresPerFoot } from '../units/factors.ts';
 import { airspeedFactor, fieldAir } from './air.ts';
 import type { Conditions } from './conditions.ts';
 import { RequestError } from './errors.ts';
 import { polarAtMass, speedAtMass } from './glide.ts';
-import type { Flown, PlanRequest } from './plan.ts';
+import type { Approach, Flown, PlanRequest } from './plan.ts';
 import { windField } from './wind.ts';
 
 /** A request with every default resolved and every number within its range. */
@@ -10,6 +11,12 @@ export interface Resolved {
   readonly flown: Flown;
   readonly conditions: Conditions;
 }
+
+/** m. Start heights of the approaches that begin above the pattern (FAA-H-8083-3, chapter 9, for the 360). */
+const usualStart: Partial<Record<Approach, number>> = {
+  '360': 2000 * metresPerFoot,
+  spiral: 2500 * metresPerFoot,
+};
 
 const radians = (degrees: number) => (degrees * Math.PI) / 180;
 
@@ -23,6 +30,8 @@ const ranges = {
   mass: [40, 6000, '40 to 6000 kg'],
   height: [60, 1500, '200 to 4900 ft'],
   spacing: [50, 5000, '50 to 5000 m'],
+  baseDistance: [50, 5000, '50 to 5000 m'],
+  circles: [1, 20, '1 to 20'],
   bank: [radians(5), radians(60), '5 to 60 degrees'],
   'airfield.elevation': [-500, 5000, '-500 to 5000 m'],
   'airfield.windExponent': [0, 0.6, '0 to 0.6'],
@@ -58,7 +67,7 @@ function within(field: Field, value: number): number {
  * Throws RequestError with the field and its allowed range.
  */
 export function resolveRequest(request: PlanRequest): Resolved {
-  const { aircraft, airfield, runway } = request;
+  const { aircraft, airfield, runway, approach } = request;
   checkAircraft(request);
   within('airfield.elevation', airfield.elevation);
   within('airfield.windExponent', airfield.windExponent);
@@ -93,6 +102,20 @@ export function resolveRequest(request: PlanRequest): Resolved {
   );
   const layers = checkedLayers(request);
   const windProfile = request.windProfile ?? (request.windLayers ? 'layers' : 'power');
+  const pattern = aircraft.pattern?.height ?? airfield.pattern.height;
+  const keyHeight = within('height', approach === '180' ? (request.height ?? pattern) : pattern);
+  if (request.baseDistance !== undefined) {
+    within('baseDistance', request.baseDistance);
+    if (request.height !== undefined) {
+      throw new RequestError(
+        'baseDistance',
+        'give the height or the base distance of a 90, not both: the other is found',
+      );
+    }
+  }
+  if (request.circles !== undefined && !Number.isInteger(within('circles', request.circles))) {
+    throw new RequestError('circles', 'circles must be a whole number, 1 to 20');
+  }
   const speeds = {
     approach: speedAtMass(aircraft.speeds.approach, aircraft, mass),
     touchdown: speedAtMass(aircraft.speeds.touchdown, aircraft, mass),
@@ -104,7 +127,8 @@ export function resolveRequest(request: PlanRequest): Resolved {
       gust: request.gust === undefined ? undefined : within('gust', request.gust),
       windProfile,
       mass,
-      height: within('height', request.height ?? aircraft.pattern?.height ?? airfield.pattern.height),
+      height: within('height', request.height ?? usualStart[approach] ?? keyHeight),
+      keyHeight,
       spacing: within('spacing', request.spacing ?? aircraft.pattern?.spacing ?? airfield.pattern.spacing),
       bank,
       glideSpeed: polar.speed,
@@ -123,6 +147,10 @@ export function resolveRequest(request: PlanRequest): Resolved {
         { kind: windProfile, exponent: airfield.windExponent, layers },
         runway.heading,
       ),
+      steep: aircraft.steepApproach && {
+        speed: speedAtMass(aircraft.steepApproach.speed, aircraft, mass),
+        ratio: aircraft.steepApproach.ratio,
+      },
       rollRate: aircraft.turns.rollRate,
       speeds,
     },

@@ -1,27 +1,32 @@
-/** A bracket [low, high] in which a function changes sign, and the values at its ends. */
-export interface Bracket {
-  readonly low: number;
-  readonly high: number;
-  readonly atLow: number;
-  readonly atHigh: number;
-}
-
 /** Tries are bounded: a function that is no function any more (not a number) ends the search at once. */
 const mostTries = 60;
 
 /**
  * A root of `f` inside a bracket, to `tolerance` in the value of `f`: false position with Illinois weighting, which
  * keeps the bracket and is superlinear on smooth functions (Dowell and Jarratt, BIT 11, 1971).
- * Undefined where `f` is not finite or does not come within the tolerance.
+ * Undefined where `f` does not change sign over the bracket, is not finite, or does not come within the tolerance.
  */
 export function rootInBracket(
   f: (x: number) => number,
-  bracket: Bracket,
+  [from, to]: readonly [low: number, high: number],
   tolerance: number,
 ): number | undefined {
+  const atFrom = f(from);
+  if (Math.abs(atFrom) <= tolerance) return from;
+  const atTo = f(to);
+  if (Math.abs(atTo) <= tolerance) return to;
+  return narrow(f, { low: from, high: to, atLow: atFrom, atHigh: atTo }, tolerance);
+}
+
+interface Bracket {
+  low: number;
+  high: number;
+  atLow: number;
+  atHigh: number;
+}
+
+function narrow(f: (x: number) => number, bracket: Bracket, tolerance: number): number | undefined {
   let { low, high, atLow, atHigh } = bracket;
-  if (Math.abs(atLow) <= tolerance) return low;
-  if (Math.abs(atHigh) <= tolerance) return high;
   if (!(atLow * atHigh < 0)) return undefined;
   for (let tries = 0; tries < mostTries; tries++) {
     const x = (low * atHigh - high * atLow) / (atHigh - atLow);
@@ -40,46 +45,67 @@ export function rootInBracket(
   return undefined;
 }
 
-/**
- * Doubles the step from `start`, where `f` is `atStart`, until the sign changes or `furthest` is passed.
- * Undefined where it does not change.
- */
-export function bracketFrom(
-  f: (x: number) => number,
-  start: number,
-  atStart: number,
-  firstStep: number,
-  furthest: number,
-): Bracket | undefined {
-  let low = start;
-  let atLow = atStart;
-  for (let step = firstStep; ; step *= 2) {
-    const high = Math.min(low + step, furthest);
-    const atHigh = f(high);
-    if (!Number.isFinite(atHigh)) return undefined;
-    if (atHigh * atStart <= 0) return { low, high, atLow, atHigh };
-    if (high >= furthest) return undefined;
-    low = high;
-    atLow = atHigh;
-  }
-}
-
-/** A root near a good guess, by the secant method; undefined where it is not reached within the tolerance. */
+/** A root near a good guess, by the secant method from a known slope; undefined where it is not reached. */
 export function rootNear(
   f: (x: number) => number,
   guess: number,
-  nudge: number,
+  slope: number,
   tolerance: number,
 ): number | undefined {
   let x0 = guess;
   let y0 = f(x0);
-  let x1 = guess + nudge;
+  if (Math.abs(y0) <= tolerance) return x0;
+  let x1 = x0 - y0 / slope;
   for (let tries = 0; tries < 25; tries++) {
-    if (Math.abs(y0) <= tolerance) return x0;
     const y1 = f(x1);
     if (Math.abs(y1) <= tolerance) return x1;
     const next = x1 - (y1 * (x1 - x0)) / (y1 - y0);
     if (!Number.isFinite(next)) return undefined;
+    x0 = x1;
+    y0 = y1;
+    x1 = next;
+  }
+  return undefined;
+}
+
+/** What a search along a line of values came to. */
+export interface Sought {
+  readonly x: number;
+  /** `f(x)`: within the tolerance where the root was found, the value at the nearer end where there is none. */
+  readonly y: number;
+  readonly found: boolean;
+}
+
+/**
+ * Seeks a root of a monotone function between `low` and `high`, from a guess and a known rough slope: secant steps
+ * while they stay inside, a bracket as soon as there is one. Where the root lies beyond an end, that end and its value.
+ * Undefined where `f` is not finite on the way.
+ */
+export function seekRoot(
+  f: (x: number) => number,
+  guess: number,
+  slope: number,
+  [low, high]: readonly [low: number, high: number],
+  tolerance: number,
+): Sought | undefined {
+  const inside = (x: number) => Math.min(high, Math.max(low, x));
+  let x0 = inside(guess);
+  let y0 = f(x0);
+  if (Math.abs(y0) <= tolerance) return { x: x0, y: y0, found: true };
+  let x1 = inside(x0 - y0 / slope);
+  // From an end of the range outward there is nowhere to go; a rough slope may still point there wrongly.
+  if (x1 === x0) return Number.isFinite(y0) ? { x: x0, y: y0, found: false } : undefined;
+  for (let tries = 0; tries < mostTries; tries++) {
+    const y1 = f(x1);
+    if (!Number.isFinite(y1)) return undefined;
+    if (Math.abs(y1) <= tolerance) return { x: x1, y: y1, found: true };
+    if (y0 * y1 < 0) {
+      const x = narrow(f, { low: x0, high: x1, atLow: y0, atHigh: y1 }, tolerance);
+      return x === undefined ? undefined : { x, y: f(x), found: true };
+    }
+    const step = x1 - (y1 * (x1 - x0)) / (y1 - y0);
+    const next = inside(Number.isFinite(step) && (step - x1) * (x1 - x0) > 0 ? step : x1 + 2 * (x1 - x0));
+    if (next === x1) return { x: x1, y: y1, found: false };
     x0 = x1;
     y0 = y1;
     x1 = next;

@@ -19,7 +19,7 @@ const hardestPull = 3;
 export function roundOutPull(conditions: Conditions): number {
   const { aircraft, speeds } = conditions;
   const own = levelAfter(conditions, aircraft.roundOut.loadFactor);
-  const pull = own.height >= holdOffHeight ? aircraft.roundOut.loadFactor : firmer(conditions, own.height);
+  const pull = own.height >= holdOffHeight ? aircraft.roundOut.loadFactor : firmer(conditions);
   if (levelAfter(conditions, pull).eas <= speeds.touchdown) {
     throw new RequestError(
       'speeds.approach',
@@ -29,14 +29,10 @@ export function roundOutPull(conditions: Conditions): number {
   return pull;
 }
 
-function firmer(conditions: Conditions, ownHeight: number): number {
+function firmer(conditions: Conditions): number {
   const own = conditions.aircraft.roundOut.loadFactor;
   const miss = (pull: number) => levelAfter(conditions, pull).height - holdOffHeight;
-  const pull = rootInBracket(
-    miss,
-    { low: own, high: hardestPull, atLow: ownHeight - holdOffHeight, atHigh: miss(hardestPull) },
-    1e-6,
-  );
+  const pull = rootInBracket(miss, [own, hardestPull], 1e-6);
   if (pull === undefined) {
     throw new RequestError(
       'round-out.height',

@@ -1,0 +1,110 @@
+import type { Answer, ApproachMethod, Asked } from './approach-method.ts';
+import { spotTolerance } from './approach-method.ts';
+import { type Approached, type Approaching, approach } from './approaching.ts';
+import type { Conditions } from './conditions.ts';
+import { baseLeg, baseTurn, downwindLeg, finalLegs, finalTurn, stillAirLead } from './pattern-legs.ts';
+import type { Leg, Start } from './procedure.ts';
+import { seekRoot } from './root.ts';
+
+/**
+ * The half-circuit approach: the throttle closes abeam the spot on the downwind leg, the base turn starts some way
+ * past abeam, and that distance is what is found (FAA-H-8083-3, chapter 9, 180-degree power-off approach).
+ */
+export const approach180: ApproachMethod = {
+  id: '180',
+  answer: (asked, conditions) => answerFrom(abeam(asked, conditions), asked, conditions),
+};
+
+/** What is flown up to the downwind key. */
+export interface Lead {
+  readonly start: Start;
+  readonly before: readonly Leg[];
+}
+
+/** m. Farther past abeam than this nobody flies. */
+const furthestPastAbeam = 30_000;
+
+/** At the downwind key, with nothing flown before it. */
+export function abeam({ side, spacing, keyHeight }: Asked, conditions: Conditions): Lead {
+  return {
+    start: { along: 0, across: side * spacing, height: keyHeight, eas: conditions.polar.speed },
+    before: [],
+  };
+}
+
+/**
+ * Finds how far past abeam the base turn starts. Two turns with a base leg between them, or, where the spacing leaves
+ * none, one continuous turn at the bank that fits.
+ */
+export function answerFrom(lead: Lead, asked: Asked, conditions: Conditions): Answer | undefined {
+  let nearest: Answer | undefined;
+  for (const turns of ['two', 'one'] as const) {
+    const found = answerWith(turns, lead, asked, conditions);
+    if (found?.made) return found;
+    if (found && (!nearest || nearer(found.approached, nearest.approached))) nearest = found;
+  }
+  return nearest;
+}
+
+/** A flight that is sound shows more than one that only ends nearer. */
+function nearer(a: Approached, b: Approached): boolean {
+  return a.sound === b.sound ? Math.abs(a.miss) < Math.abs(b.miss) : a.sound;
+}
+
+export type Turns = 'two' | 'one';
+
+function answerWith(turns: Turns, lead: Lead, asked: Asked, conditions: Conditions): Answer | undefined {
+  let last: Approached | undefined;
+  const miss = (pastAbeam: number): number => {
+    last = approach(approaching180(lead, turns, pastAbeam, asked, conditions), conditions, last?.joined);
+    return last?.miss ?? Number.NaN;
+  };
+  // In still air half of what the glide has over the spacing is flown out, half back.
+  const guess = (asked.keyHeight * conditions.polar.ratio - asked.spacing) / 2;
+  const sought = seekRoot(miss, guess, -2, [0, furthestPastAbeam], spotTolerance);
+  if (!sought || !last) return undefined;
+  return {
+    approached: last,
+    solved: { name: 'past-abeam', value: sought.x, unit: 'm' },
+    made: sought.found && last.sound,
+  };
+}
+
+/** A 180 whose base turn starts `pastAbeam` m past abeam, its join still open. */
+export function approaching180(
+  { start, before }: Lead,
+  turns: Turns,
+  pastAbeam: number,
+  asked: Asked,
+  conditions: Conditions,
+): Approaching {
+  const { side, bank, pull } = asked;
+  const downwind = downwindLeg(side, pastAbeam, conditions);
+  const after = finalLegs(conditions, pull);
+  if (turns === 'one') {
+    return {
+      start,
+      before: [...before, downwind],
+      join: {
+        legs: (oneBank) => [baseTurn(side, oneBank, false), finalTurn(side, oneBank)],
+        guess: bank,
+        slope: side,
+        within: [shallowestTurn, conditions.aircraft.turns.limit],
+      },
+      after,
+    };
+  }
+  return {
+    start,
+    before: [...before, downwind, baseTurn(side, bank)],
+    join: {
+      legs: (lead) => [baseLeg(side, lead, conditions), finalTurn(side, bank)],
+      guess: stillAirLead(conditions, bank),
+      slope: side,
+    },
+    after,
+  };
+}
+
+/** rad. No pattern is flown in one turn shallower than this. */
+const shallowestTurn = (5 * Math.PI) / 180;

@@ -1,0 +1,46 @@
+import type { Approached } from './approaching.ts';
+import type { Conditions } from './conditions.ts';
+import type { Approach, Solved } from './plan.ts';
+import type { Side } from './procedure.ts';
+
+/** What an approach is asked for, every default resolved. SI, rad. */
+export interface Asked {
+  readonly side: Side;
+  /** m above the spot at the start. */
+  readonly height: number;
+  /** True where the height was asked for, and not a default. */
+  readonly heightGiven: boolean;
+  /** m above the spot and to the side of the centreline: the pattern's downwind leg. */
+  readonly keyHeight: number;
+  readonly spacing: number;
+  /** rad, of the turns. */
+  readonly bank: number;
+  readonly bankGiven: boolean;
+  /** m from the spot to the base leg, where it is asked for. */
+  readonly baseDistance?: number | undefined;
+  /** Whole circles of the spiral, where they are asked for. */
+  readonly circles?: number | undefined;
+  /** True where the circles of the spiral drift with the wind, and are not held on the ground. */
+  readonly drifting: boolean;
+  /** Load factor of the round-out. */
+  readonly pull: number;
+}
+
+/** What a method found: the approach that touches down at the spot, or the one that comes nearest. */
+export interface Answer {
+  readonly approached: Approached;
+  readonly solved: Solved;
+  readonly made: boolean;
+  /** Whole circles flown, of a spiral. */
+  readonly circles?: number | undefined;
+}
+
+/** One row of the table of approaches: how the open number of a procedure is found. */
+export interface ApproachMethod {
+  readonly id: Approach;
+  /** Undefined where nothing of it can be flown in this wind. */
+  readonly answer: (asked: Asked, conditions: Conditions) => Answer | undefined;
+}
+
+/** m. The touchdown is brought this near to the spot. */
+export const spotTolerance = 1e-3;
