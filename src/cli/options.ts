@@ -20,3 +20,12 @@ function readOr<T>(read: () => T): T {
     throw error;
   }
 }
+
+/** A command-line value that is a day, such as `2026-11-25`. */
+export function dayOption(text: string): Date {
+  const day = new Date(`${text}T00:00:00Z`);
+  if (!/^\d{4}-\d\d-\d\d$/.test(text) || Number.isNaN(day.getTime())) {
+    throw new InvalidArgumentError('write a day as `2026-11-25`');
+  }
+  return day;
+}
