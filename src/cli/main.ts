@@ -10,6 +10,8 @@ const program = new Command('chalkwing')
   .exitOverride()
   .addCommand(planCommand())
   .addCommand(buildCommand());
+// A command that is added does not take this over from the program.
+for (const command of program.commands) command.exitOverride();
 
 try {
   await program.parseAsync();

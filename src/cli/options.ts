@@ -29,3 +29,9 @@ export function dayOption(text: string): Date {
   }
   return day;
 }
+
+/** A command-line value that is a whole number. */
+export function wholeNumberOption(text: string): number {
+  if (!/^\d+$/.test(text)) throw new InvalidArgumentError('write a whole number such as `2`');
+  return Number(text);
+}

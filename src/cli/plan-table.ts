@@ -1,5 +1,6 @@
 import type { Plan } from '../flight/plan.ts';
 import { crosswind, headwind } from '../flight/wind.ts';
+import { solvedName, solvedValue } from '../press/solved-words.ts';
 import {
   formatDensityAltitude,
   formatDistance,
@@ -32,7 +33,7 @@ function keyRows({ keys }: Plan): string[] {
   const rows = keys.map((key) => [
     key.label,
     formatHeight(key.height, units),
-    key.along < 0 ? `${formatDistance(-key.along, units)} before` : formatDistance(key.along, units),
+    key.along < -5 ? `${formatDistance(-key.along, units)} before` : formatDistance(key.along, units),
     `${formatDistance(Math.abs(key.across), units)}${sideWord(key.across)}`,
     formatTime(key.time),
   ]);
@@ -43,14 +44,22 @@ function keyRows({ keys }: Plan): string[] {
   );
 }
 
+/** Whole circles of a spiral, and how many there might be. */
+function circleWords({ circles }: Plan): string {
+  return circles
+    ? ` Whole circles: ${circles.flown}; the height allows ${circles.allowed} with a medium bank.`
+    : '';
+}
+
 function sideWord(across: number): string {
   if (Math.abs(across) < 5) return '';
   return across < 0 ? ' left' : ' right';
 }
 
-function closing({ made, solved, cautions }: Plan): string[] {
+function closing(plan: Plan): string[] {
+  const { made, cautions } = plan;
   const answer = made
-    ? [`Base turn: ${formatDistance(solved.value, units)} past abeam the spot.`]
+    ? [`Found: ${solvedName(plan)}: ${solvedValue(plan, units)}.${circleWords(plan)}`]
     : ['The spot is not made; the flight shown is the nearest to it.'];
   return [
     ...answer,

@@ -8,7 +8,7 @@ import { planApproach } from '../flight/planner.ts';
 import { didYouMean } from '../school/nearest-name.ts';
 import { readAircraft, readAirfield } from '../school/read.ts';
 import type { Wind } from '../units/wind-text.ts';
-import { quantityOption, windOption } from './options.ts';
+import { quantityOption, wholeNumberOption, windOption } from './options.ts';
 import { planTable } from './plan-table.ts';
 
 interface PlanOptions {
@@ -27,6 +27,9 @@ interface PlanOptions {
   height?: number;
   spacing?: number;
   bank?: number;
+  baseDistance?: number;
+  circles?: number;
+  circlesDrift?: true;
   json?: true;
 }
 
@@ -40,7 +43,11 @@ export function planCommand(): Command {
     .requiredOption('--aircraft <file>', 'aircraft file (YAML)')
     .requiredOption('--airfield <file>', 'airfield file (YAML)')
     .requiredOption('--runway <name>', 'runway of the airfield')
-    .addOption(new Option('--approach <kind>', 'approach flown').choices(['180']).makeOptionMandatory())
+    .addOption(
+      new Option('--approach <kind>', 'approach flown')
+        .choices(['90', '180', '360', 'spiral'])
+        .makeOptionMandatory(),
+    )
     .addOption(new Option('--power <setting>', 'engine').choices(['idle', 'stopped']).default('idle'))
     .addOption(new Option('--circuit <side>', "default: the runway's").choices(['left', 'right']))
     .option('--wind <wind>', 'surface wind, such as 210/12kt', windOption, { from: 0, speed: 0 })
@@ -54,6 +61,13 @@ export function planCommand(): Command {
     .option('--height <height>', 'at the downwind key, such as 1000ft', quantityOption('length'))
     .option('--spacing <distance>', 'of the downwind leg, such as 500m', quantityOption('length'))
     .option('--bank <angle>', 'of the turns, such as 30deg', quantityOption('angle'))
+    .option(
+      '--base-distance <distance>',
+      'of the base leg of a 90 from the spot, such as 400m',
+      quantityOption('length'),
+    )
+    .option('--circles <number>', 'whole circles of a spiral', wholeNumberOption)
+    .option('--circles-drift', 'let the circles of a spiral drift with the wind, not hold them on the ground')
     .option('--json', 'print the plan contract')
     .action(async (options: PlanOptions) => {
       const plan = await planned(options);

@@ -23,7 +23,8 @@ export function heightThatWorks(
     for (let step = 30; step < highestStart; step *= 2) {
       const height = asked.height + direction * step;
       if (height < heightStep || height > highestStart) break;
-      if (made(height)) return between(made, height, height - (direction * step) / 2, heightStep);
+      const before = step === 30 ? asked.height : height - (direction * step) / 2;
+      if (made(height)) return between(made, height, before, heightStep);
     }
   }
   return undefined;

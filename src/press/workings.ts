@@ -20,6 +20,7 @@ import {
 import type { PageUnits } from '../units/page-units.ts';
 import { numberText } from '../units/rounding.ts';
 import { profileNames, qnhOf } from './setting.ts';
+import { solvedName } from './solved-words.ts';
 import { type Chapter, figure, otherGlides, workedChain } from './worked-chain.ts';
 
 /**
@@ -251,17 +252,14 @@ function keyTable(plan: Plan, units: PageUnits): Element {
 }
 
 /** What the planner's names of its unknowns mean. */
-const solvedNames: Readonly<Record<string, string>> = {
-  'past-abeam': 'how far past abeam the spot the turn to base begins',
-};
-
-function solvedSentence({ solved, touchdown, made }: Plan): ElementContent[] {
+function solvedSentence(plan: Plan): ElementContent[] {
+  const { solved, touchdown, made } = plan;
   const value =
     solved.unit === 'deg'
       ? `${numberText((solved.value * 180) / Math.PI, 0.1)}°`
       : `${numberText(solved.value, 0.1)} m`;
   const miss = `${numberText(touchdown.along, 0.1)} m along and ${numberText(touchdown.across, 0.1)} m across from it`;
-  const name = solvedNames[solved.name] ?? solved.name.replaceAll('-', ' ');
+  const name = solvedName(plan);
   const text = made
     ? `The number left open was ${name}; found: ${value}. With it the wheels touch at the spot (${miss}).`
     : `The number left open was ${name}; none was found with which the wheels touch at the spot. The nearest was ${value}: they touch ${miss}.`;

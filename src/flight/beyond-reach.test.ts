@@ -1,0 +1,78 @@
+import { describe, expect, it } from 'vitest';
+import { aircraftIds, requestFor, windOffRunway } from '../../tests/flight-school.ts';
+import type { Plan, PlanRequest } from './plan.ts';
+import { planApproach } from './planner.ts';
+
+const foot = 0.3048;
+
+/** The number that a `beyond-reach` message suggests. */
+function suggested(plan: Plan, pattern: RegExp): number | undefined {
+  const message = plan.cautions.find(({ code }) => code === 'beyond-reach')?.message ?? '';
+  const found = pattern.exec(message)?.[1];
+  return found === undefined ? undefined : Number(found.replace(',', ''));
+}
+const height = (plan: Plan) => suggested(plan, /from ([\d,]+) ft at the start/);
+const knots = (plan: Plan) => suggested(plan, /wind of ([\d,]+) kt/);
+
+const heights = [220, 260, 300, 340, 380, 420];
+const airs = [
+  ['calm', 0, 0],
+  ['12 kt ahead', 0, 12],
+  ['10 kt across', 90, 10],
+  ['12 kt from behind', 170, 12],
+] as const;
+
+describe.each(aircraftIds)('where %s does not reach the spot', (id) => {
+  const beyondReach = (from: number, speed: number) =>
+    heights
+      .map((feet) => requestFor(id, { height: feet * foot, wind: windOffRunway(from, speed) }))
+      .map((request) => ({ request, plan: planApproach(request) }))
+      .filter(({ plan }) => !plan.made);
+
+  it.each(airs)('a height is suggested, for 1,000 ft is enough: %s', (_words, from, speed) => {
+    for (const { request, plan } of beyondReach(from, speed)) {
+      expect(planApproach({ ...request, height: 1000 * foot }).made).toBe(true);
+      expect(height(plan), `from ${Math.round(request.height! / foot)} ft`).toBeGreaterThan(
+        request.height! / foot,
+      );
+    }
+  });
+
+  it.each(airs)('the height suggested works, and 20 ft less does not: %s', (_words, from, speed) => {
+    for (const { request, plan } of beyondReach(from, speed)) {
+      const feet = height(plan);
+      if (feet === undefined) continue;
+      expect(planApproach({ ...request, height: feet * foot }).made, `${feet} ft`).toBe(true);
+      expect(planApproach({ ...request, height: (feet - 20) * foot }).made, `${feet - 20} ft`).toBe(false);
+    }
+  });
+
+  it('the wind suggested works, from the same direction', () => {
+    let suggestions = 0;
+    for (const from of [0, 60, -120]) {
+      for (const feet of [450, 550, 700]) {
+        const wind = (speed: number): Partial<PlanRequest> => ({ wind: windOffRunway(from, speed) });
+        const request = requestFor(id, { height: feet * foot, ...wind(24) });
+        const beyond = planApproach(request);
+        const speed = knots(beyond);
+        if (beyond.made || speed === undefined) continue;
+        suggestions++;
+        expect(speed).toBeLessThan(24);
+        expect(
+          planApproach({ ...request, ...wind(speed) }).made,
+          `${speed} kt from ${from}, ${feet} ft`,
+        ).toBe(true);
+      }
+    }
+    expect(suggestions).toBeGreaterThan(0);
+  });
+});
+
+describe('the caution beyond-reach', () => {
+  it('says by how much', () => {
+    const plan = planApproach(requestFor('osier', { height: 220 * foot }));
+    const { value, message } = plan.cautions.find(({ code }) => code === 'beyond-reach')!;
+    expect(value).toBeCloseTo(Math.hypot(plan.touchdown.along, plan.touchdown.across), 9);
+    expect(message).toContain(`${Math.ceil(value)} m`);
+  });
+});

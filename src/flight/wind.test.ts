@@ -1,0 +1,125 @@
+import { describe, expect, it } from 'vitest';
+import type { WindAtHeight } from './plan.ts';
+import {
+  crab,
+  crosswind,
+  drift,
+  headwind,
+  positiveAngle,
+  type WindProfile,
+  windAt,
+  windField,
+  windTriangle,
+} from './wind.ts';
+
+const degrees = Math.PI / 180;
+const from = (direction: number, speed: number) => ({ from: direction * degrees, speed });
+const at = (profile: WindProfile, height: number, surface = from(210, 6)) =>
+  windAt(windField(surface, profile, 238 * degrees), height, 238 * degrees);
+const power: WindProfile = { kind: 'power', exponent: 1 / 7, layers: [] };
+
+describe('wind over a runway', () => {
+  it('from straight ahead is headwind, from behind is tailwind', () => {
+    expect(headwind(from(240, 5), 240 * degrees)).toBeCloseTo(5, 12);
+    expect(headwind(from(60, 5), 240 * degrees)).toBeCloseTo(-5, 12);
+  });
+
+  it('from the right is a positive crosswind and drifts to the left', () => {
+    expect(crosswind(from(330, 5), 240 * degrees)).toBeCloseTo(5, 12);
+    expect(drift(from(330, 5), 240 * degrees).across).toBeCloseTo(-5, 12);
+  });
+
+  it('ahead drifts backward along the landing direction', () => {
+    expect(drift(from(240, 5), 240 * degrees).along).toBeCloseTo(-5, 12);
+  });
+});
+
+describe('the power-law profile', () => {
+  it('is the reported wind at 10 m', () => expect(at(power, 10).speed).toBeCloseTo(6, 12));
+
+  it('grows with the height over 10 m to the exponent', () => {
+    expect(at(power, 300).speed).toBeCloseTo(6 * 30 ** (1 / 7), 12);
+  });
+
+  it('keeps its direction', () => {
+    for (const height of [2, 40, 300]) expect(at(power, height).from / degrees).toBeCloseTo(210, 9);
+  });
+
+  it('is not carried below 2 m', () => {
+    expect(at(power, 0).speed).toBe(at(power, 2).speed);
+    expect(at(power, 2.1).speed).toBeGreaterThan(at(power, 2).speed);
+  });
+});
+
+describe('the uniform profile', () => {
+  it('is the reported wind at every height', () => {
+    const uniform: WindProfile = { kind: 'uniform', exponent: 1 / 7, layers: [] };
+    for (const height of [0, 10, 500]) expect(at(uniform, height).speed).toBeCloseTo(6, 12);
+  });
+});
+
+describe('winds given at heights', () => {
+  const layers: WindAtHeight[] = [
+    { height: 10, ...from(200, 4) },
+    { height: 160, ...from(260, 8) },
+  ];
+  const layered: WindProfile = { kind: 'layers', exponent: 1 / 7, layers };
+
+  it('are met at those heights', () => {
+    for (const layer of layers) {
+      const found = at(layered, layer.height);
+      expect(found.speed).toBeCloseTo(layer.speed, 9);
+      expect(found.from).toBeCloseTo(layer.from, 9);
+    }
+  });
+
+  it('are the mean vector half way between in the logarithm of height: 40 m between 10 and 160', () => {
+    const low = drift(layers[0]!, 0);
+    const high = drift(layers[1]!, 0);
+    const middle = drift(at(layered, 40), 0);
+    expect(middle.along).toBeCloseTo((low.along + high.along) / 2, 9);
+    expect(middle.across).toBeCloseTo((low.across + high.across) / 2, 9);
+  });
+
+  it('turn smoothly where the heights are close together', () => {
+    const close = [30, 36, 40].map((height, i) => ({ height, ...from(200 + 20 * i, 5) }));
+    const found = at({ ...layered, layers: close }, Math.sqrt(30 * 36)).from / degrees;
+    expect(found).toBeCloseTo(210, 6);
+    expect(at({ ...layered, layers: close }, 36).from / degrees).toBeCloseTo(220, 6);
+  });
+
+  it('are constant below the first and above the last', () => {
+    expect(at(layered, 1).speed).toBeCloseTo(4, 9);
+    expect(at(layered, 900).speed).toBeCloseTo(8, 9);
+  });
+});
+
+describe('the wind triangle', () => {
+  it('closes: heading at the airspeed plus drift is the track at the groundspeed', () => {
+    for (const track of [-2, -0.3, 0, 1.1, 3]) {
+      const wind = { along: -4, across: 3 };
+      const { heading, groundspeed, holds } = windTriangle(track, 20, wind);
+      expect(holds).toBe(true);
+      expect(20 * Math.cos(heading) + wind.along).toBeCloseTo(groundspeed * Math.cos(track), 12);
+      expect(20 * Math.sin(heading) + wind.across).toBeCloseTo(groundspeed * Math.sin(track), 12);
+    }
+  });
+
+  it('lays off to the right against a wind from the right', () => {
+    expect(crab(0, 20, { along: 0, across: -5 })).toBeCloseTo(Math.asin(5 / 20), 12);
+  });
+
+  it('says where the wind across the track is stronger than the airspeed', () => {
+    const { holds, heading } = windTriangle(0, 10, { along: 0, across: -12 });
+    expect(holds).toBe(false);
+    expect(heading).toBeCloseTo(Math.PI / 2, 12);
+  });
+});
+
+describe('an angle', () => {
+  it('comes back between nought and a whole turn', () => {
+    expect(positiveAngle(-0.5)).toBeCloseTo(2 * Math.PI - 0.5, 12);
+    expect(positiveAngle(7)).toBeCloseTo(7 - 2 * Math.PI, 12);
+    expect(positiveAngle(0)).toBe(0);
+  });
+});
