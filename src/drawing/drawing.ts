@@ -1,0 +1,20 @@
+import type { Svg } from '@svgdotjs/svg.js';
+
+/** What a drawing is drawn on and measured with: svgdom and font files under Node, the page itself in a browser. */
+export interface DrawingBoard {
+  /** An empty SVG root element. */
+  readonly createSvg: () => Svg;
+  /** Width in mm of a text set in the drawing face at `size` mm. */
+  readonly measure: (text: string, size: number, weight?: 'regular' | 'bold') => number;
+}
+
+/** A finished drawing. */
+export interface Drawing {
+  /** The `<svg>` element: outer size in whole CSS pixels, `viewBox` in mm, `role="img"` with a title and a description. */
+  readonly svg: string;
+  /** Size on paper, mm. */
+  readonly width: number;
+  readonly height: number;
+  /** What a reader who cannot see it needs: heights, distances, wind, in figures. */
+  readonly description: string;
+}

@@ -1,0 +1,92 @@
+import type { Plan } from '../flight/plan.ts';
+import { type Box, boxOf, type Point, pageVector } from './geometry.ts';
+
+/** How the ground lies on the page: which way the landing runs, and how large. */
+export interface PatternView {
+  readonly landing: Landing;
+  /** 1:`scale`. */
+  readonly scale: number;
+  /** Whether the runway is drawn to its far end, or broken off. */
+  readonly wholeRunway: boolean;
+  /** The spot on the page, mm. */
+  readonly spot: Point;
+}
+
+/** Which way the landing runs on the page. */
+export type Landing = 'up' | 'right';
+
+/** A place on the ground, m from the spot. */
+export interface Ground {
+  readonly along: number;
+  readonly across: number;
+}
+
+/** m on the ground to mm on the page. */
+export function onPage(view: PatternView, metres: number): number {
+  return (metres * 1000) / view.scale;
+}
+
+export function pagePoint(view: PatternView, { along, across }: Ground): Point {
+  const forward = onPage(view, along);
+  const right = onPage(view, across);
+  return view.landing === 'up'
+    ? { x: view.spot.x + right, y: view.spot.y - forward }
+    : { x: view.spot.x + forward, y: view.spot.y + right };
+}
+
+/** Unit vector on the page of a true direction (rad). */
+export function pageDirection(view: PatternView, plan: Plan, direction: number): Point {
+  return pageVector(direction - plan.runway.heading + (view.landing === 'up' ? 0 : Math.PI / 2));
+}
+
+/** Where a broken-off runway ends, m past the spot: beyond the landing roll, in sight of the whole landing. */
+function brokenOffAt(plan: Plan): number {
+  return Math.max(plan.aircraft.landingRoll * 1.25, 120);
+}
+
+/** The drawn part of the runway, m along from the spot. */
+export function runwayReach(
+  plan: Plan,
+  wholeRunway: boolean,
+): { readonly from: number; readonly to: number } {
+  const from = -plan.runway.spot;
+  const end = plan.runway.length - plan.runway.spot;
+  return { from, to: wholeRunway ? end : Math.min(end, brokenOffAt(plan)) };
+}
+
+export function runwayIsLong(plan: Plan): boolean {
+  return runwayReach(plan, false).to < plan.runway.length - plan.runway.spot;
+}
+
+/** Whether the drawn runway ends before the real one. */
+export function runwayIsBroken(plan: Plan, view: PatternView): boolean {
+  return runwayIsLong(plan) && !view.wholeRunway;
+}
+
+/** Obstacles near enough to the flown track to be drawn: within 150 m of it. */
+export function drawnObstacles(plan: Plan) {
+  return plan.runway.obstacles.filter((obstacle) =>
+    plan.track.some(
+      (sample) =>
+        Math.abs(sample.along - obstacle.along) < 150 &&
+        Math.abs(sample.across - obstacle.across) < 150 + obstacle.width / 2,
+    ),
+  );
+}
+
+/** Everything that must be on the page, as a box in mm about the spot. */
+export function extent(plan: Plan, view: Omit<PatternView, 'spot'>): Box {
+  const { from, to } = runwayReach(plan, view.wholeRunway);
+  const places: Ground[] = [
+    ...plan.track,
+    ...plan.keys,
+    { along: 0, across: 0 },
+    { along: from, across: -plan.runway.width / 2 },
+    { along: to, across: plan.runway.width / 2 },
+    ...drawnObstacles(plan).flatMap(({ along, across, width }) => [
+      { along, across: across - width / 2 },
+      { along, across: across + width / 2 },
+    ]),
+  ];
+  return boxOf(places.map((place) => pagePoint({ ...view, spot: { x: 0, y: 0 } }, place)));
+}

@@ -1,0 +1,88 @@
+import type { Plan } from '../flight/plan.ts';
+import type { PageUnits } from '../units/page-units.ts';
+import type { Drawing, DrawingBoard } from './drawing.ts';
+import { drawMap } from './pattern-draw.ts';
+import { drawLegend, legendHeight } from './pattern-legend.ts';
+import { layOutMap, type MapLayout } from './pattern-map.ts';
+import { extent, type Landing, type PatternView, runwayIsLong } from './pattern-view.ts';
+import { patternDescription, patternTitle } from './pattern-words.ts';
+import { roundScales } from './scale.ts';
+import { closeSheet, mmPerPixel, openSheet, wholePixels } from './sheet.ts';
+
+export interface PatternOptions {
+  readonly units: PageUnits;
+  readonly board: DrawingBoard;
+  /** Unique in the page; every id in the drawing begins with it. */
+  readonly id: string;
+  /** Room on the paper, mm: at least 85 by 70. The drawing takes the whole width, and of the height what it needs. */
+  readonly maxWidth: number;
+  readonly maxHeight: number;
+}
+
+export interface PatternDrawing extends Drawing {
+  /** 1:`scale` on paper printed at full size. */
+  readonly scale: number;
+}
+
+/** mm of free paper around the drawn ground. */
+const margin = { x: 6, y: 5.5 };
+/** How many round scales are tried to give every label a free place. */
+const scalesTried = 3;
+
+/**
+ * The approach seen from above, at the largest round scale that fits and leaves every label a free place. The landing
+ * runs up the page, or to the right where only that allows a larger scale; a long runway is broken off past the landing.
+ * @throws RangeError where the plan has no track or the room is too small for any drawing.
+ */
+export function patternDrawing(plan: Plan, options: PatternOptions): PatternDrawing {
+  const { board, id, units } = options;
+  if (plan.track.length < 2) throw new RangeError('A plan without a flown track cannot be drawn');
+  const width = wholePixels(options.maxWidth);
+  const strip = legendHeight(board, plan, units, width);
+  const room = { width, height: wholePixels(options.maxHeight) - strip };
+  const { layout, mapHeight } = bestLayout(plan, options, room);
+  const height = Math.ceil((mapHeight + strip) / mmPerPixel - 1e-6) * mmPerPixel;
+  const sheet = openSheet(board, id, width, height);
+  drawMap(sheet, plan, layout);
+  drawLegend(sheet, plan, units, layout.view, height - strip);
+  const { scale } = layout.view;
+  const drawing = closeSheet(sheet, patternTitle(plan, scale), patternDescription(plan, units, scale));
+  return { ...drawing, scale };
+}
+
+function bestLayout(plan: Plan, { units, board }: PatternOptions, room: { width: number; height: number }) {
+  let best: { layout: MapLayout; mapHeight: number } | undefined;
+  let tried = 0;
+  for (const scale of roundScales()) {
+    if (tried === scalesTried && best) return best;
+    let fitted = false;
+    for (const { view, mapHeight } of fittingViews(plan, scale, room)) {
+      fitted = true;
+      const layout = layOutMap(plan, units, board, view, {
+        x: 0,
+        y: 0,
+        width: room.width,
+        height: mapHeight,
+      });
+      if (layout.hidden === 0) return { layout, mapHeight };
+      if (best === undefined || layout.hidden < best.layout.hidden) best = { layout, mapHeight };
+    }
+    if (fitted) tried += 1;
+  }
+  throw new RangeError(
+    `There is no room for a pattern drawing in ${Math.round(room.width)} mm by ${Math.round(room.height)} mm`,
+  );
+}
+
+function* fittingViews(plan: Plan, scale: number, room: { width: number; height: number }) {
+  for (const wholeRunway of runwayIsLong(plan) ? [true, false] : [true]) {
+    for (const landing of ['up', 'right'] satisfies Landing[]) {
+      const box = extent(plan, { landing, scale, wholeRunway });
+      const mapHeight = box.height + 2 * margin.y;
+      if (box.width + 2 * margin.x > room.width || mapHeight > room.height) continue;
+      const spot = { x: (room.width - box.width) / 2 - box.x, y: margin.y - box.y };
+      const view: PatternView = { landing, scale, wholeRunway, spot };
+      yield { view, mapHeight };
+    }
+  }
+}

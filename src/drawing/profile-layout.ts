@@ -1,0 +1,219 @@
+import type { Gate, Plan } from '../flight/plan.ts';
+import { formatHeight, formatLowHeight } from '../units/format.ts';
+import type { PageUnits } from '../units/page-units.ts';
+import type { DrawingBoard } from './drawing.ts';
+import {
+  around,
+  type Box,
+  between,
+  grown,
+  type Point,
+  type Segment,
+  segmentsOf,
+  simplified,
+} from './geometry.ts';
+import { size, weight } from './ink.ts';
+import { groupKeys, type PlacedKey } from './key-groups.ts';
+import type { Line } from './label.ts';
+import { type DrawnLabel, placeWanted, type WantedLabel } from './labels.ts';
+import { markRadius } from './marks.ts';
+import { touchesAtSpot } from './pattern-words.ts';
+import type { PhaseName } from './profile-phases.ts';
+import {
+  finalTurnHeight,
+  obstaclesOnFinal,
+  type ProfileView,
+  profilePoint,
+  toGoAt,
+  toGoOnFinal,
+} from './profile-view.ts';
+import { finalTurnText } from './profile-words.ts';
+
+/** Everything of the profile with its place on the page. */
+export interface ProfileLayout {
+  readonly view: ProfileView;
+  readonly frame: Box;
+  readonly limit: Segment;
+  /** From the start of the round-out on to the aim point. */
+  readonly sight: Segment | undefined;
+  readonly bars: readonly Bar[];
+  readonly obstacles: readonly Box[];
+  readonly marks: readonly { readonly kind: 'key' | 'aim' | 'spot'; readonly at: Point }[];
+  readonly phases: readonly PhaseName[];
+  readonly lines: readonly Line[];
+  readonly boxes: readonly Box[];
+  readonly labels: readonly DrawnLabel[];
+  readonly hidden: number;
+}
+
+/** The heights from which the spot is still made, at a key; open where there is no edge. */
+export interface Bar {
+  readonly box: Box;
+  readonly closedAbove: boolean;
+  readonly closedBelow: boolean;
+}
+
+const barWidth = 2.6;
+
+export function layOutProfile(
+  plan: Plan,
+  units: PageUnits,
+  board: DrawingBoard,
+  view: ProfileView,
+  width: number,
+): ProfileLayout {
+  const { plot } = view;
+  const frame = { x: plot.x + 0.4, y: 0.6, width: width - plot.x - 1, height: plot.y + plot.height - 0.8 };
+  const track = plan.track.map((sample, index) => profilePoint(view, view.toGo[index]!, sample.height));
+  const limit = {
+    from: profilePoint(view, view.farthest, finalTurnHeight),
+    to: profilePoint(view, view.nearest, finalTurnHeight),
+  };
+  const sight = sightOf(plan, view);
+  const keys = plan.keys.map((key) => {
+    const toGo = key.id === 'aim-point' ? toGoOnFinal(plan, key.along) : toGoAt(plan, view, key.time);
+    return { key, at: profilePoint(view, toGo, key.id === 'aim-point' ? 0 : key.height) };
+  });
+  const atSpot = touchesAtSpot(plan);
+  const spot = profilePoint(view, toGoOnFinal(plan, 0), 0);
+  const keyMarks: ProfileLayout['marks'] = keys.map(({ key, at }) => ({
+    kind: key.id === 'aim-point' ? 'aim' : key.id === 'touchdown' && atSpot ? 'spot' : 'key',
+    at,
+  }));
+  const marks = atSpot ? keyMarks : [...keyMarks, { kind: 'spot', at: spot } as const];
+  const bars = plan.gates.map((gate) => barOf(gate, keys, view)).filter((bar) => bar !== undefined);
+  const onFinal = obstaclesOnFinal(plan);
+  const obstacles = onFinal.map(({ along, height }) => {
+    const head = profilePoint(view, toGoOnFinal(plan, along), height);
+    return { x: head.x - 0.6, y: head.y, width: 1.2, height: plot.y + plot.height - head.y };
+  });
+  const lines: Line[] = [
+    ...segmentsOf(simplified(track, 0.05)).map((segment) => ({ ...segment, halfWidth: weight.turn / 2 })),
+    { ...limit, halfWidth: 0.15 },
+    {
+      from: { x: plot.x, y: plot.y + plot.height },
+      to: { x: plot.x + plot.width, y: plot.y + plot.height },
+      halfWidth: 0.2,
+    },
+    ...(sight ? [{ ...sight, halfWidth: 0.1 }] : []),
+  ];
+  const boxes = [
+    ...obstacles,
+    ...bars.map((bar) => grown(bar.box, 0.8)),
+    ...marks.map((mark) => around(mark.at, markRadius[mark.kind])),
+  ];
+  const up = { x: 0.45, y: -0.9 };
+  const wanted: WantedLabel[] = [
+    {
+      lines: [{ text: finalTurnText(units) }],
+      size: size.small,
+      anchor: between(limit, 0.2),
+      alternatives: [0.25, 0.3, 0.35, 0.4, 0.5, 0.6, 0.7, 0.8].map((share) => between(limit, share)),
+      radius: 0.1,
+      prefer: { x: 0, y: -1 },
+      reach: 12,
+      plain: true,
+    },
+    ...gateLabels(plan, units, keys, view),
+    // From touchdown backwards: the last keys have the least room.
+    ...groupKeys(plan, keys, units)
+      .reverse()
+      .map(({ key, at, lines }): WantedLabel => {
+        const isSpot = key.id === 'touchdown' && atSpot;
+        const radius = markRadius[isSpot ? 'spot' : key.id === 'aim-point' ? 'aim' : 'key'];
+        return {
+          lines: isSpot ? [{ text: 'Spot' }] : lines,
+          size: size.label,
+          anchor: at,
+          radius,
+          prefer: up,
+          reach: 52,
+        };
+      }),
+    ...(atSpot ? [] : [spotLabel(spot, up)]),
+    ...onFinal.map(({ what, height }, index): WantedLabel => {
+      const { x, y } = obstacles[index]!;
+      const text = `${what} ${formatLowHeight(height, units)}`;
+      return {
+        lines: [{ text }],
+        size: size.small,
+        anchor: { x: x + 0.6, y },
+        radius: 0.5,
+        prefer: up,
+        reach: 40,
+      };
+    }),
+  ];
+  const labels = placeWanted(board, wanted, { frame, boxes, lines });
+  const hidden = labels.filter((label) => !label.place.clear).length;
+  return {
+    view,
+    frame,
+    limit,
+    sight,
+    bars,
+    obstacles,
+    marks,
+    phases: view.phases,
+    lines,
+    boxes,
+    labels,
+    hidden,
+  };
+}
+
+function spotLabel(anchor: Point, prefer: Point): WantedLabel {
+  return { lines: [{ text: 'Spot' }], size: size.label, anchor, radius: markRadius.spot, prefer, reach: 52 };
+}
+
+function sightOf(plan: Plan, view: ProfileView): Segment | undefined {
+  const index = plan.track.findIndex((sample) => sample.phase === 'round-out');
+  const aim = plan.keys.find((key) => key.id === 'aim-point');
+  if (index === -1 || aim === undefined) return undefined;
+  return {
+    from: profilePoint(view, view.toGo[index]!, plan.track[index]!.height),
+    to: profilePoint(view, toGoOnFinal(plan, aim.along), 0),
+  };
+}
+
+function barOf(gate: Gate, keys: readonly PlacedKey[], view: ProfileView): Bar | undefined {
+  const x = keys.find(({ key }) => key.id === gate.at)?.at.x;
+  if (x === undefined) return undefined;
+  const top = gate.high === null ? view.plot.y : profilePoint(view, 0, gate.high).y;
+  const bottom = profilePoint(view, 0, gate.low ?? 0).y;
+  return {
+    box: { x: x - barWidth / 2, y: top, width: barWidth, height: bottom - top },
+    closedAbove: gate.high !== null,
+    closedBelow: gate.low !== null,
+  };
+}
+
+function gateLabels(
+  plan: Plan,
+  units: PageUnits,
+  keys: readonly PlacedKey[],
+  view: ProfileView,
+): WantedLabel[] {
+  return plan.gates.flatMap((gate) => {
+    const x = keys.find(({ key }) => key.id === gate.at)?.at.x;
+    if (x === undefined) return [];
+    const edges = [
+      { height: gate.high, prefer: { x: 0, y: -1 } },
+      { height: gate.low, prefer: { x: 0, y: 1 } },
+    ];
+    return edges.flatMap(({ height, prefer }): WantedLabel[] =>
+      height === null
+        ? []
+        : [
+            {
+              lines: [{ text: formatHeight(height, units) }],
+              size: size.small,
+              anchor: { x, y: profilePoint(view, 0, height).y },
+              radius: 0.6,
+              prefer,
+              reach: 30,
+            },
+          ],
+    );
+  });
+}

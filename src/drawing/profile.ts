@@ -1,0 +1,63 @@
+import type { Plan } from '../flight/plan.ts';
+import type { PageUnits } from '../units/page-units.ts';
+import type { Drawing, DrawingBoard } from './drawing.ts';
+import { drawProfile, profileNoteLines } from './profile-draw.ts';
+import { layOutProfile, type ProfileLayout } from './profile-layout.ts';
+import { shownPart } from './profile-part.ts';
+import { profileView } from './profile-view.ts';
+import { profileDescription, profileTitle } from './profile-words.ts';
+import { closeSheet, mmPerPixel, openSheet, wholePixels } from './sheet.ts';
+
+export interface ProfileOptions {
+  readonly units: PageUnits;
+  readonly board: DrawingBoard;
+  /** Unique in the page; every id in the drawing begins with it. */
+  readonly id: string;
+  /** Room on the paper, mm: at least 85 by 55. The drawing takes the whole width, and of the height what it needs. */
+  readonly maxWidth: number;
+  readonly maxHeight: number;
+}
+
+export interface ProfileDrawing extends Drawing {
+  /** Heights are drawn this many times as large as distances. */
+  readonly exaggeration: number;
+}
+
+/**
+ * Height against distance to go along the flown track. The distance fills the width; heights are drawn the greatest
+ * whole number of times larger that the height allows.
+ * @throws RangeError where the plan has no track, or the room is too low even for heights drawn as distances are.
+ */
+export function profileDrawing(plan: Plan, options: ProfileOptions): ProfileDrawing {
+  const { board, id, units } = options;
+  if (plan.track.length < 2) throw new RangeError('A plan without a flown track cannot be drawn');
+  const width = wholePixels(options.maxWidth);
+  const shown = shownPart(plan);
+  const layout = bestLayout(shown, options, width);
+  const { view } = layout;
+  const height = Math.ceil((view.plot.y + view.plot.height + view.foot) / mmPerPixel - 1e-6) * mmPerPixel;
+  const sheet = openSheet(board, id, width, height);
+  drawProfile(sheet, shown, units, layout);
+  const description = profileDescription(plan, units, view.exaggeration);
+  const drawing = closeSheet(sheet, profileTitle(plan), description);
+  return { ...drawing, exaggeration: view.exaggeration };
+}
+
+/** mm above the plot, tried in turn until every label has a free place. */
+const headrooms = [0, 6, 12, 18, 24];
+
+function bestLayout(plan: Plan, { units, board, maxHeight }: ProfileOptions, width: number): ProfileLayout {
+  const notes = profileNoteLines(plan, 10, board, width).length;
+  let best: ProfileLayout | undefined;
+  for (const headroom of headrooms) {
+    const view = profileView(plan, units, board, width, wholePixels(maxHeight), notes, headroom);
+    if (view === undefined) break;
+    const layout = layOutProfile(plan, units, board, view, width);
+    if (layout.hidden === 0) return layout;
+    if (best === undefined || layout.hidden < best.hidden) best = layout;
+  }
+  if (best) return best;
+  throw new RangeError(
+    `There is no room for a profile in ${Math.round(width)} mm by ${Math.round(maxHeight)} mm`,
+  );
+}

@@ -1,0 +1,112 @@
+import type { DrawingBoard } from './drawing.ts';
+import { type Box, boxOf, type Point, type Segment, segmentsOf } from './geometry.ts';
+
+// For tests: reads a finished drawing back from its SVG text, independently of how it was laid out.
+
+export interface ReadText {
+  readonly text: string;
+  readonly size: number;
+  readonly bold: boolean;
+  /** Ids of the groups around it. */
+  readonly within: readonly string[];
+  /** From the top of the capitals to the baseline: what must not be hidden. */
+  readonly box: Box;
+}
+
+export interface ReadElement {
+  readonly name: string;
+  readonly attributes: Readonly<Record<string, string>>;
+  /** Ids of the groups around it, the outermost first. */
+  readonly within: readonly string[];
+  readonly text: string;
+  /** The last `transform` around it. */
+  readonly transform: string | undefined;
+}
+
+export function readSvg(svg: string): ReadElement[] {
+  const elements: ReadElement[] = [];
+  const open: { id: string; transform: string | undefined }[] = [];
+  for (const [, close, name, written, selfClosed, text] of svg.matchAll(
+    /<(\/?)([a-z]+)((?:\s[^>]*?)?)(\/?)>([^<]*)/gi,
+  )) {
+    if (close) {
+      if (name === 'g') open.pop();
+      continue;
+    }
+    const attributes = Object.fromEntries(
+      [...written!.matchAll(/([\w:-]+)="([^"]*)"/g)].map(([, key, value]) => [key!, value!]),
+    );
+    const within = open.map((group) => group.id);
+    const transform = open.findLast((group) => group.transform)?.transform;
+    elements.push({ name: name!, attributes, within, text: text!, transform });
+    if (name === 'g' && !selfClosed) open.push({ id: attributes.id ?? '', transform: attributes.transform });
+  }
+  return elements;
+}
+
+const number = (element: ReadElement, name: string) => Number(element.attributes[name]);
+
+export function textsOf(svg: string, board: DrawingBoard): ReadText[] {
+  return readSvg(svg)
+    .filter((element) => element.name === 'text')
+    .map((element) => {
+      const size = number(element, 'font-size');
+      const bold = element.attributes['font-weight'] === '600';
+      const width = board.measure(element.text, size, bold ? 'bold' : 'regular');
+      const anchor = element.attributes['text-anchor'] ?? 'start';
+      const x = number(element, 'x') - (anchor === 'middle' ? width / 2 : anchor === 'end' ? width : 0);
+      const upright = { x, y: number(element, 'y') - size * 0.7, width, height: size * 0.7 };
+      const turn = /translate\(([\d.]+) ([\d.]+)\) rotate\(90\)/.exec(element.transform ?? '');
+      const box = turn
+        ? {
+            x: Number(turn[1]) - upright.y - upright.height,
+            y: Number(turn[2]) + upright.x,
+            width: upright.height,
+            height: upright.width,
+          }
+        : upright;
+      return { text: element.text, size, bold, within: element.within, box };
+    });
+}
+
+/** Straight pieces of the lines and paths in a group, with half their stroke. */
+export function linesIn(svg: string, group: string): (Segment & { halfWidth: number })[] {
+  return readSvg(svg)
+    .filter((element) => element.within.some((id) => id.endsWith(group)) && element.attributes.stroke)
+    .flatMap((element) => {
+      const halfWidth = number(element, 'stroke-width') / 2;
+      return segmentsOf(pointsOf(element)).map((segment) => ({ ...segment, halfWidth }));
+    });
+}
+
+export function pointsOf(element: ReadElement): Point[] {
+  if (element.name === 'line') {
+    return [
+      { x: number(element, 'x1'), y: number(element, 'y1') },
+      { x: number(element, 'x2'), y: number(element, 'y2') },
+    ];
+  }
+  if (element.name !== 'path') return [];
+  return [...element.attributes.d!.matchAll(/[ML]\s*(-?[\d.]+)[ ,](-?[\d.]+)/g)].map(([, x, y]) => ({
+    x: Number(x),
+    y: Number(y),
+  }));
+}
+
+/** Circles, rectangles and filled shapes in a group. */
+export function shapesIn(svg: string, group: string): Box[] {
+  return readSvg(svg)
+    .filter((element) => element.within.some((id) => id.endsWith(group)))
+    .flatMap((element): Box[] => {
+      if (element.name === 'circle') {
+        const r = number(element, 'r');
+        return [{ x: number(element, 'cx') - r, y: number(element, 'cy') - r, width: 2 * r, height: 2 * r }];
+      }
+      if (element.name === 'rect') {
+        const box = { x: number(element, 'x'), y: number(element, 'y') };
+        return [{ ...box, width: number(element, 'width'), height: number(element, 'height') }];
+      }
+      const filled = element.name === 'path' && element.attributes.fill !== 'none';
+      return filled ? [boxOf(pointsOf(element))] : [];
+    });
+}

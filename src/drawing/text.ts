@@ -1,0 +1,62 @@
+import type { Container } from '@svgdotjs/svg.js';
+import type { DrawingBoard } from './drawing.ts';
+import type { Box, Point } from './geometry.ts';
+import { face, ink, size } from './ink.ts';
+import { mm } from './sheet.ts';
+
+/** One line of a label. */
+export interface TextLine {
+  readonly text: string;
+  readonly bold?: boolean | undefined;
+}
+
+export type Anchor = 'start' | 'middle' | 'end';
+
+/** Size in mm of a block of lines, from the top of the capitals to the foot of the descenders. */
+export function blockSize(board: DrawingBoard, lines: readonly TextLine[], textSize: number = size.label) {
+  const widths = lines.map((line) => board.measure(line.text, textSize, line.bold ? 'bold' : 'regular'));
+  return {
+    width: Math.max(...widths),
+    height: textSize * (face.cap + face.descent + face.leading * (lines.length - 1)),
+  };
+}
+
+/** Sets a block of lines in a box of `blockSize`, to its left side, middle or right side. */
+export function setBlock(
+  into: Container,
+  lines: readonly TextLine[],
+  box: Box,
+  align: Anchor = 'start',
+  textSize: number = size.label,
+): void {
+  const x = box.x + (align === 'start' ? 0 : align === 'end' ? box.width : box.width / 2);
+  for (const [index, line] of lines.entries()) {
+    const y = box.y + textSize * (face.cap + face.leading * index);
+    setLine(into, line, { x, y }, align, textSize);
+  }
+}
+
+/** Sets one line with its baseline at `at`. */
+export function setLine(
+  into: Container,
+  line: TextLine,
+  at: Point,
+  align: Anchor = 'start',
+  textSize: number = size.label,
+  fill: string = ink,
+): void {
+  const text = into.plain(line.text).attr({ x: mm(at.x), y: mm(at.y), 'font-size': textSize, fill });
+  if (align !== 'start') text.attr({ 'text-anchor': align });
+  if (line.bold) text.attr({ 'font-weight': 600 });
+}
+
+/** Breaks a text into lines that are no wider than `width` mm. */
+export function wrapped(board: DrawingBoard, text: string, width: number, textSize: number): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(' ')) {
+    const longer = lines.length > 0 ? `${lines.at(-1)} ${word}` : word;
+    if (lines.length > 0 && board.measure(longer, textSize) <= width) lines[lines.length - 1] = longer;
+    else lines.push(word);
+  }
+  return lines;
+}
