@@ -2,7 +2,7 @@ import type { Answer, ApproachMethod, Asked } from './approach-method.ts';
 import { spotTolerance } from './approach-method.ts';
 import { type Approached, type Approaching, approach } from './approaching.ts';
 import type { Conditions } from './conditions.ts';
-import { baseLeg, baseTurn, downwindLeg, finalLegs, finalTurn, stillAirLead } from './pattern-legs.ts';
+import { baseTurn, downwindLeg, finalLegs, finalTurn, joinFromBase } from './pattern-legs.ts';
 import type { Leg, Start } from './procedure.ts';
 import { seekRoot } from './root.ts';
 
@@ -84,24 +84,28 @@ export function approaching180(
   if (turns === 'one') {
     return {
       start,
-      before: [...before, downwind],
-      join: {
-        legs: (oneBank) => [baseTurn(side, oneBank, false), finalTurn(side, oneBank)],
-        guess: bank,
-        slope: side,
-        within: [shallowestTurn, conditions.aircraft.turns.limit],
-      },
+      stages: [
+        {
+          before: [...before, downwind],
+          join: {
+            legs: (oneBank) => [baseTurn(side, oneBank, false), finalTurn(side, oneBank)],
+            guess: bank,
+            slope: side,
+            within: [shallowestTurn, conditions.aircraft.turns.limit],
+          },
+        },
+      ],
       after,
     };
   }
   return {
     start,
-    before: [...before, downwind, baseTurn(side, bank)],
-    join: {
-      legs: (lead) => [baseLeg(side, lead, conditions), finalTurn(side, bank)],
-      guess: stillAirLead(conditions, bank),
-      slope: side,
-    },
+    stages: [
+      {
+        before: [...before, downwind, baseTurn(side, bank)],
+        join: joinFromBase(side, bank, conditions),
+      },
+    ],
     after,
   };
 }

@@ -100,7 +100,7 @@ function approaching360(
   ];
   return {
     start: { along: 0, across: 0, height, eas: conditions.polar.speed },
-    before,
+    stages: [{ before }],
     after: finalLegs(conditions, pull),
   };
 }

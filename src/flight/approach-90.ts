@@ -1,7 +1,7 @@
 import { type Answer, type ApproachMethod, type Asked, spotTolerance } from './approach-method.ts';
 import { type Approached, type Approaching, approach } from './approaching.ts';
 import type { Conditions } from './conditions.ts';
-import { baseLeg, finalLegs, finalTurn, stillAirLead } from './pattern-legs.ts';
+import { finalLegs, joinFromBase, stillAirLead } from './pattern-legs.ts';
 import { seekRoot } from './root.ts';
 
 /**
@@ -68,12 +68,7 @@ function approaching90(height: number, distance: number, asked: Asked, condition
   const { side, bank, pull } = asked;
   return {
     start: { along: -distance, across: side * distance, height, eas: conditions.polar.speed },
-    before: [],
-    join: {
-      legs: (lead) => [baseLeg(side, lead, conditions), finalTurn(side, bank)],
-      guess: stillAirLead(conditions, bank),
-      slope: side,
-    },
+    stages: [{ before: [], join: joinFromBase(side, bank, conditions) }],
     after: finalLegs(conditions, pull),
   };
 }

@@ -5,21 +5,26 @@ import type { Leg, Procedure, Start } from './procedure.ts';
 import { rootInBracket, rootNear } from './root.ts';
 import { loadFactor, stallSpeedUnder } from './turns.ts';
 
-/**
- * An approach with one thing left open: how it comes onto its centreline. `join` makes the legs that end wings level on
- * final from one number (where the turn to final starts, or the bank of a single turn), and that number is found so
- * that they end on the centreline.
- */
+/** An approach of which one thing is left open in each stage: how it comes onto the centreline. */
 export interface Approaching {
   readonly start: Start;
-  /** Flown before the join. */
-  readonly before: readonly Leg[];
-  /** Undefined where the legs before it end on the centreline by themselves. */
-  readonly join?: Join | undefined;
+  /** The first brings the aircraft onto final; a second is an S-turn on final. */
+  readonly stages: readonly Stage[];
   /** From wings level on final to the touchdown. */
   readonly after: readonly Leg[];
 }
 
+/** Legs that end on the centreline, wings level. */
+export interface Stage {
+  readonly before: readonly Leg[];
+  /** Undefined where the legs before it end on the centreline by themselves. */
+  readonly join?: Join | undefined;
+}
+
+/**
+ * Legs that end wings level on final, made from one number (where the turn to final starts, or the bank of a single
+ * turn); the number is found so that they end on the centreline.
+ */
 export interface Join {
   readonly legs: (unknown: number) => readonly Leg[];
   /** A likely value; the answer is searched from here. */
@@ -35,10 +40,10 @@ export interface Approached {
   readonly procedure: Procedure;
   /** m, the touchdown past the spot; negative for short. */
   readonly miss: number;
-  /** m, on final with the wings level. */
+  /** m, wings level on final for the first time. */
   readonly finalHeight: number;
-  /** The unknown of the join, for the next search to start from. */
-  readonly joined: number | undefined;
+  /** The unknowns of the joins, for the next search to start from. */
+  readonly joined: readonly number[];
   /** rad, of the circles held on the ground; 0 where there are none. */
   readonly steepestCircle: number;
   /**
@@ -51,35 +56,43 @@ export interface Approached {
 /** m. The centreline is met this nearly. */
 const lineTolerance = 1e-5;
 
-/** Finds the join and flies on to the touchdown; undefined where the legs cannot be flown in this wind. */
+/** Finds the joins and flies on to the touchdown; undefined where the legs cannot be flown in this wind. */
 export function approach(
-  approaching: Approaching,
+  { start, stages, after }: Approaching,
   conditions: Conditions,
-  guess?: number,
+  guesses: readonly number[] = [],
 ): Approached | undefined {
-  const { start, before, join, after } = approaching;
   const flight = new Flight(conditions, 0, 'search');
-  const first = before[0] ?? join?.legs(join.guess)[0];
-  if (!first) return undefined;
-  flight.begin(start, first);
+  const legs: Leg[] = [];
+  const joined: number[] = [];
+  const heights: number[] = [];
   let forward = true;
-  for (const leg of before) forward = flight.leg(leg) >= 0 && forward;
-  const joined = join && meetCentreline(join, flight, guess ?? join.guess);
-  if (join && !joined) return undefined;
-  const finalHeight = flight.state[HEIGHT]!;
-  for (const leg of after) flight.leg(leg);
+  stages.forEach(({ before, join }, i) => {
+    const first = before[0] ?? join?.legs(join.guess)[0] ?? after[0];
+    if (i === 0 && first) flight.begin(start, first);
+    for (const leg of before) forward = flight.leg(leg) >= 0 && forward;
+    legs.push(...before);
+    if (join && flight.flyable) {
+      const met = meetCentreline(join, flight, guesses[i] ?? join.guess);
+      flight.flyable &&= met !== undefined;
+      forward &&= met?.forward ?? false;
+      legs.push(...(met?.legs ?? []));
+      joined.push(met?.unknown ?? Number.NaN);
+    }
+    heights.push(flight.state[HEIGHT]!);
+  });
+  for (const leg of flight.flyable ? after : []) flight.leg(leg);
   if (!flight.flyable) return undefined;
   return {
-    procedure: { start, legs: [...before, ...(joined?.legs ?? []), ...after] },
+    procedure: { start, legs: [...legs, ...after] },
     miss: flight.state[ALONG]!,
-    finalHeight,
-    joined: joined?.unknown,
+    finalHeight: heights[0]!,
+    joined,
     steepestCircle: flight.steepestCircle,
     sound:
       forward &&
-      (joined?.forward ?? true) &&
       bankIsSound(flight.steepestCircle, conditions) &&
-      finalHeight > conditions.aircraft.roundOut.height,
+      heights.every((height) => height > conditions.aircraft.roundOut.height),
   };
 }
 

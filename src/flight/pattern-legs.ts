@@ -1,3 +1,4 @@
+import type { Join } from './approaching.ts';
 import type { Conditions } from './conditions.ts';
 import type { Leg, LineLeg, Side, TurnLeg } from './procedure.ts';
 import { turnRadius } from './turns.ts';
@@ -34,6 +35,15 @@ export function baseTurn(side: Side, bank: number, rollOut = true): TurnLeg {
 
 export function finalTurn(side: Side, bank: number): TurnLeg {
   return { kind: 'turn', phase: 'final-turn', track: 0, side, bank, rollOut: true };
+}
+
+/** From base leg, `turn` rad turned in from it, onto final: open is the distance from the centreline at which to turn. */
+export function joinFromBase(side: Side, bank: number, conditions: Conditions, turn = 0): Join {
+  return {
+    legs: (lead) => [baseLeg(side, lead, conditions, baseTrack(side) + side * turn), finalTurn(side, bank)],
+    guess: stillAirLead(conditions, bank) * (1 - Math.sin(turn)),
+    slope: side,
+  };
 }
 
 /** From wings level on final to the touchdown: the approach speed, the round-out, the hold-off. */

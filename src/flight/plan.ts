@@ -41,6 +41,8 @@ export interface PlanRequest {
   readonly circles?: number | undefined;
   /** Circles of the spiral held on the ground (default) or drifting with the wind. */
   readonly circlesDrift?: boolean | undefined;
+  /** `flight` leaves out what takes many flights: the gates, and the nearest value that would work. Default `whole`. */
+  readonly detail?: 'whole' | 'flight' | undefined;
 }
 
 export type Approach = '90' | '180' | '360' | 'spiral';

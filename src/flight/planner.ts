@@ -6,6 +6,7 @@ import { heightThatWorks, windShareThatWorks } from './beyond-reach.ts';
 import { cautionsOf, mediumBank } from './cautions.ts';
 import { RequestError } from './errors.ts';
 import { flyPattern } from './fly-pattern.ts';
+import { gatesOf } from './gates.ts';
 import { finalLegs } from './pattern-legs.ts';
 import type { Caution, Plan, PlanRequest, TrackSample, WindAtHeight } from './plan.ts';
 import type { Procedure } from './procedure.ts';
@@ -23,7 +24,7 @@ export function planApproach(request: PlanRequest): Plan {
   const worked = workOut(request);
   const { resolved, asked, answer, method } = worked;
   const { conditions, flown } = resolved;
-  const { runway, aircraft, airfield, power, approach } = request;
+  const { runway, aircraft, airfield, power, approach, detail = 'whole' } = request;
   const procedure = answer?.approached.procedure ?? straightAhead(asked, resolved);
   const { flight, keys, aimPoint, levelAt } = flyPattern(procedure, conditions, runway.heading);
   const track = flight.track.map((sample) => ({ ...sample, heading: positiveAngle(sample.heading) }));
@@ -43,7 +44,7 @@ export function planApproach(request: PlanRequest): Plan {
     circles: circlesOf(worked),
     track,
     keys,
-    gates: [],
+    gates: made && detail === 'whole' ? gatesOf(keys, asked, conditions) : [],
     touchdown: { along: last.along, across: last.across, time: last.time, speed: last.groundspeed },
     roundOut: {
       roundOutDistance: (levelAt ?? last.along) - (aimPoint ?? last.along),
@@ -52,7 +53,7 @@ export function planApproach(request: PlanRequest): Plan {
     },
     cautions: [
       ...cautionsOf({ aircraft, runway, flown, track, keys, pull: asked.pull }),
-      ...(made ? [] : unreached(method, asked, resolved, track)),
+      ...(made ? [] : unreached(method, asked, resolved, track, detail)),
     ],
     made,
   };
@@ -119,11 +120,13 @@ function unreached(
   asked: Asked,
   { conditions, flown }: Resolved,
   track: readonly TrackSample[],
+  detail: NonNullable<PlanRequest['detail']>,
 ): Caution[] {
   const last = track.at(-1)!;
   const off = Math.hypot(last.along, last.across);
-  const height = heightThatWorks(method, asked, conditions);
-  const share = windShareThatWorks(method, asked, conditions);
+  const search = detail === 'whole';
+  const height = search ? heightThatWorks(method, asked, conditions) : undefined;
+  const share = search ? windShareThatWorks(method, asked, conditions) : undefined;
   const ways = [
     ...(height === undefined ? [] : [`from ${startHeightWords(height, asked.height)}`]),
     ...(share === undefined || share === 0
