@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { indicatedSpeed } from '../../src/flight/calibration.ts';
 import type { Plan } from '../../src/flight/plan.ts';
 import { loadFactor, stallSpeedUnder } from '../../src/flight/turns.ts';
 import { defineComponent } from '../../src/lesson/component.ts';
@@ -16,18 +17,20 @@ import type { PacketContext } from '../context.ts';
 
 type Figure = (plan: Plan, units: PageUnits) => string;
 
-/** Speeds are those at the mass of the day, with the power setting of the plan. */
+/** Speeds are what the indicator shows at the mass of the day, with the power setting of the plan. */
 const figures: Readonly<Record<string, Figure>> = {
   name: ({ aircraft }) => aircraft.name,
-  'best-glide': ({ flown }, units) => formatSpeed(flown.glideSpeed, units),
+  'best-glide': ({ aircraft, flown }, units) =>
+    formatSpeed(indicatedSpeed(flown.glideSpeed, aircraft), units),
   'glide-ratio': ({ flown }) => formatRatio(flown.glideRatio),
-  approach: ({ flown }, units) => formatSpeed(flown.approachSpeed, units),
-  touchdown: ({ flown }, units) => formatSpeed(flown.touchdownSpeed, units),
-  stall: ({ flown }, units) => formatSpeed(flown.stallSpeed, units),
+  approach: ({ aircraft, flown }, units) => formatSpeed(indicatedSpeed(flown.approachSpeed, aircraft), units),
+  touchdown: ({ aircraft, flown }, units) =>
+    formatSpeed(indicatedSpeed(flown.touchdownSpeed, aircraft), units),
+  stall: ({ aircraft, flown }, units) => formatSpeed(indicatedSpeed(flown.stallSpeed, aircraft), units),
   bank: ({ flown }) => formatAngle(flown.bank),
   // In the planned bank, level turn: FAA-H-8083-25, Aerodynamics of Flight, load factors in steep turns.
-  'stall-in-turn': ({ flown }, units) =>
-    formatSpeed(stallSpeedUnder(loadFactor(flown.bank), flown.stallSpeed), units),
+  'stall-in-turn': ({ aircraft, flown }, units) =>
+    formatSpeed(indicatedSpeed(stallSpeedUnder(loadFactor(flown.bank), flown.stallSpeed), aircraft), units),
   'round-out-height': ({ aircraft }, units) => formatLowHeight(aircraft.roundOut.height, units),
   mass: ({ flown }) => formatMass(flown.mass),
   'landing-roll': ({ aircraft }, units) => formatDistance(aircraft.landingRoll, units),

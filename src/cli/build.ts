@@ -1,9 +1,11 @@
+import { existsSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { Command, Option } from 'commander';
 import { VFile } from 'vfile';
 import { reporter } from 'vfile-reporter';
+import type { Power } from '../flight/aircraft.ts';
 import type { Circuit } from '../flight/airfield.ts';
-import type { Power } from '../flight/plan.ts';
+
 import { buildLesson, type Packet } from '../press/build.ts';
 import { findBrowser, NoBrowserError } from '../press/find-browser.ts';
 import { type PaperName, papers } from '../press/paper.ts';
@@ -61,7 +63,6 @@ async function build(asked: readonly string[], options: BuildOptions): Promise<n
   const { built, missing } = await buildAll(school, asked, options);
   const messages = [...files, ...built.map(({ file }) => file), ...missing];
   const packets = built.flatMap((lesson) => lesson.packets);
-  for (const packet of packets) await writeWhole(`${join(options.out, packet.path)}.html`, packet.html);
   const printed = packets.length > 0 ? await printAll(packets, options) : exitCodes.built;
   const failed = report(messages);
   return failed === exitCodes.built ? printed : failed;
@@ -98,7 +99,7 @@ function noLesson(school: School, name: string): VFile {
   return file;
 }
 
-/** Prints each packet to PDF. Without a browser the HTML stands, and the exit code says that the PDF is missing. */
+/** Prints each packet and writes it. Without a browser the HTML stands, and the exit code says that the PDF is missing. */
 async function printAll(packets: readonly Packet[], options: BuildOptions): Promise<number> {
   try {
     const browser = await findBrowser({ named: options.browser });
@@ -109,19 +110,28 @@ async function printAll(packets: readonly Packet[], options: BuildOptions): Prom
     });
   } catch (error) {
     if (!(error instanceof NoBrowserError)) throw error;
+    for (const packet of packets) await writeUnprinted(packet, options.out);
     process.stderr.write(`${error.message}\n`);
     return exitCodes.noBrowser;
   }
 }
 
+/** The HTML alone. A PDF of an earlier build beside it may say other figures, and is named. */
+async function writeUnprinted(packet: Packet, out: string): Promise<void> {
+  const path = join(out, packet.path);
+  await writeWhole(`${path}.html`, packet.html);
+  if (existsSync(`${path}.pdf`))
+    process.stderr.write(`${relative('.', path)}.pdf is of an earlier build: do not use it.\n`);
+}
+
+/** Nothing is written before the PDF is made: a packet that cannot be printed leaves both earlier files. */
 async function printOne(printer: Printer, packet: Packet, out: string): Promise<number> {
-  const path = `${join(out, packet.path)}.pdf`;
+  const path = join(out, packet.path);
   try {
-    await writeWhole(
-      path,
-      await printer.print(packet.html, { paper: papers[packet.paper], date: packet.date }),
-    );
-    process.stdout.write(`${relative('.', path)} (and .html)\n`);
+    const pdf = await printer.print(packet.html, { paper: papers[packet.paper], date: packet.date });
+    await writeWhole(`${path}.html`, packet.html);
+    await writeWhole(`${path}.pdf`, pdf);
+    process.stdout.write(`${relative('.', path)}.pdf (and .html)\n`);
     return exitCodes.built;
   } catch (error) {
     if (!(error instanceof UnprintableError)) throw error;

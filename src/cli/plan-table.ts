@@ -1,3 +1,4 @@
+import { indicatedSpeed } from '../flight/calibration.ts';
 import type { Plan } from '../flight/plan.ts';
 import { crosswind, headwind } from '../flight/wind.ts';
 import { solvedName, solvedValue } from '../press/solved-words.ts';
@@ -25,7 +26,7 @@ function heading({ aircraft, airfield, runway, air, approach, power, circuit, fl
   return [
     `${aircraft.name}, ${approach}-degree approach, engine ${power}; ${airfield.name} runway ${runway.name}, ${circuit}-hand`,
     `Wind ${formatWind(surfaceWind.from, surfaceWind.speed, units)}: ${along >= 0 ? 'headwind' : 'tailwind'} ${formatSpeed(Math.abs(along), units)}, crosswind ${formatSpeed(Math.abs(crosswind(surfaceWind, runway.heading)), units)}; density altitude ${formatDensityAltitude(air.densityAltitude, units)}`,
-    `Glide at ${formatSpeed(flown.glideSpeed, units)}, ${formatRatio(flown.glideRatio)} in still air; final at ${formatSpeed(flown.approachSpeed, units)}`,
+    `Glide at ${formatSpeed(indicatedSpeed(flown.glideSpeed, aircraft), units)}, ${formatRatio(flown.glideRatio)} in still air; final at ${formatSpeed(indicatedSpeed(flown.approachSpeed, aircraft), units)}`,
   ];
 }
 

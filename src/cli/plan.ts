@@ -1,8 +1,9 @@
 import { Command, Option } from 'commander';
 import { reporter } from 'vfile-reporter';
+import type { Power } from '../flight/aircraft.ts';
 import type { Circuit } from '../flight/airfield.ts';
 import { RequestError } from '../flight/errors.ts';
-import type { Approach, Plan, PlanRequest, Power } from '../flight/plan.ts';
+import type { Approach, Plan, PlanRequest } from '../flight/plan.ts';
 import { planToJson } from '../flight/plan-json.ts';
 import { planApproach } from '../flight/planner.ts';
 import { didYouMean } from '../school/nearest-name.ts';

@@ -1,3 +1,5 @@
+import type { CalibrationRow } from './calibration.ts';
+
 /**
  * An aircraft as the core flies it. SI units and radians throughout; airspeeds are equivalent airspeeds.
  * Every speed and ratio holds at the reference mass, wings level, in still air.
@@ -25,7 +27,12 @@ export interface Aircraft {
   readonly limits: { readonly wind: number; readonly crosswind: number };
   /** The pattern this aircraft flies, where it is not the airfield's. m. */
   readonly pattern?: Partial<Pattern> | undefined;
+  /** Indicated against equivalent airspeed, for the page: all speeds here are equivalent. */
+  readonly calibration?: readonly CalibrationRow[] | undefined;
 }
+
+/** The engine's part in a glide: idling, or stopped. */
+export type Power = 'idle' | 'stopped';
 
 export type AircraftClass = 'weight-shift' | 'three-axis' | 'powered-parachute' | 'glider';
 
@@ -33,6 +40,8 @@ export type AircraftClass = 'weight-shift' | 'three-axis' | 'powered-parachute' 
 export interface BestGlide {
   readonly speed: number;
   readonly ratio: number;
+  /** m/s: how well a polar fitted to measured points meets them. */
+  readonly residual?: number | undefined;
 }
 
 /** The traffic pattern, above and beside the runway. m. */

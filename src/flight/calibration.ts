@@ -19,6 +19,14 @@ export function toIndicated(equivalent: number, table: readonly CalibrationRow[]
   return along(equivalent, table, 'equivalent', 'indicated');
 }
 
+/** What an aircraft's indicator shows at an equivalent airspeed, m/s. */
+export function indicatedSpeed(
+  equivalent: number,
+  aircraft: { readonly calibration?: readonly CalibrationRow[] | undefined },
+): number {
+  return toIndicated(equivalent, aircraft.calibration ?? noCalibration);
+}
+
 /** Throws RequestError unless both columns rise from row to row. */
 export function checkCalibration(table: readonly CalibrationRow[]): void {
   table.forEach((row, i) => {

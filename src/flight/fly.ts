@@ -32,6 +32,10 @@ const groundContact = 1e-6;
 /** s. Samples of a track lie at most this far apart. */
 const sampleSpacing = 0.5;
 
+/** Work space that all flights share: one is flown at a time. */
+const free = new Integrator(stateSize);
+const sampled = new Integrator(stateSize, sampleSpacing);
+
 /** s. A leg's end that comes later than this is not a leg. */
 const longestLeg = 1500;
 
@@ -55,7 +59,7 @@ export class Flight {
     this.runwayHeading = runwayHeading;
     this.mode = mode;
     this.keepTrack = keepTrack;
-    this.integrator = new Integrator(stateSize, step ?? (keepTrack ? sampleSpacing : undefined));
+    this.integrator = step === undefined ? (keepTrack ? sampled : free) : new Integrator(stateSize, step);
   }
 
   /** Takes up the start, wings level, holding the track of the first leg unless the start names a heading. */

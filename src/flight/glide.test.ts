@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { requestFor } from '../../tests/flight-school.ts';
+import { resolveAircraft } from './aircraft-data.ts';
 import { dragOverWeight, polarAtMass, sinOfGlide, speedAtMass } from './glide.ts';
 
 const polar = { speed: 21, ratio: 5 };
@@ -65,7 +66,7 @@ describe('ground effect', () => {
 });
 
 describe('another mass', () => {
-  const { aircraft } = requestFor('osier');
+  const aircraft = resolveAircraft(requestFor('osier').aircraft);
   const reference = aircraft.mass.reference;
 
   it('changes the speeds with the square root of the mass and leaves the ratio', () => {

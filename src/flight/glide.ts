@@ -1,5 +1,4 @@
-import type { Aircraft, BestGlide } from './aircraft.ts';
-import type { Power } from './plan.ts';
+import type { Aircraft, BestGlide, Power } from './aircraft.ts';
 
 /** A glide polar at the mass flown: best-glide speed in m/s EAS, best ratio. Thrust is folded into it. */
 export type Polar = BestGlide;

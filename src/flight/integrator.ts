@@ -62,21 +62,25 @@ export class Integrator {
     let elapsed = 0;
     for (let count = 0; count < mostSteps; count++) {
       const length = direction * Math.min(this.step, motion.longestStep);
+      motion.derivative(state, this.k1);
       this.take(motion, state, length);
       const then = motion.remaining(this.trial);
       if (then * direction <= 0) {
         elapsed += this.cutToEvent(motion, state, length, left, then);
-        state.set(this.trial);
+        this.keepTrial(state);
         motion.settle?.(state);
         onStep?.(elapsed);
         return { duration: elapsed, ended: true };
       }
-      state.set(this.trial);
-      motion.settle?.(state);
+      this.keepTrial(state);
       left = then;
       elapsed += length;
-      onStep?.(elapsed);
+      if (onStep) {
+        motion.settle?.(state);
+        onStep(elapsed);
+      }
     }
+    motion.settle?.(state);
     return { duration: elapsed, ended: false };
   }
 
@@ -92,7 +96,7 @@ export class Integrator {
       cut = (low * fHigh - high * fLow) / (fHigh - fLow);
       this.take(motion, state, cut);
       const f = motion.remaining(this.trial);
-      if (Math.abs(f) < 1e-11 || Math.abs(high - low) < 1e-12) return cut;
+      if (Math.abs(f) < 1e-9 || Math.abs(high - low) < 1e-12) return cut;
       if (f * fHigh < 0) {
         low = high;
         fLow = fHigh;
@@ -106,10 +110,14 @@ export class Integrator {
     return cut;
   }
 
+  private keepTrial(state: State): void {
+    for (let i = 0; i < state.length; i++) state[i] = this.trial[i]!;
+  }
+
+  /** Leaves in `trial` a step of h s, the rates at its start being in `k1`. */
   private take(motion: Motion, state: State, h: number): void {
     const { k1, k2, k3, k4, mid, trial } = this;
     const size = state.length;
-    motion.derivative(state, k1);
     for (let i = 0; i < size; i++) mid[i] = state[i]! + 0.5 * h * k1[i]!;
     motion.derivative(mid, k2);
     for (let i = 0; i < size; i++) mid[i] = state[i]! + 0.5 * h * k2[i]!;

@@ -93,7 +93,7 @@ function slowingRate(sin: number): number {
 export function glidingTurn(medium: Medium, rollRate: number, until: Until): Motion {
   const wind: Drift = { along: 0, across: 0 };
   return {
-    longestStep: 0.5,
+    longestStep: 0.75,
     derivative(state, rates) {
       const height = state[HEIGHT]!;
       const bank = state[BANK]!;

@@ -1,9 +1,10 @@
-import type { Aircraft } from './aircraft.ts';
+import type { Aircraft, Power } from './aircraft.ts';
+import type { AircraftData } from './aircraft-data.ts';
 import type { Airfield, Circuit, Runway } from './airfield.ts';
 
 /** What a plan is asked for. SI units and radians; directions true; anything left out takes its stated default. */
 export interface PlanRequest {
-  readonly aircraft: Aircraft;
+  readonly aircraft: AircraftData;
   readonly airfield: Airfield;
   readonly runway: Runway;
   readonly approach: Approach;
@@ -46,7 +47,6 @@ export interface PlanRequest {
 }
 
 export type Approach = '90' | '180' | '360' | 'spiral';
-export type Power = 'idle' | 'stopped';
 export type WindProfileKind = 'power' | 'uniform' | 'layers';
 
 /** The direction the wind blows from (rad true) and its speed (m/s). */

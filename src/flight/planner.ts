@@ -24,7 +24,8 @@ export function planApproach(request: PlanRequest): Plan {
   const worked = workOut(request);
   const { resolved, asked, answer, method } = worked;
   const { conditions, flown } = resolved;
-  const { runway, aircraft, airfield, power, approach, detail = 'whole' } = request;
+  const { runway, airfield, power, approach, detail = 'whole' } = request;
+  const { aircraft } = conditions;
   const procedure = answer?.approached.procedure ?? straightAhead(asked, resolved);
   const { flight, keys, aimPoint, levelAt } = flyPattern(procedure, conditions, runway.heading);
   const track = flight.track.map((sample) => ({ ...sample, heading: positiveAngle(sample.heading) }));

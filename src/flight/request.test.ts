@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { requestFor } from '../../tests/flight-school.ts';
+import { resolveAircraft } from './aircraft-data.ts';
 import { RequestError } from './errors.ts';
 import type { PlanRequest } from './plan.ts';
 import { resolveRequest } from './request.ts';
@@ -107,6 +108,6 @@ describe('what a request leaves out', () => {
     expect(flown.stallSpeed).toBeCloseTo(0.9 * aircraft.speeds.stall, 9);
     expect(flown.touchdownSpeed).toBeCloseTo(0.9 * aircraft.speeds.touchdown, 9);
     expect(flown.approachSpeed).toBeCloseTo(0.9 * aircraft.speeds.approach, 9);
-    expect(flown.glideSpeed).toBeCloseTo(0.9 * aircraft.glide.idle.speed, 9);
+    expect(flown.glideSpeed).toBeCloseTo(0.9 * resolveAircraft(aircraft).glide.idle.speed, 9);
   });
 });

@@ -1,5 +1,7 @@
 import { metresPerFoot } from '../units/factors.ts';
 import { airspeedFactor, fieldAir } from './air.ts';
+import type { Aircraft } from './aircraft.ts';
+import { resolveAircraft } from './aircraft-data.ts';
 import type { Conditions } from './conditions.ts';
 import { RequestError } from './errors.ts';
 import { polarAtMass, speedAtMass } from './glide.ts';
@@ -67,8 +69,9 @@ function within(field: Field, value: number): number {
  * Throws RequestError with the field and its allowed range.
  */
 export function resolveRequest(request: PlanRequest): Resolved {
-  const { aircraft, airfield, runway, approach } = request;
-  checkAircraft(request);
+  const { airfield, runway, approach } = request;
+  const aircraft = resolveAircraft(request.aircraft);
+  checkAircraft(aircraft);
   within('airfield.elevation', airfield.elevation);
   within('airfield.windExponent', airfield.windExponent);
   within('runway.heading', runway.heading);
@@ -157,7 +160,7 @@ export function resolveRequest(request: PlanRequest): Resolved {
   };
 }
 
-function checkAircraft({ aircraft }: PlanRequest): void {
+function checkAircraft(aircraft: Aircraft): void {
   within('aircraft.mass.reference', aircraft.mass.reference);
   within('aircraft.wing.span', aircraft.wing.span);
   within('aircraft.wing.aboveWheels', aircraft.wing.aboveWheels);

@@ -58,7 +58,9 @@ export function windField(surface: SurfaceWind, profile: WindProfile, runwayHead
     };
   }
   return (height, out) => {
-    const gain = (Math.max(height, lowestProfileHeight) / surfaceWindHeight) ** profile.exponent;
+    const gain = Math.exp(
+      profile.exponent * Math.log(Math.max(height, lowestProfileHeight) / surfaceWindHeight),
+    );
     out.along = atSurface.along * gain;
     out.across = atSurface.across * gain;
   };

@@ -1,6 +1,7 @@
+import type { Power } from '../flight/aircraft.ts';
 import type { Circuit, Runway } from '../flight/airfield.ts';
 import { RequestError } from '../flight/errors.ts';
-import type { Plan, PlanRequest, Power } from '../flight/plan.ts';
+import type { Plan, PlanRequest } from '../flight/plan.ts';
 import { planApproach } from '../flight/planner.ts';
 import type { FrontMatter } from '../lesson/front-matter.ts';
 import type { AircraftFile } from '../school/aircraft.ts';

@@ -1,4 +1,5 @@
 import { pressureAltitude, standardPressure } from '../flight/air.ts';
+import { indicatedSpeed } from '../flight/calibration.ts';
 import type { Approach, FieldAir, Plan, WindProfileKind } from '../flight/plan.ts';
 import {
   formatAngle,
@@ -59,7 +60,7 @@ export function settingOf(plan: Plan, units: PageUnits): SettingEntry[] {
     {
       label: 'Power setting',
       value: plan.power === 'idle' ? 'Engine idling' : 'Engine stopped',
-      detail: `best glide ${formatRatio(glideRatio)} at ${formatSpeed(glideSpeed, units)}`,
+      detail: `best glide ${formatRatio(glideRatio)} at ${formatSpeed(indicatedSpeed(glideSpeed, aircraft), units)}`,
     },
     {
       label: 'Mass',

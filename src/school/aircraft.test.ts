@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { VFile } from 'vfile';
 import { describe, expect, it } from 'vitest';
-import type { Aircraft } from '../flight/aircraft.ts';
+import type { AircraftData } from '../flight/aircraft-data.ts';
 import { type AircraftFile, parseAircraft } from './aircraft.ts';
 
 const good = `name: Osier 15
@@ -49,7 +49,7 @@ describe('a good aircraft file', () => {
   });
 
   it('is what the flight core flies', () => {
-    const flown: Aircraft = read as AircraftFile;
+    const flown: AircraftData = read as AircraftFile;
     expect(flown.name).toBe('Osier 15');
   });
 });

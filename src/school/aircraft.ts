@@ -1,5 +1,5 @@
 import type { VFile } from 'vfile';
-import type { z } from 'zod';
+import { z } from 'zod';
 import { camelKeys } from './camel-keys.ts';
 import { checkYaml } from './check-yaml.ts';
 import { crossCheck } from './cross-check.ts';
@@ -7,11 +7,38 @@ import { choice, list, number, quantity, ratio, section, words } from './fields.
 
 const airspeed = (example: string) => quantity('speed', '10 kt', '150 kt', example);
 
-const bestGlide = (low: number, example: { speed: string; ratio: string }) =>
+const bestGlide = (example: { speed: string; ratio: string }) =>
   section(
-    { speed: airspeed(example.speed), ratio: ratio(low, 60, example.ratio) },
+    { speed: airspeed(example.speed), ratio: ratio(1, 60, example.ratio) },
     `{ speed: ${example.speed}, ratio: ${example.ratio} }`,
   );
+
+const sinkPoint = section(
+  { speed: airspeed('36 kt'), sink: quantity('vertical-speed', '20 ft/min', '6000 ft/min', '620 ft/min') },
+  '{ speed: 36 kt, sink: 620 ft/min }',
+);
+
+/** A best glide, or the measured points of a polar. */
+const glide = (example: { speed: string; ratio: string }) => {
+  const best = `speed: ${example.speed}, ratio: ${example.ratio}`;
+  return section(
+    {
+      speed: airspeed(example.speed).optional(),
+      ratio: ratio(1, 60, example.ratio).optional(),
+      points: list(sinkPoint, '[{ speed: 36 kt, sink: 620 ft/min }, ...]', 3).optional(),
+    },
+    `{ ${best} }`,
+  ).transform(({ speed, ratio, points }, context) => {
+    const given = speed !== undefined && ratio !== undefined;
+    if (points && speed === undefined && ratio === undefined) return { points };
+    if (!points && given) return { speed, ratio };
+    const both = points
+      ? 'give `points`, or `speed` and `ratio`, not both'
+      : `write \`${best}\`, or \`points\` with three or more measured ones`;
+    context.addIssue({ code: 'custom', message: both });
+    return z.NEVER;
+  });
+};
 
 const aboveStall = 'must be more than the stall speed (`stall` in `speeds`)';
 
@@ -44,12 +71,12 @@ const keys = section(
     ),
     glide: section(
       {
-        idle: bestGlide(1, { speed: '42 kt', ratio: '6.4' }),
-        stopped: bestGlide(1, { speed: '42 kt', ratio: '5.7' }).optional(),
+        idle: glide({ speed: '42 kt', ratio: '6.4' }),
+        stopped: glide({ speed: '42 kt', ratio: '5.7' }).optional(),
       },
       '{ idle: { speed: 42 kt, ratio: 6.4 } }',
     ),
-    'steep-approach': bestGlide(1, { speed: '52 kt', ratio: '4.1' }).optional(),
+    'steep-approach': bestGlide({ speed: '52 kt', ratio: '4.1' }).optional(),
     turns: section(
       {
         bank: quantity('angle', '1 deg', '75 deg', '30 deg'),
@@ -79,6 +106,14 @@ const keys = section(
         spacing: quantity('length', '50 m', '5000 m', '500 m').optional(),
       },
       '{ height: 1000 ft, spacing: 500 m }',
+    ).optional(),
+    calibration: list(
+      section(
+        { indicated: airspeed('40 kt'), equivalent: airspeed('42 kt') },
+        '{ indicated: 40 kt, equivalent: 42 kt }',
+      ),
+      '[{ indicated: 40 kt, equivalent: 42 kt }, ...]',
+      1,
     ).optional(),
     'engine-failure': list(
       words('Fly the glide speed first.'),
@@ -134,7 +169,7 @@ const keys = section(
 const aircraft = keys.transform(camelKeys);
 
 /**
- * An aircraft as the school knows it: SI units and radians, airspeeds EAS, all at the reference mass. Keys as in the
+ * An aircraft as the school knows it: SI units and radians, airspeeds as indicated, all at the reference mass. Keys as in the
  * file, in camelCase. `engineFailure` holds the checklist lines in order.
  */
 export type AircraftFile = z.output<typeof aircraft>;

@@ -1,10 +1,12 @@
 import type { VFile } from 'vfile';
 import type { z } from 'zod';
+import { variationOf } from './airfield-variation.ts';
 import { camelKeys } from './camel-keys.ts';
 import { checkYaml } from './check-yaml.ts';
 import { crossCheck } from './cross-check.ts';
 import { choice, direction, list, number, quantity, section, sidedAngle, words } from './fields.ts';
 import { checkRunwayNames } from './runway-names.ts';
+import { usualDay } from './variation.ts';
 import { hasErrors } from './yaml-source.ts';
 
 /** The exponent of the power-law wind profile over open ground; common practice, see the flight core's wind. */
@@ -97,10 +99,18 @@ const airfield = keys.transform(({ 'wind-profile': windProfile, ...rest }) => ({
 export type AirfieldFile = z.output<typeof airfield>;
 export type RunwayFile = AirfieldFile['runways'][number];
 
-/** Reads an airfield file; messages land on `file`, and where one is an error there is no value. */
-export function parseAirfield(file: VFile): AirfieldFile | undefined {
+/**
+ * Reads an airfield file; messages land on `file`, and where one is an error there is no value. Without a `variation`
+ * of its own, an airfield with a `position` has that of the World Magnetic Model on `day`.
+ */
+export function parseAirfield(file: VFile, day: Date = usualDay): AirfieldFile | undefined {
   const checked = checkYaml<AirfieldFile>(file, airfield);
   if (!checked) return undefined;
-  checkRunwayNames(checked.source, checked.value);
-  return hasErrors(file) ? undefined : checked.value;
+  const { source } = checked;
+  const value = checked.value && {
+    ...checked.value,
+    variation: variationOf(source, checked.value, day),
+  };
+  checkRunwayNames(source, value);
+  return hasErrors(file) ? undefined : value;
 }

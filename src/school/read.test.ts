@@ -4,7 +4,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { reporter } from 'vfile-reporter';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import type { Aircraft } from '../flight/aircraft.ts';
+import type { AircraftData } from '../flight/aircraft-data.ts';
 import { type ReadSchool, readAircraft, readAirfield, readSchool } from './read.ts';
 
 const demo = join(dirname(fileURLToPath(import.meta.url)), '../../lessons');
@@ -38,7 +38,7 @@ describe('the demonstration school', () => {
     expect(files.flatMap((file) => file.messages.map(String))).toEqual([]);
     expect([...value!.fleet.keys()]).toEqual(expect.arrayContaining(['osier-15', 'withy-80']));
     expect(value!.airfields.get('fallow-reach')?.runways.map((runway) => runway.name)).toEqual(['24', '06']);
-    const flown: Aircraft | undefined = value!.fleet.get(value!.defaults.aircraft);
+    const flown: AircraftData | undefined = value!.fleet.get(value!.defaults.aircraft);
     expect(flown?.name).toBe('Osier 15');
     expect(value!.defaults.wind).toMatchObject({ text: '210/12kt' });
     expect(value!.defaults.wind.speed).toBeCloseTo((12 * 1852) / 3600, 12);

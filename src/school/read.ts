@@ -5,6 +5,7 @@ import { type AircraftFile, parseAircraft } from './aircraft.ts';
 import { type AirfieldFile, parseAirfield } from './airfield.ts';
 import { didYouMean } from './nearest-name.ts';
 import { parseSchool, type School } from './school.ts';
+import { usualDay } from './variation.ts';
 import { fail, hasErrors } from './yaml-source.ts';
 
 /** A file with its messages, and its value where none of them is an error. */
@@ -24,18 +25,21 @@ export async function readAircraft(path: string): Promise<Read<AircraftFile>> {
   return read(path, 'aircraft', parseAircraft);
 }
 
-/** Reads one airfield file. A file that is not there is a message, not an exception. */
-export async function readAirfield(path: string): Promise<Read<AirfieldFile>> {
-  return read(path, 'airfield', parseAirfield);
+/**
+ * Reads one airfield file. A file that is not there is a message, not an exception. `day` is the one for which magnetic
+ * variation is worked out where the file has a position and no variation.
+ */
+export async function readAirfield(path: string, day: Date = usualDay): Promise<Read<AirfieldFile>> {
+  return read(path, 'airfield', (file) => parseAirfield(file, day));
 }
 
 /**
  * Reads `school.yaml` and all of `fleet/` and `airfields/` beside it. Every file is checked, also after an error in
- * another; one error anywhere, and there is no value.
+ * another; one error anywhere, and there is no value. `day`: as for `readAirfield`.
  */
-export async function readSchool(folder: string): Promise<ReadSchool> {
+export async function readSchool(folder: string, day: Date = usualDay): Promise<ReadSchool> {
   const aircraft = await readAll(join(folder, 'fleet'), readAircraft);
-  const airfields = await readAll(join(folder, 'airfields'), readAirfield);
+  const airfields = await readAll(join(folder, 'airfields'), (path) => readAirfield(path, day));
   const beside = {
     folder,
     fleet: values(aircraft),
