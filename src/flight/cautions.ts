@@ -1,7 +1,7 @@
 import { metresPerFoot, metresPerSecondPerKnot, radiansPerDegree } from '../units/factors.ts';
 import type { Aircraft } from './aircraft.ts';
 import type { Obstacle, Runway } from './airfield.ts';
-import type { Caution, Flown, KeyPosition, Phase, TrackSample } from './plan.ts';
+import type { Caution, Flown, KeyPosition, Minimums, Phase, TrackSample } from './plan.ts';
 import { loadFactor, stallSpeedUnder } from './turns.ts';
 import { crosswind } from './wind.ts';
 
@@ -13,6 +13,7 @@ export interface Examined {
   readonly track: readonly TrackSample[];
   readonly keys: readonly KeyPosition[];
   readonly pull: number;
+  readonly minimums?: Minimums | undefined;
 }
 
 /** rad. A medium turn has no more bank than this (FAA-H-8083-3, chapter 3). */
@@ -29,6 +30,8 @@ const limits = {
 const handbook = 'FAA-H-8083-3';
 
 const feet = (metres: number) => `${Math.floor(metres / metresPerFoot)} ft`;
+/** A limit that must be reached: never printed lower than it is. */
+const least = (metres: number) => `${Math.ceil(metres / metresPerFoot - 1e-6)} ft`;
 const knots = (speed: number) => `${Math.ceil(speed / metresPerSecondPerKnot - 1e-6)} kt`;
 const degrees = (angle: number) => Math.round(angle / radiansPerDegree);
 
@@ -46,16 +49,28 @@ export function cautionsOf(examined: Examined): Caution[] {
   ];
 }
 
-function finalTurn({ keys }: Examined): Caution[] {
+/** The stricter of a built-in limit and the school's, and where it comes from. */
+function stricter(
+  builtIn: number,
+  source: string,
+  own: number | undefined,
+): { limit: number; source: string } {
+  return own !== undefined && own > builtIn + 1e-9
+    ? { limit: own, source: "the school's own minimum" }
+    : { limit: builtIn, source };
+}
+
+function finalTurn({ keys, minimums }: Examined): Caution[] {
   const final = keys.find((key) => key.id === 'final');
-  if (!final || final.height >= limits.finalTurnHeight) return [];
+  const { limit, source } = stricter(limits.finalTurnHeight, `${handbook}, chapter 9`, minimums?.finalTurn);
+  if (!final || final.height >= limit) return [];
   return [
     {
       code: 'final-turn-low',
-      message: `The turn to final is complete at ${feet(final.height)}; it should be complete at 300 ft or higher.`,
+      message: `The turn to final is complete at ${feet(final.height)}; it should be complete at ${least(limit)} or higher.`,
       value: final.height,
-      limit: limits.finalTurnHeight,
-      source: `${handbook}, chapter 9`,
+      limit,
+      source,
     },
   ];
 }
@@ -127,22 +142,20 @@ function windLimits({ aircraft, runway, flown }: Examined): Caution[] {
     }));
 }
 
-function obstacles({ runway, aircraft, track }: Examined): Caution[] {
+function obstacles({ runway, aircraft, track, minimums }: Examined): Caution[] {
+  const { limit, source } = stricter(
+    limits.obstacleClearance,
+    'screen height of 50 ft: 14 CFR 25.125; aircraft handbooks use the same',
+    minimums?.obstacleClearance,
+  );
   return runway.obstacles.flatMap((obstacle) => {
     const clearance = clearanceOver(obstacle, aircraft.wing.span / 2, track);
-    if (clearance === undefined || clearance >= limits.obstacleClearance) return [];
-    return [
-      {
-        code: 'obstacle-clearance' as const,
-        message:
-          clearance >= 0
-            ? `The wheels pass ${feet(clearance)} above the ${obstacle.what}; 50 ft is the least.`
-            : `The path meets the ${obstacle.what}, ${feet(-clearance)} below its top.`,
-        value: clearance,
-        limit: limits.obstacleClearance,
-        source: 'screen height of 50 ft: 14 CFR 25.125; aircraft handbooks use the same',
-      },
-    ];
+    if (clearance === undefined || clearance >= limit) return [];
+    const message =
+      clearance >= 0
+        ? `The wheels pass ${feet(clearance)} above the ${obstacle.what}; ${least(limit)} is the least.`
+        : `The path meets the ${obstacle.what}, ${feet(-clearance)} below its top.`;
+    return [{ code: 'obstacle-clearance' as const, message, value: clearance, limit, source }];
   });
 }
 

@@ -52,12 +52,10 @@ export function glideAlongLine(medium: Medium, track: number, until: Until, spee
       const tas = eas * factor;
       const sin = sinOfGlide(medium.polar, eas, 1);
       medium.wind(height, wind);
-      const groundspeed = groundspeedOn(cosTrack, sinTrack, tas * Math.sqrt(1 - sin * sin), wind);
       const speedRate = speedChange * (speedChange < 0 ? slowingRate(sin) : speedChangeRate);
       rates.fill(0);
       rates[TIME] = 1;
-      rates[ALONG] = groundspeed * cosTrack;
-      rates[ACROSS] = groundspeed * sinTrack;
+      overGround(rates, cosTrack, sinTrack, tas * Math.sqrt(1 - sin * sin), wind);
       // Speed gained is paid for in height, and given back when it is lost: d(V^2/2g)/dt.
       rates[HEIGHT] = -tas * sin - (tas * speedRate * factor) / standardGravity;
       rates[EAS] = speedRate;
@@ -75,13 +73,18 @@ export function glideAlongLine(medium: Medium, track: number, until: Until, spee
 }
 
 /**
- * Groundspeed along a track held against the drift, m/s: what the wind triangle leaves of a horizontal airspeed.
- * Where the wind across the track is stronger than that, the nose is square to the track and the wind alone carries.
+ * Sets the rates over the ground of a track held against the drift: what the wind triangle leaves of a horizontal
+ * airspeed. Where the wind across the track is stronger than that, the nose is square to the track and the rest of the
+ * wind carries the aircraft off it.
  */
-function groundspeedOn(cosTrack: number, sinTrack: number, horizontal: number, wind: Drift): number {
+function overGround(rates: State, cosTrack: number, sinTrack: number, horizontal: number, wind: Drift): void {
   const offTrack = wind.across * cosTrack - wind.along * sinTrack;
   const onTrack = wind.along * cosTrack + wind.across * sinTrack;
-  return onTrack + Math.sqrt(Math.max(0, horizontal * horizontal - offTrack * offTrack));
+  const left = horizontal * horizontal - offTrack * offTrack;
+  const groundspeed = onTrack + Math.sqrt(Math.max(0, left));
+  const carried = left < 0 ? offTrack - Math.sign(offTrack) * horizontal : 0;
+  rates[ALONG] = groundspeed * cosTrack - carried * sinTrack;
+  rates[ACROSS] = groundspeed * sinTrack + carried * cosTrack;
 }
 
 /** Slowing down never takes more than half of the sink away, so that height is never gained by it. */
@@ -208,7 +211,7 @@ export function roundOut(medium: Medium, landing: Landing, pull: number): Motion
       const drag = dragOverWeight(medium.polar, eas, pull, inducedShare(landing, height));
       rates.fill(0);
       rates[TIME] = 1;
-      rates[ALONG] = groundspeedOn(1, 0, horizontal, wind);
+      overGround(rates, 1, 0, horizontal, wind);
       rates[HEIGHT] = -tas * Math.sin(path);
       rates[EAS] = (standardGravity * (Math.sin(path) - drag)) / tasOverEas;
       rates[PATH] = (-standardGravity * (pull - Math.cos(path))) / tas;
@@ -244,7 +247,7 @@ export function holdOff(
       const slowing = (-standardGravity * drag) / (1 + (standardGravity * heightPerSpeed) / tas);
       rates.fill(0);
       rates[TIME] = 1;
-      rates[ALONG] = groundspeedOn(1, 0, tas, wind);
+      overGround(rates, 1, 0, tas, wind);
       rates[HEIGHT] = heightPerSpeed * slowing;
       rates[EAS] = slowing / tasOverEas;
     },

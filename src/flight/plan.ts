@@ -42,8 +42,16 @@ export interface PlanRequest {
   readonly circles?: number | undefined;
   /** Circles of the spiral held on the ground (default) or drifting with the wind. */
   readonly circlesDrift?: boolean | undefined;
+  /** The school's own minimums, m: they tighten the built-in limits and never loosen them. */
+  readonly minimums?: Minimums | undefined;
   /** `flight` leaves out what takes many flights: the gates, and the nearest value that would work. Default `whole`. */
   readonly detail?: 'whole' | 'flight' | undefined;
+}
+
+/** m: heights that a school asks for, where it asks for more than the built-in limits. */
+export interface Minimums {
+  readonly finalTurn?: number | undefined;
+  readonly obstacleClearance?: number | undefined;
 }
 
 export type Approach = '90' | '180' | '360' | 'spiral';

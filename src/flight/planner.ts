@@ -4,15 +4,26 @@ import { circlesWithin } from './approach-spiral.ts';
 import { approaches } from './approaches.ts';
 import { heightThatWorks, windShareThatWorks } from './beyond-reach.ts';
 import { cautionsOf, mediumBank } from './cautions.ts';
+import type { Conditions } from './conditions.ts';
 import { RequestError } from './errors.ts';
 import { flyPattern } from './fly-pattern.ts';
 import { gatesOf } from './gates.ts';
-import { finalLegs } from './pattern-legs.ts';
+import { sinOfGlide } from './glide.ts';
+import {
+  baseLeg,
+  baseTrack,
+  baseTurn,
+  downwindLeg,
+  downwindTrack,
+  finalLegs,
+  finalTurn,
+  stillAirLead,
+} from './pattern-legs.ts';
 import type { Caution, Plan, PlanRequest, TrackSample, WindAtHeight } from './plan.ts';
 import type { Procedure } from './procedure.ts';
 import { type Resolved, resolveRequest } from './request.ts';
 import { roundOutPull } from './round-out-pull.ts';
-import { positiveAngle, surfaceWindHeight, windAt } from './wind.ts';
+import { type Drift, positiveAngle, surfaceWindHeight, windAt, windTriangle } from './wind.ts';
 
 /**
  * Plans an approach and flies it: finds the number of its procedure that brings the wheels to the spot, flies the
@@ -26,7 +37,7 @@ export function planApproach(request: PlanRequest): Plan {
   const { conditions, flown } = resolved;
   const { runway, airfield, power, approach, detail = 'whole' } = request;
   const { aircraft } = conditions;
-  const procedure = answer?.approached.procedure ?? straightAhead(asked, resolved);
+  const procedure = answer?.approached.procedure ?? atOnce(asked, resolved);
   const { flight, keys, aimPoint, levelAt } = flyPattern(procedure, conditions, runway.heading);
   const track = flight.track.map((sample) => ({ ...sample, heading: positiveAngle(sample.heading) }));
   const last = track.at(-1)!;
@@ -53,7 +64,7 @@ export function planApproach(request: PlanRequest): Plan {
       loadFactor: asked.pull,
     },
     cautions: [
-      ...cautionsOf({ aircraft, runway, flown, track, keys, pull: asked.pull }),
+      ...cautionsOf({ aircraft, runway, flown, track, keys, pull: asked.pull, minimums: request.minimums }),
       ...(made ? [] : unreached(method, asked, resolved, track, detail)),
     ],
     made,
@@ -98,12 +109,19 @@ function circlesOf({ answer, asked, resolved }: WorkedOut): Plan['circles'] {
   return { flown: answer.circles, allowed: circlesWithin(mediumBank, asked, resolved.conditions) };
 }
 
-/** A flight that shows what becomes of an approach of which nothing can be flown: straight in from its start. */
-function straightAhead(asked: Asked, { conditions }: Resolved): Procedure {
-  const { side, spacing, height, pull } = asked;
+/** A flight that shows what becomes of an approach that cannot be flown: the turns begun at once, where still air asks. */
+function atOnce(asked: Asked, { conditions }: Resolved): Procedure {
+  const { side, bank, spacing, height, pull } = asked;
+  const lead = Math.min(stillAirLead(conditions, bank), spacing / 2);
   return {
     start: { along: 0, across: side * spacing, height, eas: conditions.polar.speed },
-    legs: finalLegs(conditions, pull),
+    legs: [
+      downwindLeg(side, 0, conditions),
+      baseTurn(side, bank),
+      baseLeg(side, lead, conditions),
+      finalTurn(side, bank),
+      ...finalLegs(conditions, pull),
+    ],
   };
 }
 
@@ -146,7 +164,7 @@ function unreached(
       limit: 0,
       source: 'flown by this plan',
     },
-    ...windOverGlide(track),
+    ...windOverGlide(track, asked, conditions),
   ];
 }
 
@@ -158,18 +176,37 @@ function startHeightWords(height: number, asked: number): string {
 
 const wholeKnots = (speed: number) => Math.floor(speed / metresPerSecondPerKnot);
 
-/** Where the wind holds the aircraft still on final, or carries it back. */
-function windOverGlide(track: readonly TrackSample[]): Caution[] {
+/** Legs that the wind does not let be flown: the track cannot be held, or the aircraft makes no way along it. */
+function windOverGlide(track: readonly TrackSample[], asked: Asked, conditions: Conditions): Caution[] {
+  const { side, keyHeight } = asked;
   const final = track.filter((sample) => sample.phase === 'final');
-  const [first] = final;
-  if (!first || final.length < 2 || final.at(-1)!.along > first.along) return [];
-  return [
-    {
+  const backward = final.length > 1 && final.at(-1)!.along <= final[0]!.along;
+  const legs = [
+    { leg: 'downwind', groundspeed: groundspeedOn(downwindTrack(side), keyHeight, conditions) },
+    { leg: 'base', groundspeed: groundspeedOn(baseTrack(side), keyHeight, conditions) },
+    { leg: 'final', groundspeed: backward ? 0 : groundspeedOn(0, surfaceWindHeight, conditions) },
+  ];
+  return legs
+    .filter(({ groundspeed }) => groundspeed <= 0)
+    .map(({ leg, groundspeed }) => ({
       code: 'wind-over-glide',
-      message: 'On final the wind is stronger than the glide: the aircraft makes no way towards the spot.',
-      value: first.groundspeed,
+      message: `On ${leg} the wind is stronger than the glide: the leg cannot be flown.`,
+      value: groundspeed,
       limit: 0,
       source: 'flown by this plan',
-    },
-  ];
+    }));
+}
+
+/** m/s along a track at the best-glide speed at a height; 0 where the track cannot be held. */
+function groundspeedOn(track: number, height: number, conditions: Conditions): number {
+  const wind: Drift = { along: 0, across: 0 };
+  conditions.wind(height, wind);
+  const { polar } = conditions;
+  const sin = sinOfGlide(polar, polar.speed, 1);
+  const { groundspeed, holds } = windTriangle(
+    track,
+    polar.speed * conditions.tasOverEas(height) * Math.sqrt(1 - sin * sin),
+    wind,
+  );
+  return holds ? Math.max(0, groundspeed) : 0;
 }
