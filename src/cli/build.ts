@@ -16,8 +16,9 @@ import { readSchool } from '../school/read.ts';
 import type { School } from '../school/school.ts';
 import { hasErrors } from '../school/yaml-source.ts';
 import type { Wind } from '../units/wind-text.ts';
-import { dayOption, windOption } from './options.ts';
+import { dayOption, quantityOption, today, windOption } from './options.ts';
 import { version } from './version.ts';
+import { metarHelp, type Weather, weatherOf } from './weather.ts';
 
 interface BuildOptions {
   school: string;
@@ -25,13 +26,19 @@ interface BuildOptions {
   airfield?: string;
   runway?: string;
   circuit?: Circuit;
+  metar?: string;
   wind?: Wind;
+  gust?: number;
+  temperature?: number;
+  qnh?: number;
   power?: Power;
   paper?: PaperName;
   date?: Date;
   out: string;
   browser?: string;
 }
+
+type BuildAll = Omit<BuildOptions, keyof Weather> & Weather & { readonly date: Date };
 
 /** Exit codes of `chalkwing build`. */
 const exitCodes = { built: 0, mistakes: 1, noBrowser: 4 };
@@ -46,7 +53,19 @@ export function buildCommand(): Command {
     .option('--airfield <id>', "default: the lesson's, else the school's")
     .option('--runway <name>', "default: the lesson's, else the school's")
     .addOption(new Option('--circuit <side>', "default: the runway's").choices(['left', 'right']))
+    .option('--metar <report>', metarHelp)
     .option('--wind <wind>', "such as 210/12kt; default: the lesson's, else the school's", windOption)
+    .option('--gust <speed>', "highest gust, such as 18kt; default: the school's", quantityOption('speed'))
+    .option(
+      '--temperature <temperature>',
+      "at the field, such as 25C; default: the lesson's, else the school's",
+      quantityOption('temperature'),
+    )
+    .option(
+      '--qnh <pressure>',
+      "such as 1008hPa; default: the lesson's, else the school's",
+      quantityOption('pressure'),
+    )
     .addOption(new Option('--power <setting>', 'engine').choices(['idle', 'stopped']))
     .addOption(new Option('--paper <size>', "default: the school's").choices(Object.keys(papers)))
     .option('--date <day>', 'the day that the packets bear, such as 2026-11-25; default: today', dayOption)
@@ -58,9 +77,11 @@ export function buildCommand(): Command {
 }
 
 async function build(asked: readonly string[], options: BuildOptions): Promise<number> {
-  const { files, value: school } = await readSchool(options.school);
-  if (!school) return report(files);
-  const { built, missing } = await buildAll(school, asked, options);
+  const weather = weatherOf(options);
+  const date = options.date ?? today();
+  const { files, value: school } = await readSchool(options.school, date);
+  if (!school || !weather) return Math.max(report(files), weather ? exitCodes.built : exitCodes.mistakes);
+  const { built, missing } = await buildAll(school, asked, { ...options, ...weather, date });
   const messages = [...files, ...built.map(({ file }) => file), ...missing];
   const packets = built.flatMap((lesson) => lesson.packets);
   const printed = packets.length > 0 ? await printAll(packets, options) : exitCodes.built;
@@ -68,7 +89,7 @@ async function build(asked: readonly string[], options: BuildOptions): Promise<n
   return failed === exitCodes.built ? printed : failed;
 }
 
-async function buildAll(school: School, asked: readonly string[], options: BuildOptions) {
+async function buildAll(school: School, asked: readonly string[], options: BuildAll) {
   const chapters = school.handbook?.chapters ?? [];
   const names = asked.length > 0 ? asked : chapters.length > 0 ? chapters : school.lessonIds;
   const known = names.filter((name) => school.lessonIds.includes(name));
@@ -81,7 +102,7 @@ async function buildAll(school: School, asked: readonly string[], options: Build
         aircraft: options.aircraft ?? [],
         choices: options,
         paper: options.paper ?? school.paper,
-        date: options.date ?? today(),
+        date: options.date,
         version,
       }),
     );
@@ -147,8 +168,4 @@ function report(files: readonly VFile[]): number {
   const spoken = files.filter((file) => file.messages.length > 0);
   if (spoken.length > 0) process.stderr.write(`${reporter(spoken)}\n`);
   return spoken.some(hasErrors) ? exitCodes.mistakes : exitCodes.built;
-}
-
-function today(): Date {
-  return new Date(`${new Date().toISOString().slice(0, 10)}T00:00:00Z`);
 }

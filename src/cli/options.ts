@@ -30,6 +30,11 @@ export function dayOption(text: string): Date {
   return day;
 }
 
+/** Today in UTC, as `dayOption` gives a day. */
+export function today(): Date {
+  return new Date(`${new Date().toISOString().slice(0, 10)}T00:00:00Z`);
+}
+
 /** A command-line value that is a whole number. */
 export function wholeNumberOption(text: string): number {
   if (!/^\d+$/.test(text)) throw new InvalidArgumentError('write a whole number such as `2`');

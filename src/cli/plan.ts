@@ -9,8 +9,9 @@ import { planApproach } from '../flight/planner.ts';
 import { didYouMean } from '../school/nearest-name.ts';
 import { readAircraft, readAirfield } from '../school/read.ts';
 import type { Wind } from '../units/wind-text.ts';
-import { quantityOption, wholeNumberOption, windOption } from './options.ts';
+import { dayOption, quantityOption, today, wholeNumberOption, windOption } from './options.ts';
 import { planTable } from './plan-table.ts';
+import { metarHelp, weatherOf } from './weather.ts';
 
 interface PlanOptions {
   aircraft: string;
@@ -19,7 +20,8 @@ interface PlanOptions {
   approach: Approach;
   power: Power;
   circuit?: Circuit;
-  wind: Wind;
+  metar?: string;
+  wind?: Wind;
   gust?: number;
   profile: 'power' | 'uniform';
   temperature?: number;
@@ -31,6 +33,7 @@ interface PlanOptions {
   baseDistance?: number;
   circles?: number;
   circlesDrift?: true;
+  date?: Date;
   json?: true;
 }
 
@@ -51,7 +54,8 @@ export function planCommand(): Command {
     )
     .addOption(new Option('--power <setting>', 'engine').choices(['idle', 'stopped']).default('idle'))
     .addOption(new Option('--circuit <side>', "default: the runway's").choices(['left', 'right']))
-    .option('--wind <wind>', 'surface wind, such as 210/12kt', windOption, { from: 0, speed: 0 })
+    .option('--metar <report>', metarHelp)
+    .option('--wind <wind>', 'surface wind, such as 210/12kt; default: calm', windOption)
     .option('--gust <speed>', 'highest gust, such as 18kt', quantityOption('speed'))
     .addOption(
       new Option('--profile <kind>', 'wind by height').choices(['power', 'uniform']).default('power'),
@@ -69,6 +73,11 @@ export function planCommand(): Command {
     )
     .option('--circles <number>', 'whole circles of a spiral', wholeNumberOption)
     .option('--circles-drift', 'let the circles of a spiral drift with the wind, not hold them on the ground')
+    .option(
+      '--date <day>',
+      'the day of the magnetic variation, such as 2026-11-25; default: today',
+      dayOption,
+    )
     .option('--json', 'print the plan contract')
     .action(async (options: PlanOptions) => {
       const plan = await planned(options);
@@ -83,11 +92,12 @@ export function planCommand(): Command {
 
 /** The plan asked for; undefined, with messages on standard error, where the request cannot be read. */
 async function planned(options: PlanOptions): Promise<Plan | undefined> {
+  const weather = weatherOf(options);
   const aircraft = await readAircraft(options.aircraft);
-  const airfield = await readAirfield(options.airfield);
+  const airfield = await readAirfield(options.airfield, options.date ?? today());
   const files = [aircraft.file, airfield.file].filter((file) => file.messages.length > 0);
   if (files.length > 0) process.stderr.write(`${reporter(files)}\n`);
-  if (!aircraft.value || !airfield.value) return undefined;
+  if (!weather || !aircraft.value || !airfield.value) return undefined;
   const runway = airfield.value.runways.find(({ name }) => name === options.runway);
   if (!runway) {
     const names = airfield.value.runways.map(({ name }) => name);
@@ -96,9 +106,19 @@ async function planned(options: PlanOptions): Promise<Plan | undefined> {
     );
     return undefined;
   }
-  const { profile, json: _json, aircraft: _aircraft, airfield: _airfield, ...asked } = options;
+  const {
+    profile,
+    json: _json,
+    metar: _metar,
+    date: _date,
+    aircraft: _aircraft,
+    airfield: _airfield,
+    ...asked
+  } = options;
   const request: PlanRequest = {
     ...asked,
+    ...weather,
+    wind: weather.wind ?? { from: 0, speed: 0 },
     aircraft: aircraft.value,
     airfield: airfield.value,
     runway,
@@ -119,5 +139,7 @@ function place(field: string, options: PlanOptions): string {
     return `${options.aircraft}: ${field.replace('aircraft.', '')}`;
   }
   if (field.startsWith('airfield.') || field.startsWith('runway.')) return `${options.airfield}: ${field}`;
-  return `--${field.split('.')[0]}`;
+  const option = field.split('.')[0]!;
+  const reported = options.metar !== undefined && !Object.hasOwn(options, option);
+  return reported && ['wind', 'gust', 'temperature', 'qnh'].includes(option) ? '--metar' : `--${option}`;
 }

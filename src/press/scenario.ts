@@ -16,6 +16,12 @@ export interface Choices {
   readonly runway?: string | undefined;
   readonly circuit?: Circuit | undefined;
   readonly wind?: Wind | undefined;
+  /** m/s. */
+  readonly gust?: number | undefined;
+  /** K. */
+  readonly temperature?: number | undefined;
+  /** Pa. */
+  readonly qnh?: number | undefined;
   readonly power?: Power | undefined;
 }
 
@@ -79,12 +85,13 @@ export function scenarioOf(
       power: choices.power ?? lesson.power ?? defaults.power,
       circuit: choices.circuit,
       wind: choices.wind ?? lesson.wind ?? defaults.wind,
-      gust: choices.wind || lesson.wind ? undefined : defaults.gust,
-      temperature: temperature ?? defaults.temperature,
-      qnh: qnh ?? defaults.qnh,
+      gust: choices.gust ?? (choices.wind || lesson.wind ? undefined : defaults.gust),
+      temperature: choices.temperature ?? temperature ?? defaults.temperature,
+      qnh: choices.qnh ?? qnh ?? defaults.qnh,
       height,
       spacing,
       bank,
+      minimums: school.minimums,
     },
   };
 }

@@ -56,14 +56,14 @@ describe('a good airfield file', () => {
   });
   it('may have its own wind exponent, a position, and fields to land in', () => {
     const more = `${good}wind-profile: { exponent: 0.2 }
-position: { latitude: 51.2 deg N, longitude: 1.5 deg W }
+position: { latitude: 48 deg N, longitude: 11 deg W }
 fields:
   - { name: stubble, along: -600 m, across: 400 m, heading: 205 deg, length: 260 m, width: 60 m, surface: stubble }
 `;
     const { value: full, found: none } = read(more);
     expect(none).toEqual([]);
     expect(full?.windExponent).toBe(0.2);
-    expect(full?.position?.longitude).toBeCloseTo((-1.5 * Math.PI) / 180, 12);
+    expect(full?.position?.longitude).toBeCloseTo((-11 * Math.PI) / 180, 12);
     expect(full?.fields?.[0]?.length).toBe(260);
   });
 });

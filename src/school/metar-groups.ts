@@ -59,16 +59,19 @@ const pressureForm: Form = {
  */
 export function metarGroups(text: string): MetarGroups {
   const report = text.trim().toUpperCase().replace(/=+$/, '');
-  const parts =
-    /^(?:(?:METAR|SPECI)\s+)?(?:COR\s+)?([A-Z][A-Z0-9]{3})\s+(\d{6}Z)(?:\s+(.*))?$/su.exec(report);
-  if (!parts) throw new MetarError(notOne(report));
+  const parts = /^(?:(?:METAR|SPECI)\s+)?(?:COR\s+)?([A-Z][A-Z0-9]{3})\s+(\d{6}Z)(?:\s+(.*))?$/su.exec(
+    report,
+  );
+  if (!parts) throw new MetarError(notOne(text.trim()));
   const [, station, time, rest = ''] = parts;
   if (rest.includes('=')) throw new MetarError('There is more than one report here: give one METAR');
   const all = rest.split(/\s+/);
   const end = all.findIndex((group) => bodyEnd.test(group));
   const body = end < 0 ? all : all.slice(0, end);
   if (body[0] === 'NIL') {
-    throw new MetarError(`The METAR of ${station} is \`NIL\`, no report: give one with a wind, such as ${example}`);
+    throw new MetarError(
+      `The METAR of ${station} is \`NIL\`, no report: give one with a wind, such as ${example}`,
+    );
   }
   return {
     station: station!,
@@ -80,9 +83,9 @@ export function metarGroups(text: string): MetarGroups {
   };
 }
 
-function notOne(report: string): string {
-  const start = report.length > 50 ? `${report.slice(0, 50)}…` : report;
-  const what = /^TAF\b/.test(report) ? 'is a forecast (TAF), not a METAR' : 'is not a METAR';
+function notOne(typed: string): string {
+  const start = typed.length > 50 ? `${typed.slice(0, 50)}…` : typed;
+  const what = /^TAF\b/i.test(typed) ? 'is a forecast (TAF), not a METAR' : 'is not a METAR';
   return `\`${start}\` ${what}: give a report with its station and time first, such as ${example}`;
 }
 

@@ -58,7 +58,8 @@ export function readMetar(text: string, given?: Wind): MetarWeather {
   const groups = metarGroups(text);
   const reported = windOf(groups);
   const wind = given ?? reported.wind;
-  if (!wind) throw new MetarError(`${reported.missing}: give the wind to fly with --wind, such as \`210/12kt\``);
+  if (!wind)
+    throw new MetarError(`${reported.missing}: give the wind to fly with --wind, such as \`210/12kt\``);
   const gust = reported.gust !== undefined && reported.gust > wind.speed ? reported.gust : undefined;
   const variable = groups.extremes !== undefined || groups.wind?.startsWith('VRB') === true;
   return {
@@ -80,10 +81,12 @@ interface ReportedWind {
 
 function windOf({ wind: group, ...groups }: MetarGroups): ReportedWind {
   if (group === undefined) return { missing: `The METAR of ${groups.station} has no group of wind` };
-  if (group.includes('/')) return { missing: `The wind of ${groups.station} was not measured (\`${group}\`)` };
+  if (group.includes('/'))
+    return { missing: `The wind of ${groups.station} was not measured (\`${group}\`)` };
   // The decoder knows km/h in this spelling only, and takes the code's own for knots.
   const { wind } = decoded(groups, group.replace('KMH', 'KM/H'));
-  if (!wind) throw new MetarError(`\`${group}\` cannot be read as the wind of a METAR: write it as \`25009KT\``);
+  if (!wind)
+    throw new MetarError(`\`${group}\` cannot be read as the wind of a METAR: write it as \`25009KT\``);
   const factor = metresPerSecond[wind.unit];
   if (wind.gust !== undefined && wind.gust <= wind.speed) {
     throw new MetarError(`\`${group}\`: the gust is not more than the wind: one of the two is wrong`);
@@ -122,7 +125,9 @@ function qnhOf(groups: MetarGroups): number | undefined {
     );
   });
   if (Math.max(...read) - Math.min(...read) > sameQnh) {
-    throw new MetarError(`The pressures \`${groups.pressures.join('` and `')}\` disagree: leave the right one`);
+    throw new MetarError(
+      `The pressures \`${groups.pressures.join('` and `')}\` disagree: leave the right one`,
+    );
   }
   return read[0];
 }

@@ -15,9 +15,12 @@ export interface PlaceAndDay {
 /** The day that variation is worked out for where none is asked: about the middle of the newest model's five years. */
 export const usualDay = new Date('2027-05-15T00:00:00Z');
 
+/** A day within the oldest model. */
+const firstModelDay = new Date('2015-01-01T00:00:00Z');
+
 /**
  * nT. Below this horizontal field the model's own makers trust neither its variation nor a compass: the blackout zones
- * around the magnetic poles (The US/UK World Magnetic Model for 2020-2025, technical report, section 1.8).
+ * around the magnetic poles (The US/UK World Magnetic Model for 2020-2025, technical report; figure from memory).
  */
 const blackout = 2000;
 
@@ -30,20 +33,27 @@ const blackout = 2000;
 export function variationAt({ latitude, longitude, elevation, date }: PlaceAndDay): number {
   const degrees = [latitude / radiansPerDegree, longitude / radiansPerDegree] as const;
   if (!(Math.abs(degrees[0]) <= 90 + 1e-9)) throw new RangeError('a latitude is at most 90 degrees');
-  if (!(Math.abs(degrees[1]) <= 360 + 1e-9)) throw new RangeError('a longitude is at most 180 degrees');
+  if (!(Math.abs(degrees[1]) <= 180 + 1e-9)) throw new RangeError('a longitude is at most 180 degrees');
   if (!(elevation >= -1000 && elevation <= 850_000)) {
     throw new RangeError('the magnetic model holds from 1 km below to 850 km above the sea');
   }
   const { decl, h } = modelOf(date).point([...degrees, elevation / 1000]);
-  if (h < blackout) throw new RangeError('no magnetic model can be trusted so near a magnetic pole');
+  if (!(h >= blackout)) throw new RangeError('no magnetic model can be trusted so near a magnetic pole');
   return decl * radiansPerDegree;
 }
 
 function modelOf(date: Date): ReturnType<typeof geomagnetism.model> {
+  // The library computes on with a date that is none.
+  if (Number.isNaN(date.getTime())) throw new RangeError('the magnetic model needs a day');
   try {
     return geomagnetism.model(date);
   } catch {
-    const day = Number.isNaN(date.getTime()) ? 'this' : date.toISOString().slice(0, 10);
-    throw new RangeError(`the magnetic model does not cover ${day} (15 December 2014 to 13 November 2029)`);
+    const first = written(geomagnetism.model(firstModelDay).start_date);
+    const last = written(geomagnetism.model(usualDay).end_date);
+    throw new RangeError(`the magnetic models cover ${first} to ${last}, not ${written(date)}`);
   }
+}
+
+function written(date: Date): string {
+  return date.toISOString().slice(0, 10);
 }
