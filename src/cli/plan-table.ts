@@ -1,7 +1,7 @@
 import { indicatedSpeed } from '../flight/calibration.ts';
 import type { Plan } from '../flight/plan.ts';
 import { crosswind, headwind } from '../flight/wind.ts';
-import { solvedName, solvedValue } from '../press/solved-words.ts';
+import { solvedPhrase } from '../press/solved-words.ts';
 import {
   formatDensityAltitude,
   formatDistance,
@@ -60,7 +60,7 @@ function sideWord(across: number): string {
 function closing(plan: Plan): string[] {
   const { made, cautions } = plan;
   const answer = made
-    ? [`Found: ${solvedName(plan)}: ${solvedValue(plan, units)}.${circleWords(plan)}`]
+    ? [`${solvedPhrase(plan, units)}.${circleWords(plan)}`]
     : ['The spot is not made; the flight shown is the nearest to it.'];
   return [
     ...answer,

@@ -17,10 +17,19 @@ export function solvedName({ solved }: Plan): string {
   return names[solved.name] ?? solved.name.replaceAll('-', ' ');
 }
 
-/** What was found, rounded as a pilot uses it. */
-export function solvedValue({ solved }: Plan, units: PageUnits): string {
-  if (solved.unit === 'deg') return formatAngle(solved.value);
-  return solved.name.endsWith('height')
-    ? formatHeight(solved.value, units)
-    : formatDistance(solved.value, units);
+/** What was found, rounded as a pilot uses it, in a phrase of its own: `Base turn: 550 m past abeam the spot`. */
+export function solvedPhrase({ solved }: Plan, units: PageUnits): string {
+  const distance = () => formatDistance(solved.value, units);
+  const height = () => formatHeight(solved.value, units);
+  const phrases: Readonly<Record<string, () => string>> = {
+    'past-abeam': () => `Base turn: ${distance()} past abeam the spot`,
+    'throttle-height': () => `Throttle closed at ${height()}`,
+    'base-distance': () => `Base leg: ${distance()} from the spot`,
+    'circle-radius': () => `Circle held on the ground: radius ${distance()}`,
+    'circle-bank': () => `Circles at ${formatAngle(solved.value)} of bank`,
+    'start-height': () => `Start: ${height()} over the spot`,
+  };
+  const phrase = phrases[solved.name];
+  if (!phrase) throw new RangeError(`nothing says what ${solved.name} is`);
+  return phrase();
 }
