@@ -1,22 +1,17 @@
-import { existsSync } from 'node:fs';
-import { join, relative } from 'node:path';
+import { join } from 'node:path';
 import { Command, Option } from 'commander';
 import { VFile } from 'vfile';
-import { reporter } from 'vfile-reporter';
 import type { Power } from '../flight/aircraft.ts';
 import type { Circuit } from '../flight/airfield.ts';
 
-import { buildLesson, type Packet } from '../press/build.ts';
-import { findBrowser, NoBrowserError } from '../press/find-browser.ts';
+import { buildLesson } from '../press/build.ts';
 import { type PaperName, papers } from '../press/paper.ts';
-import { type Printer, UnprintableError, withPrinter } from '../press/print-pdf.ts';
-import { writeWhole } from '../press/write-whole.ts';
 import { didYouMean } from '../school/nearest-name.ts';
 import { readSchool } from '../school/read.ts';
 import type { School } from '../school/school.ts';
-import { hasErrors } from '../school/yaml-source.ts';
 import type { Wind } from '../units/wind-text.ts';
 import { dayOption, quantityOption, today, windOption } from './options.ts';
+import { exitCodes, printPages, report } from './print-pages.ts';
 import { version } from './version.ts';
 import { metarHelp, type Weather, weatherOf } from './weather.ts';
 
@@ -39,9 +34,6 @@ interface BuildOptions {
 }
 
 type BuildAll = Omit<BuildOptions, keyof Weather> & Weather & { readonly date: Date };
-
-/** Exit codes of `chalkwing build`. */
-const exitCodes = { built: 0, mistakes: 1, noBrowser: 4 };
 
 /** `chalkwing build`: lessons to packets, HTML and PDF. A lesson with a mistake leaves its earlier packets alone. */
 export function buildCommand(): Command {
@@ -84,7 +76,7 @@ async function build(asked: readonly string[], options: BuildOptions): Promise<n
   const { built, missing } = await buildAll(school, asked, { ...options, ...weather, date });
   const messages = [...files, ...built.map(({ file }) => file), ...missing];
   const packets = built.flatMap((lesson) => lesson.packets);
-  const printed = packets.length > 0 ? await printAll(packets, options) : exitCodes.built;
+  const printed = packets.length > 0 ? await printPages(packets, options) : exitCodes.built;
   const failed = report(messages);
   return failed === exitCodes.built ? printed : failed;
 }
@@ -118,54 +110,4 @@ function noLesson(school: School, name: string): VFile {
     `There is no such lesson${didYouMean(name, school.lessonIds)} (lessons here: ${there})`,
   ).fatal = true;
   return file;
-}
-
-/** Prints each packet and writes it. Without a browser the HTML stands, and the exit code says that the PDF is missing. */
-async function printAll(packets: readonly Packet[], options: BuildOptions): Promise<number> {
-  try {
-    const browser = await findBrowser({ named: options.browser });
-    return await withPrinter(browser, async (printer) => {
-      let code = exitCodes.built;
-      for (const packet of packets) code = Math.max(code, await printOne(printer, packet, options.out));
-      return code;
-    });
-  } catch (error) {
-    if (!(error instanceof NoBrowserError)) throw error;
-    for (const packet of packets) await writeUnprinted(packet, options.out);
-    process.stderr.write(`${error.message}\n`);
-    return exitCodes.noBrowser;
-  }
-}
-
-/** The HTML alone. A PDF of an earlier build beside it may say other figures, and is named. */
-async function writeUnprinted(packet: Packet, out: string): Promise<void> {
-  const path = join(out, packet.path);
-  await writeWhole(`${path}.html`, packet.html);
-  if (existsSync(`${path}.pdf`))
-    process.stderr.write(`${relative('.', path)}.pdf is of an earlier build: do not use it.\n`);
-}
-
-/** Nothing is written before the PDF is made: a packet that cannot be printed leaves both earlier files. */
-async function printOne(printer: Printer, packet: Packet, out: string): Promise<number> {
-  const path = join(out, packet.path);
-  try {
-    const pdf = await printer.print(packet.html, { paper: papers[packet.paper], date: packet.date });
-    await writeWhole(`${path}.html`, packet.html);
-    await writeWhole(`${path}.pdf`, pdf);
-    process.stdout.write(`${relative('.', path)}.pdf (and .html)\n`);
-    return exitCodes.built;
-  } catch (error) {
-    if (!(error instanceof UnprintableError)) throw error;
-    process.stderr.write(
-      `${packet.path} is not printed:\n${error.messages.map((line) => `  ${line}\n`).join('')}`,
-    );
-    return exitCodes.mistakes;
-  }
-}
-
-/** Prints the messages of the files that have any; the exit code says whether one of them is an error. */
-function report(files: readonly VFile[]): number {
-  const spoken = files.filter((file) => file.messages.length > 0);
-  if (spoken.length > 0) process.stderr.write(`${reporter(spoken)}\n`);
-  return spoken.some(hasErrors) ? exitCodes.mistakes : exitCodes.built;
 }

@@ -1,5 +1,7 @@
 import { Command, CommanderError } from 'commander';
 import { buildCommand } from './build.ts';
+import { checkCommand } from './check.ts';
+import { checksCommand } from './checks.ts';
 import { planCommand } from './plan.ts';
 
 /** Exit code for arguments that cannot be read. */
@@ -9,7 +11,9 @@ const program = new Command('chalkwing')
   .description('Lessons in approaches and landings, computed for one aircraft, one airfield and one wind')
   .exitOverride()
   .addCommand(planCommand())
-  .addCommand(buildCommand());
+  .addCommand(buildCommand())
+  .addCommand(checkCommand())
+  .addCommand(checksCommand());
 // A command that is added does not take this over from the program.
 for (const command of program.commands) command.exitOverride();
 

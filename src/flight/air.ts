@@ -7,6 +7,7 @@ import {
   standardGravity,
 } from './constants.ts';
 import type { FieldAir } from './plan.ts';
+import { power } from './steady-math.ts';
 
 /** Exponent of pressure against temperature in the lowest layer, US Standard Atmosphere 1976, eq. 33a. */
 const pressureExponent = standardGravity / (gasConstant * lapseRate);
@@ -19,7 +20,7 @@ export function standardTemperature(altitude: number): number {
 
 /** Standard pressure, Pa, at a geopotential altitude in m; -500 m to 11 km. */
 export function standardPressure(altitude: number): number {
-  return seaLevelPressure * (standardTemperature(altitude) / seaLevelTemperature) ** pressureExponent;
+  return seaLevelPressure * power(standardTemperature(altitude) / seaLevelTemperature, pressureExponent);
 }
 
 /** Standard density, kg/m3, at a geopotential altitude in m; -500 m to 11 km. */
@@ -29,12 +30,12 @@ export function standardDensity(altitude: number): number {
 
 /** The standard altitude, m, that has this pressure, Pa: what an altimeter set to 1013.25 hPa reads. */
 export function pressureAltitude(pressure: number): number {
-  return (seaLevelTemperature / lapseRate) * (1 - (pressure / seaLevelPressure) ** (1 / pressureExponent));
+  return (seaLevelTemperature / lapseRate) * (1 - power(pressure / seaLevelPressure, 1 / pressureExponent));
 }
 
 /** The standard altitude, m, that has this density, kg/m3. */
 export function densityAltitude(density: number): number {
-  return (seaLevelTemperature / lapseRate) * (1 - (density / seaLevelDensity) ** (1 / densityExponent));
+  return (seaLevelTemperature / lapseRate) * (1 - power(density / seaLevelDensity, 1 / densityExponent));
 }
 
 /**

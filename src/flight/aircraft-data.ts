@@ -13,7 +13,9 @@ export interface AircraftData extends Omit<Aircraft, 'glide'> {
 }
 
 /** A best glide, or three or more measured points that a polar is fitted to. */
-export type GivenGlide = BestGlide | { readonly points: readonly SinkPoint[] };
+export type GivenGlide =
+  | (BestGlide & { readonly points?: undefined })
+  | { readonly points: readonly SinkPoint[] };
 
 /** The aircraft as the core flies it: polars fitted, every airspeed equivalent. Throws RequestError. */
 export function resolveAircraft(data: AircraftData): Aircraft {
@@ -21,7 +23,7 @@ export function resolveAircraft(data: AircraftData): Aircraft {
   checkCalibration(table);
   const eas = (speed: number) => toEquivalent(speed, table);
   const glide = (given: GivenGlide): BestGlide =>
-    'points' in given
+    given.points
       ? fitPolar(given.points.map(({ speed, sink }) => ({ speed: eas(speed), sink })))
       : { ...given, speed: eas(given.speed) };
   const { idle, stopped } = data.glide;

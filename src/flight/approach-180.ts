@@ -2,6 +2,7 @@ import type { Answer, ApproachMethod, Asked } from './approach-method.ts';
 import { spotTolerance } from './approach-method.ts';
 import { type Approached, type Approaching, approach } from './approaching.ts';
 import type { Conditions } from './conditions.ts';
+import { headwindAt } from './headwind-at.ts';
 import { baseTurn, downwindLeg, finalLegs, finalTurn, joinFromBase } from './pattern-legs.ts';
 import type { Leg, Start } from './procedure.ts';
 import { seekRoot } from './root.ts';
@@ -46,6 +47,21 @@ export function answerFrom(lead: Lead, asked: Asked, conditions: Conditions): An
   return nearest;
 }
 
+/**
+ * What the glide has over the spacing is flown out with the wind on the tail and back with it on the nose: a metre more
+ * out costs the time for it, and what final makes in that time.
+ */
+function likelyPastAbeam(
+  { keyHeight, spacing }: Asked,
+  conditions: Conditions,
+): { guess: number; slope: number } {
+  const speed = conditions.polar.speed * conditions.tasOverEas(keyHeight / 2);
+  const headwind = headwindAt(conditions, keyHeight / 2);
+  const [out, back] = [Math.max(1, speed + headwind), Math.max(1, speed - headwind)];
+  const seconds = (keyHeight * conditions.polar.ratio - spacing) / speed;
+  return { guess: seconds / (1 / out + 1 / back), slope: -1 - back / out };
+}
+
 /** A flight that is sound shows more than one that only ends nearer. */
 function nearer(a: Approached, b: Approached): boolean {
   return a.sound === b.sound ? Math.abs(a.miss) < Math.abs(b.miss) : a.sound;
@@ -59,9 +75,8 @@ function answerWith(turns: Turns, lead: Lead, asked: Asked, conditions: Conditio
     last = approach(approaching180(lead, turns, pastAbeam, asked, conditions), conditions, last?.joined);
     return last?.miss ?? Number.NaN;
   };
-  // In still air half of what the glide has over the spacing is flown out, half back.
-  const guess = (asked.keyHeight * conditions.polar.ratio - asked.spacing) / 2;
-  const sought = seekRoot(miss, guess, -2, [0, furthestPastAbeam], spotTolerance);
+  const { guess, slope } = likelyPastAbeam(asked, conditions);
+  const sought = seekRoot(miss, guess, slope, [0, furthestPastAbeam], spotTolerance);
   if (!sought || !last) return undefined;
   return {
     approached: last,

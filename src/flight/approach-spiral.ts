@@ -7,6 +7,7 @@ import { ACROSS, ALONG, HEIGHT } from './motions.ts';
 import { downwindTrack } from './pattern-legs.ts';
 import type { Leg } from './procedure.ts';
 import { seekRoot } from './root.ts';
+import { cosine } from './steady-math.ts';
 import { turnRadius } from './turns.ts';
 
 /**
@@ -61,7 +62,7 @@ const mostCircles = 20;
 /** Height, m, lost in one whole circle at a bank, at the surface's air. */
 function circleLoss(conditions: Conditions, bank: number): number {
   const tas = conditions.polar.speed * conditions.tasOverEas(0);
-  const sin = sinOfGlide(conditions.polar, conditions.polar.speed, Math.cos(bank));
+  const sin = sinOfGlide(conditions.polar, conditions.polar.speed, cosine(bank));
   return 2 * Math.PI * turnRadius(tas, bank) * sin;
 }
 

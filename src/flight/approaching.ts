@@ -47,14 +47,16 @@ export interface Approached {
   /** rad, of the circles held on the ground; 0 where there are none. */
   readonly steepestCircle: number;
   /**
-   * True where every leg is flown forward, no held circle asks for more bank than the aircraft's limit or than it can
-   * fly without stalling, and final is reached above the round-out.
+   * True where every leg is flown forward, final is held to the touchdown, no held circle asks for more bank than the
+   * aircraft's limit or than it can fly without stalling, and final is reached above the round-out.
    */
   readonly sound: boolean;
 }
 
 /** m. The centreline is met this nearly. */
-const lineTolerance = 1e-5;
+const lineTolerance = 1e-4;
+/** m. Final is held this nearly; a crosswind stronger than the glide carries the aircraft off it. */
+const heldWithin = 0.1;
 
 /** Finds the joins and flies on to the touchdown; undefined where the legs cannot be flown in this wind. */
 export function approach(
@@ -91,6 +93,7 @@ export function approach(
     steepestCircle: flight.steepestCircle,
     sound:
       forward &&
+      Math.abs(flight.state[ACROSS]!) < heldWithin &&
       bankIsSound(flight.steepestCircle, conditions) &&
       heights.every((height) => height > conditions.aircraft.roundOut.height),
   };
@@ -104,7 +107,9 @@ function bankIsSound(bank: number, { aircraft, polar, speeds }: Conditions): boo
 function meetCentreline(join: Join, flight: Flight, guess: number) {
   const before = Float64Array.from(flight.state);
   let forward = true;
+  let flown = Number.NaN;
   const offCentreline = (unknown: number): number => {
+    flown = unknown;
     flight.state.set(before);
     forward = true;
     for (const leg of join.legs(unknown)) forward = flight.leg(leg) >= 0 && forward;
@@ -114,6 +119,6 @@ function meetCentreline(join: Join, flight: Flight, guess: number) {
     ? rootInBracket(offCentreline, join.within, lineTolerance)
     : rootNear(offCentreline, guess, join.slope, lineTolerance);
   if (unknown === undefined) return undefined;
-  offCentreline(unknown);
+  if (flown !== unknown) offCentreline(unknown);
   return { unknown, legs: join.legs(unknown), forward };
 }

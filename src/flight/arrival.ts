@@ -3,6 +3,7 @@ import { Flight } from './fly.ts';
 import { ACROSS, ALONG, HEADING, HEIGHT } from './motions.ts';
 import type { LineLeg, Side } from './procedure.ts';
 import { angleBetween, type GroundPoint, type Position, takeUp, turnOnTo } from './reach.ts';
+import { cosine, sine } from './steady-math.ts';
 
 /** A point to be flown over on a track: a key position, or a point of final. */
 export interface Gateway extends GroundPoint {
@@ -87,8 +88,8 @@ function trackTo(aim: GroundPoint, flight: Flight, bank: number, side: Side): nu
 /** A line on a track that ends abeam an aim, measured along whichever axis it runs more nearly. */
 function lineTo(aim: GroundPoint, track: number, flight: Flight): Omit<LineLeg, 'eas'> {
   const unwrapped = flight.state[HEADING]! + angleBetween(flight.state[HEADING]!, track);
-  const byAlong = Math.abs(Math.cos(track)) > Math.abs(Math.sin(track));
-  const growing = (byAlong ? Math.cos(track) : Math.sin(track)) >= 0 ? 1 : -1;
+  const byAlong = Math.abs(cosine(track)) > Math.abs(sine(track));
+  const growing = (byAlong ? cosine(track) : sine(track)) >= 0 ? 1 : -1;
   return {
     kind: 'line',
     phase: 'base',

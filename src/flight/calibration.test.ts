@@ -80,7 +80,10 @@ describe('a calibrated aircraft', () => {
 
   it('glides at the equivalent speed for the mass of the day', () => {
     const mass = aircraft.mass.reference;
-    const plan = planApproach({ ...requestFor('osier', { mass }), aircraft: { ...aircraft, calibration: table } });
+    const plan = planApproach({
+      ...requestFor('osier', { mass }),
+      aircraft: { ...aircraft, calibration: table },
+    });
     expect(plan.track[0]!.eas).toBeCloseTo(toEquivalent(idle.speed, table), 9);
     expect(indicatedSpeed(plan.flown.glideSpeed, plan.aircraft)).toBeCloseTo(idle.speed, 9);
   });

@@ -181,3 +181,53 @@ describe('every caution', () => {
     expect(warned.track).toEqual(planned({ wind }).track);
   });
 });
+
+describe("the school's own minimums", () => {
+  const codes = (plan: Plan) => plan.cautions.map(({ code }) => code);
+  const between = [650, 700, 750, 800, 850, 900, 1000]
+    .map((feet) => feet * foot)
+    .find((height) => {
+      const final = finalHeight(planned({ height, wind: windOffRunway(0, 5) }));
+      return final > 310 * foot && final < 390 * foot;
+    })!;
+  const asked = { height: between, wind: windOffRunway(0, 5) };
+
+  it('of 400 ft make a turn to final low that 300 ft did not, and say whose they are', () => {
+    expect(codes(planned(asked))).not.toContain('final-turn-low');
+    const found = caution(planned({ ...asked, minimums: { finalTurn: 400 * foot } }), 'final-turn-low')!;
+    expect(found.limit).toBeCloseTo(400 * foot, 9);
+    expect(found.message).toContain('400 ft');
+    expect(found.source).toContain('school');
+  });
+
+  it.each([200, 299.9, 300])('of %f ft change nothing: they never loosen a limit', (feet) => {
+    for (const height of [450, 500, 600, 1000].map((start) => start * foot)) {
+      const loose = planned({
+        ...asked,
+        height,
+        minimums: { finalTurn: feet * foot, obstacleClearance: 10 * foot },
+      });
+      expect(loose.cautions).toEqual(planned({ ...asked, height }).cautions);
+    }
+  });
+
+  it('of clearance over an obstacle tighten the 50 ft, and never loosen them', () => {
+    const hedge = (height: number) => ({
+      ...runway,
+      obstacles: [{ what: 'hedge', height, along: -250, across: 0, width: 60 }],
+    });
+    const clear = planned({ runway: hedge(0), minimums: { obstacleClearance: 1000 * foot } });
+    const over = caution(clear, 'obstacle-clearance')!.value;
+    const sixty = hedge(over - 60 * foot);
+    expect(codes(planned({ runway: sixty }))).not.toContain('obstacle-clearance');
+    const tightened = planned({ runway: sixty, minimums: { obstacleClearance: 70 * foot } });
+    expect(caution(tightened, 'obstacle-clearance')!.limit).toBeCloseTo(70 * foot, 9);
+    expect(caution(tightened, 'obstacle-clearance')!.source).toContain('school');
+    const forty = { runway: hedge(over - 40 * foot), minimums: { obstacleClearance: 30 * foot } };
+    expect(caution(planned(forty), 'obstacle-clearance')!.limit).toBeCloseTo(50 * foot, 9);
+  });
+
+  it('change no number of the flight', () => {
+    expect(planned({ ...asked, minimums: { finalTurn: 500 * foot } }).track).toEqual(planned(asked).track);
+  });
+});

@@ -3,8 +3,10 @@
  * (a bank reached, a turn begun) ends one motion and begins the next.
  */
 export interface Motion {
-  /** s; longer steps than this would cost more than a millimetre at the touchdown. */
-  readonly longestStep: number;
+  /** s; longer steps than this would cost more than a millimetre at the touchdown. Where it depends on the state, a function. */
+  readonly longestStep: number | ((state: State) => number);
+  /** Places in the state that change; left out, all of them. Rates of the others are not looked at. */
+  readonly moves?: readonly number[];
   /** Rates of change of the state. */
   derivative(state: State, rates: State): void;
   /** What is left until the motion ends: positive before, nought at the end, negative after. */
@@ -39,6 +41,7 @@ export class Integrator {
   private readonly k4: State;
   private readonly mid: State;
   private readonly trial: State;
+  private readonly all: readonly number[];
 
   /** `step` in s is the longest taken; motions may ask for shorter ones. */
   constructor(size: number, step: number = Number.POSITIVE_INFINITY) {
@@ -49,6 +52,7 @@ export class Integrator {
     this.k4 = new Float64Array(size);
     this.mid = new Float64Array(size);
     this.trial = new Float64Array(size);
+    this.all = Array.from({ length: size }, (_, i) => i);
   }
 
   /**
@@ -59,20 +63,24 @@ export class Integrator {
     let left = motion.remaining(state);
     if (left === 0 || (left < 0 && !backward)) return { duration: 0, ended: true };
     const direction = left > 0 ? 1 : -1;
+    const moves = motion.moves ?? this.all;
+    this.mid.set(state);
+    this.trial.set(state);
     let elapsed = 0;
     for (let count = 0; count < mostSteps; count++) {
-      const length = direction * Math.min(this.step, motion.longestStep);
+      const longest = typeof motion.longestStep === 'number' ? motion.longestStep : motion.longestStep(state);
+      const length = direction * Math.min(this.step, longest);
       motion.derivative(state, this.k1);
-      this.take(motion, state, length);
+      this.take(motion, state, length, moves);
       const then = motion.remaining(this.trial);
       if (then * direction <= 0) {
-        elapsed += this.cutToEvent(motion, state, length, left, then);
-        this.keepTrial(state);
+        elapsed += this.cutToEvent(motion, state, length, left, then, moves);
+        this.keepTrial(state, moves);
         motion.settle?.(state);
         onStep?.(elapsed);
         return { duration: elapsed, ended: true };
       }
-      this.keepTrial(state);
+      this.keepTrial(state, moves);
       left = then;
       elapsed += length;
       if (onStep) {
@@ -85,7 +93,14 @@ export class Integrator {
   }
 
   /** Leaves in `trial` the step that ends on the event, and returns its length. Illinois variant of false position. */
-  private cutToEvent(motion: Motion, state: State, length: number, atStart: number, atEnd: number): number {
+  private cutToEvent(
+    motion: Motion,
+    state: State,
+    length: number,
+    atStart: number,
+    atEnd: number,
+    moves: readonly number[],
+  ): number {
     let low = 0;
     let high = length;
     let fLow = atStart;
@@ -94,7 +109,7 @@ export class Integrator {
     let kept = 0;
     for (let tries = 0; tries < 60 && fHigh !== 0; tries++) {
       cut = (low * fHigh - high * fLow) / (fHigh - fLow);
-      this.take(motion, state, cut);
+      this.take(motion, state, cut, moves);
       const f = motion.remaining(this.trial);
       if (Math.abs(f) < 1e-9 || Math.abs(high - low) < 1e-12) return cut;
       if (f * fHigh < 0) {
@@ -110,22 +125,23 @@ export class Integrator {
     return cut;
   }
 
-  private keepTrial(state: State): void {
-    for (let i = 0; i < state.length; i++) state[i] = this.trial[i]!;
+  private keepTrial(state: State, moves: readonly number[]): void {
+    for (const i of moves) state[i] = this.trial[i]!;
   }
 
   /** Leaves in `trial` a step of h s, the rates at its start being in `k1`. */
-  private take(motion: Motion, state: State, h: number): void {
+  private take(motion: Motion, state: State, h: number, moves: readonly number[]): void {
     const { k1, k2, k3, k4, mid, trial } = this;
-    const size = state.length;
-    for (let i = 0; i < size; i++) mid[i] = state[i]! + 0.5 * h * k1[i]!;
+    const half = 0.5 * h;
+    for (const i of moves) mid[i] = state[i]! + half * k1[i]!;
     motion.derivative(mid, k2);
-    for (let i = 0; i < size; i++) mid[i] = state[i]! + 0.5 * h * k2[i]!;
+    for (const i of moves) mid[i] = state[i]! + half * k2[i]!;
     motion.derivative(mid, k3);
-    for (let i = 0; i < size; i++) mid[i] = state[i]! + h * k3[i]!;
+    for (const i of moves) mid[i] = state[i]! + h * k3[i]!;
     motion.derivative(mid, k4);
-    for (let i = 0; i < size; i++) {
-      trial[i] = state[i]! + (h / 6) * (k1[i]! + 2 * k2[i]! + 2 * k3[i]! + k4[i]!);
+    const sixth = h / 6;
+    for (const i of moves) {
+      trial[i] = state[i]! + sixth * (k1[i]! + 2 * k2[i]! + 2 * k3[i]! + k4[i]!);
     }
   }
 }

@@ -7,9 +7,13 @@ import { baseTrack, downwindTrack } from './pattern-legs.ts';
 import type { Approach, Gate, KeyId, Plan, PlanRequest } from './plan.ts';
 import { planApproach, workOut } from './planner.ts';
 import { angleBetween, type Position } from './reach.ts';
+import { cosine, sine } from './steady-math.ts';
 import { crosswind, headwind } from './wind.ts';
 
-/** A place to land out of the pattern, in the frame of the runway it is given for: m, heading rad true. */
+/**
+ * A place to land out of the pattern. `along` and `across` give its spot, a quarter of its length in, in the frame of the
+ * runway it is given for (m); its heading is true (rad); its obstacles stand in the frame of its own spot.
+ */
 export interface Field {
   readonly name: string;
   readonly along: number;
@@ -54,8 +58,8 @@ export interface Place {
 
 /** m/s. Nobody chooses a landing with more wind from behind than this (common practice, no source). */
 const mostTailwind = 5 * metresPerSecondPerKnot;
-/** The spot of a field lies this far into it: room to be short, and most of it left to stop in. */
-const spotShare = 0.25;
+/** The spot of a field lies this share of its length into it: room to be short, and most of it left to stop in. */
+export const spotShare = 0.25;
 
 /**
  * Where to land after an engine failure: each runway and field, in both directions, with the approach that reaches it,
@@ -92,7 +96,7 @@ function candidates({ runway, airfield }: PlanRequest, fields: readonly Field[])
     along: runway.length - runway.spot - other.spot,
     across: 0,
   };
-  const places = fields.flatMap((field) => [landingIn(field, 0), landingIn(field, Math.PI)]);
+  const places = fields.flatMap((field) => [landingIn(field, 0, runway), landingIn(field, Math.PI, runway)]);
   return [own, ...(back ? [back] : []), ...places];
 }
 
@@ -104,9 +108,11 @@ function isOtherEnd(a: Runway, b: Runway): boolean {
   );
 }
 
-/** A field landed in one direction or the other, its spot a quarter of its length in. */
-function landingIn(field: Field, turned: number): Candidate {
+/** A field landed in its own direction or the other, its spot a quarter of its length in from that end. */
+function landingIn(field: Field, turned: number, from: Runway): Candidate {
   const heading = field.heading + turned;
+  const offRunway = field.heading - from.heading;
+  const toSpot = turned === 0 ? 0 : field.length * (1 - 2 * spotShare);
   return {
     name: field.name,
     runway: {
@@ -119,8 +125,8 @@ function landingIn(field: Field, turned: number): Candidate {
       spot: field.length * spotShare,
       obstacles: field.obstacles.map((each) => (turned === 0 ? each : seenFromBehind(each, field.length))),
     },
-    along: field.along,
-    across: field.across,
+    along: field.along + toSpot * cosine(offRunway),
+    across: field.across + toSpot * sine(offRunway),
   };
 }
 
@@ -239,8 +245,8 @@ function inFrameOf(candidate: Candidate, position: Position, from: Runway): Posi
   const turn = candidate.runway.heading - from.heading;
   const [dx, dy] = [position.along - candidate.along, position.across - candidate.across];
   return {
-    along: dx * Math.cos(turn) + dy * Math.sin(turn),
-    across: -dx * Math.sin(turn) + dy * Math.cos(turn),
+    along: dx * cosine(turn) + dy * sine(turn),
+    across: -dx * sine(turn) + dy * cosine(turn),
     height: position.height,
     heading: angleBetween(turn, position.heading),
   };

@@ -3,6 +3,7 @@ import { standardGravity } from './constants.ts';
 import { dragOverWeight, type Polar, sinOfGlide } from './glide.ts';
 import { inducedDragReduction } from './ground-effect.ts';
 import type { Motion, State } from './integrator.ts';
+import { cosine, sine } from './steady-math.ts';
 import { rollOutLead } from './turns.ts';
 import { crab, type Drift, type WindField } from './wind.ts';
 
@@ -32,6 +33,14 @@ export interface Medium {
 /** How soon a pilot changes speed, m/s EAS per second: about 1 kt a second (common practice, no source). */
 const speedChangeRate = 0.5;
 
+const turning = [ALONG, ACROSS, HEIGHT, HEADING, TIME] as const;
+const rolling = [...turning, BANK] as const;
+
+/** s. The wind changes with the logarithm of height: steps grow with it, and are short near the ground. */
+function lineStep(state: State): number {
+  return Math.min(8, Math.max(0.5, state[HEIGHT]! / 20));
+}
+
 /** When a motion ends, as something left of it. */
 export type Until = (state: State) => number;
 
@@ -41,10 +50,11 @@ export type Until = (state: State) => number;
  */
 export function glideAlongLine(medium: Medium, track: number, until: Until, speedChange: -1 | 0 | 1): Motion {
   const wind: Drift = { along: 0, across: 0 };
-  const cosTrack = Math.cos(track);
-  const sinTrack = Math.sin(track);
+  const cosTrack = cosine(track);
+  const sinTrack = sine(track);
   return {
-    longestStep: speedChange === 0 ? 2 : 1,
+    longestStep: speedChange === 0 ? lineStep : 1,
+    moves: speedChange === 0 ? [ALONG, ACROSS, HEIGHT, TIME] : [ALONG, ACROSS, HEIGHT, EAS, TIME],
     derivative(state, rates) {
       const height = state[HEIGHT]!;
       const eas = state[EAS]!;
@@ -53,7 +63,6 @@ export function glideAlongLine(medium: Medium, track: number, until: Until, spee
       const sin = sinOfGlide(medium.polar, eas, 1);
       medium.wind(height, wind);
       const speedRate = speedChange * (speedChange < 0 ? slowingRate(sin) : speedChangeRate);
-      rates.fill(0);
       rates[TIME] = 1;
       overGround(rates, cosTrack, sinTrack, tas * Math.sqrt(1 - sin * sin), wind);
       // Speed gained is paid for in height, and given back when it is lost: d(V^2/2g)/dt.
@@ -97,25 +106,27 @@ export function glidingTurn(medium: Medium, rollRate: number, until: Until): Mot
   const wind: Drift = { along: 0, across: 0 };
   return {
     longestStep: 0.75,
+    moves: rollRate === 0 ? turning : rolling,
     derivative(state, rates) {
       const height = state[HEIGHT]!;
       const bank = state[BANK]!;
       const tas = state[EAS]! * medium.tasOverEas(height);
-      const sin = sinOfGlide(medium.polar, state[EAS]!, Math.cos(bank));
+      const sin = sinOfGlide(medium.polar, state[EAS]!, cosine(bank));
       const horizontal = tas * Math.sqrt(1 - sin * sin);
       const heading = state[HEADING]!;
       medium.wind(height, wind);
-      rates.fill(0);
       rates[TIME] = 1;
-      rates[ALONG] = horizontal * Math.cos(heading) + wind.along;
-      rates[ACROSS] = horizontal * Math.sin(heading) + wind.across;
+      const t = Math.tan(heading / 2);
+      const ahead = horizontal / (1 + t * t);
+      rates[ALONG] = ahead * (1 - t * t) + wind.along;
+      rates[ACROSS] = ahead * 2 * t + wind.across;
       rates[HEIGHT] = -tas * sin;
       rates[HEADING] = (standardGravity * Math.tan(bank)) / tas;
       rates[BANK] = rollRate;
     },
     remaining: until,
     settle(state) {
-      state[PATH] = Math.asin(sinOfGlide(medium.polar, state[EAS]!, Math.cos(state[BANK]!)));
+      state[PATH] = Math.asin(sinOfGlide(medium.polar, state[EAS]!, cosine(state[BANK]!)));
     },
   };
 }
@@ -129,8 +140,8 @@ export function glideRoundCircle(medium: Medium, radius: number, side: 1 | -1, u
   const wind: Drift = { along: 0, across: 0 };
   const round = (state: State) => {
     const track = state[TRACK]!;
-    const cosTrack = Math.cos(track);
-    const sinTrack = Math.sin(track);
+    const cosTrack = cosine(track);
+    const sinTrack = sine(track);
     const height = state[HEIGHT]!;
     const tas = state[EAS]! * medium.tasOverEas(height);
     medium.wind(height, wind);
@@ -155,9 +166,9 @@ export function glideRoundCircle(medium: Medium, radius: number, side: 1 | -1, u
   };
   return {
     longestStep: 0.5,
+    moves: [ALONG, ACROSS, HEIGHT, TRACK, TIME],
     derivative(state, rates) {
       const { cosTrack, sinTrack, tas, sin, groundspeed } = round(state);
-      rates.fill(0);
       rates[TIME] = 1;
       rates[ALONG] = groundspeed * cosTrack;
       rates[ACROSS] = groundspeed * sinTrack;
@@ -201,20 +212,20 @@ export function roundOut(medium: Medium, landing: Landing, pull: number): Motion
   const tasOverEas = medium.tasOverEas(0);
   return {
     longestStep: 0.5,
+    moves: [ALONG, ACROSS, HEIGHT, EAS, PATH, TIME],
     derivative(state, rates) {
       const height = state[HEIGHT]!;
       const eas = state[EAS]!;
       const path = state[PATH]!;
       const tas = eas * tasOverEas;
-      const horizontal = tas * Math.cos(path);
+      const horizontal = tas * cosine(path);
       medium.wind(height, wind);
       const drag = dragOverWeight(medium.polar, eas, pull, inducedShare(landing, height));
-      rates.fill(0);
       rates[TIME] = 1;
       overGround(rates, 1, 0, horizontal, wind);
-      rates[HEIGHT] = -tas * Math.sin(path);
-      rates[EAS] = (standardGravity * (Math.sin(path) - drag)) / tasOverEas;
-      rates[PATH] = (-standardGravity * (pull - Math.cos(path))) / tas;
+      rates[HEIGHT] = -tas * sine(path);
+      rates[EAS] = (standardGravity * (sine(path) - drag)) / tasOverEas;
+      rates[PATH] = (-standardGravity * (pull - cosine(path))) / tas;
     },
     remaining: (state) => state[PATH]!,
     settle: (state) => settleOnCentreline(state, medium, wind, tasOverEas),
@@ -238,6 +249,7 @@ export function holdOff(
   const heightPerSpeed = level / ((entryEas - touchdownEas) * tasOverEas);
   return {
     longestStep: 1,
+    moves: [ALONG, ACROSS, HEIGHT, EAS, TIME],
     derivative(state, rates) {
       const height = state[HEIGHT]!;
       const eas = state[EAS]!;
@@ -245,7 +257,6 @@ export function holdOff(
       medium.wind(height, wind);
       const drag = dragOverWeight(medium.polar, eas, 1, inducedShare(landing, height));
       const slowing = (-standardGravity * drag) / (1 + (standardGravity * heightPerSpeed) / tas);
-      rates.fill(0);
       rates[TIME] = 1;
       overGround(rates, 1, 0, tas, wind);
       rates[HEIGHT] = heightPerSpeed * slowing;
@@ -262,6 +273,6 @@ function inducedShare(landing: Landing, height: number): number {
 
 function settleOnCentreline(state: State, medium: Medium, wind: Drift, tasOverEas: number): void {
   medium.wind(state[HEIGHT]!, wind);
-  state[HEADING] = crab(0, state[EAS]! * tasOverEas * Math.cos(state[PATH]!), wind);
+  state[HEADING] = crab(0, state[EAS]! * tasOverEas * cosine(state[PATH]!), wind);
   state[BANK] = 0;
 }

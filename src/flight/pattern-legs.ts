@@ -1,6 +1,7 @@
 import type { Join } from './approaching.ts';
 import type { Conditions } from './conditions.ts';
 import type { Leg, LineLeg, Side, TurnLeg } from './procedure.ts';
+import { sine } from './steady-math.ts';
 import { turnRadius } from './turns.ts';
 
 /** Tracks of the legs, rad from the landing direction: headings grow through a right-hand pattern up to 0 on final. */
@@ -41,7 +42,7 @@ export function finalTurn(side: Side, bank: number): TurnLeg {
 export function joinFromBase(side: Side, bank: number, conditions: Conditions, turn = 0): Join {
   return {
     legs: (lead) => [baseLeg(side, lead, conditions, baseTrack(side) + side * turn), finalTurn(side, bank)],
-    guess: stillAirLead(conditions, bank) * (1 - Math.sin(turn)),
+    guess: stillAirLead(conditions, bank) * (1 - sine(turn)),
     slope: side,
   };
 }

@@ -5,7 +5,6 @@ import { approaches } from './approaches.ts';
 import { heightThatWorks, windShareThatWorks } from './beyond-reach.ts';
 import { cautionsOf, mediumBank } from './cautions.ts';
 import type { Conditions } from './conditions.ts';
-import { RequestError } from './errors.ts';
 import { flyPattern } from './fly-pattern.ts';
 import { gatesOf } from './gates.ts';
 import { sinOfGlide } from './glide.ts';
@@ -81,12 +80,8 @@ export interface WorkedOut {
 
 /** Resolves a request and finds the number of its procedure, without flying it for the page. Throws RequestError. */
 export function workOut(request: PlanRequest): WorkedOut {
-  const method = approaches[request.approach];
-  if (!method) {
-    const known = Object.keys(approaches).join(', ');
-    throw new RequestError('approach', `the approach ${request.approach} is not known (known: ${known})`);
-  }
   const resolved = resolveRequest(request);
+  const method = approaches[request.approach];
   const { flown, conditions } = resolved;
   const asked: Asked = {
     side: (request.circuit ?? request.runway.circuit) === 'right' ? 1 : -1,

@@ -50,7 +50,7 @@ export function fitPolar(points: readonly SinkPoint[]): FittedPolar {
     return (sink - a * x - b * y) ** 2;
   });
   return {
-    speed: ((b * cosSquared) / a) ** 0.25,
+    speed: Math.sqrt(Math.sqrt((b * cosSquared) / a)),
     ratio,
     residual: Math.sqrt(squares.reduce((sum, square) => sum + square, 0) / points.length),
   };
@@ -58,5 +58,5 @@ export function fitPolar(points: readonly SinkPoint[]): FittedPolar {
 
 /** What a and b are multiplied by in the sink: V s = a V^3 + b (1 - s^2)/V. */
 function parts(speed: number, sink: number): { x: number; y: number } {
-  return { x: speed ** 3, y: (1 - (sink / speed) ** 2) / speed };
+  return { x: speed * speed * speed, y: (1 - (sink / speed) ** 2) / speed };
 }

@@ -1,3 +1,5 @@
+import { cosine, sine } from './steady-math.ts';
+
 /** Evenly distributed numbers, 0 to 1, the same for the same seed: mulberry32 (a public-domain generator, from memory). */
 export function randomFrom(seed: number): () => number {
   let state = seed >>> 0;
@@ -21,7 +23,7 @@ export function normalFrom(random: () => number): () => number {
     }
     const radius = Math.sqrt(-2 * Math.log(1 - random()));
     const angle = 2 * Math.PI * random();
-    spare = radius * Math.sin(angle);
-    return radius * Math.cos(angle);
+    spare = radius * sine(angle);
+    return radius * cosine(angle);
   };
 }

@@ -39,7 +39,7 @@ describe('a request out of range names the field and what is allowed', () => {
     ['runway.length', '50 to 5000 m', { runway: { ...runway, length: 49 } }],
     ['aircraft.wing.span', '3 to 40 m', { aircraft: { ...aircraft, wing: { span: 2, aboveWheels: 2 } } }],
     [
-      'aircraft.glide.ratio',
+      'aircraft.glide.idle.ratio',
       '1 to 60',
       { aircraft: { ...aircraft, glide: { idle: { speed: 20, ratio: 61 } } } },
     ],

@@ -15,7 +15,7 @@ export function rootInBracket(
   if (Math.abs(atFrom) <= tolerance) return from;
   const atTo = f(to);
   if (Math.abs(atTo) <= tolerance) return to;
-  return narrow(f, { low: from, high: to, atLow: atFrom, atHigh: atTo }, tolerance);
+  return narrow(f, { low: from, high: to, atLow: atFrom, atHigh: atTo }, tolerance)?.x;
 }
 
 interface Bracket {
@@ -25,14 +25,18 @@ interface Bracket {
   atHigh: number;
 }
 
-function narrow(f: (x: number) => number, bracket: Bracket, tolerance: number): number | undefined {
+function narrow(
+  f: (x: number) => number,
+  bracket: Bracket,
+  tolerance: number,
+): { x: number; y: number } | undefined {
   let { low, high, atLow, atHigh } = bracket;
   if (!(atLow * atHigh < 0)) return undefined;
   for (let tries = 0; tries < mostTries; tries++) {
     const x = (low * atHigh - high * atLow) / (atHigh - atLow);
     const y = f(x);
     if (!Number.isFinite(y)) return undefined;
-    if (Math.abs(y) <= tolerance) return x;
+    if (Math.abs(y) <= tolerance) return { x, y };
     if (y * atHigh < 0) {
       low = high;
       atLow = atHigh;
@@ -100,8 +104,8 @@ export function seekRoot(
     if (!Number.isFinite(y1)) return undefined;
     if (Math.abs(y1) <= tolerance) return { x: x1, y: y1, found: true };
     if (y0 * y1 < 0) {
-      const x = narrow(f, { low: x0, high: x1, atLow: y0, atHigh: y1 }, tolerance);
-      return x === undefined ? undefined : { x, y: f(x), found: true };
+      const root = narrow(f, { low: x0, high: x1, atLow: y0, atHigh: y1 }, tolerance);
+      return root && { ...root, found: true };
     }
     const step = x1 - (y1 * (x1 - x0)) / (y1 - y0);
     const next = inside(Number.isFinite(step) && (step - x1) * (x1 - x0) > 0 ? step : x1 + 2 * (x1 - x0));

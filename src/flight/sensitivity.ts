@@ -56,10 +56,15 @@ export interface SensitivityRow extends Landed {
   readonly change: Partial<Departure>;
 }
 
-/** Where the planned approach ends with one thing changed. Throws RequestError. */
+/** Where the planned approach ends with one thing changed that it has: a 360 has no spacing. Throws RequestError. */
 export function sensitivity(request: PlanRequest): SensitivityRow[] {
-  const fly = plannedFlight(request);
-  return table.map(({ name, change }) => ({ name, change, ...fly({ ...asPlanned, ...change }) }));
+  const { procedure, fly } = plannedFlight(request);
+  const turns = procedure?.legs.some((leg) => leg.kind === 'turn') ?? false;
+  const applies = ({ spacing, bank, delay }: Partial<Departure>) =>
+    (!spacing || procedure?.start.across !== 0) && (!(bank || delay) || turns);
+  return table
+    .filter(({ change }) => applies(change))
+    .map(({ name, change }) => ({ name, change, ...fly({ ...asPlanned, ...change }) }));
 }
 
 /** Standard deviations of a careful pilot's day: half of what the table of sensitivities changes (common practice, no source). */
@@ -95,7 +100,7 @@ export function monteCarlo(
   seed: number,
   spread: Departure = usualSpread,
 ): Scatter {
-  const fly = plannedFlight(request);
+  const { fly } = plannedFlight(request);
   const normal = normalFrom(randomFrom(seed));
   const landed: Landed[] = [];
   let [sum, squares, within] = [0, 0, 0];
@@ -123,11 +128,14 @@ export function monteCarlo(
 }
 
 /** Finds the plan of a request, and gives the flight of it with a departure. */
-function plannedFlight(request: PlanRequest): (departure: Departure) => Landed {
+function plannedFlight(request: PlanRequest): {
+  procedure: Procedure | undefined;
+  fly: (departure: Departure) => Landed;
+} {
   const { answer, resolved } = workOut(request);
   const procedure = answer?.approached.procedure;
   const { conditions } = resolved;
-  return (departure) => {
+  const fly = (departure: Departure) => {
     if (!procedure) return { along: Number.NaN, across: Number.NaN };
     const changed = departed(procedure, departure, conditions);
     const flight = new Flight(windier(conditions, departure), 0, 'honest');
@@ -135,6 +143,7 @@ function plannedFlight(request: PlanRequest): (departure: Departure) => Landed {
     for (const leg of changed.legs) flight.leg(leg);
     return { along: flight.state[ALONG]!, across: flight.state[ACROSS]! };
   };
+  return { procedure, fly };
 }
 
 function windier(conditions: Conditions, { glideRatio, headwind, crosswind }: Departure): Conditions {

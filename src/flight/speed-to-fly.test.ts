@@ -13,11 +13,16 @@ describe('the speed that goes farthest against the wind', () => {
     [0.2, 1.06, 0.806],
     [0.4, 1.147, 0.628],
     [0.6, 1.272, 0.473],
-  ])('in a headwind of %f of the best-glide speed is %f of it, for %f of the best ratio', (wind, speed, share) => {
-    const best = speedToFly(flat, wind * flat.speed, 1);
-    expect(Math.abs(best / flat.speed - speed)).toBeLessThan(0.002);
-    expect(Math.abs(groundRatio(flat, best, wind * flat.speed, 1) / flat.ratio - share)).toBeLessThan(0.002);
-  });
+  ])(
+    'in a headwind of %f of the best-glide speed is %f of it, for %f of the best ratio',
+    (wind, speed, share) => {
+      const best = speedToFly(flat, wind * flat.speed, 1);
+      expect(Math.abs(best / flat.speed - speed)).toBeLessThan(0.002);
+      expect(Math.abs(groundRatio(flat, best, wind * flat.speed, 1) / flat.ratio - share)).toBeLessThan(
+        0.002,
+      );
+    },
+  );
 
   it('is roughly the best-glide speed and half the headwind (FAA-H-8083-13, from memory), never more', () => {
     for (const polar of [flat, trike]) {

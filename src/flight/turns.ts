@@ -1,8 +1,9 @@
 import { standardGravity } from './constants.ts';
+import { cosine } from './steady-math.ts';
 
 /** Load factor in a coordinated level turn, 1/cos(bank) (FAA-H-8083-25, Aerodynamics of Flight). Bank in rad. */
 export function loadFactor(bank: number): number {
-  return 1 / Math.cos(bank);
+  return 1 / cosine(bank);
 }
 
 /** Stall speed under a load factor: the wings-level one times its square root (FAA-H-8083-25). */
@@ -25,5 +26,5 @@ export function turnRadius(tas: number, bank: number): number {
  * this much before the heading wanted. The integral of g tan(bank)/V over the roll, -g ln(cos bank)/(V rate).
  */
 export function rollOutLead(tas: number, bank: number, rollRate: number): number {
-  return (-standardGravity * Math.log(Math.cos(bank))) / (tas * rollRate);
+  return (-standardGravity * Math.log(cosine(bank))) / (tas * rollRate);
 }

@@ -1,6 +1,7 @@
 import { flyPattern } from './fly-pattern.ts';
 import type { KeyPosition, PlanRequest } from './plan.ts';
 import { workOut } from './planner.ts';
+import { sine } from './steady-math.ts';
 import { positiveAngle } from './wind.ts';
 
 /** One wind of the table: against the landing direction (negative for a tailwind) and from the right. m/s. */
@@ -55,6 +56,6 @@ function windRow(request: PlanRequest, { headwind, crosswind }: WindCase): WindR
     seconds: key && turn && turn.time - key.time,
     keys,
     steepestBank: flight.track.reduce((most, { bank }) => Math.max(most, Math.abs(bank)), 0),
-    crabOnBase: onBase && Math.asin(Math.sin(onBase.heading - baseTrack)),
+    crabOnBase: onBase && Math.asin(sine(onBase.heading - baseTrack)),
   };
 }

@@ -1,4 +1,5 @@
 import type { SurfaceWind, WindAtHeight, WindProfileKind } from './plan.ts';
+import { cosine, sine } from './steady-math.ts';
 
 /** Height of the reported surface wind, m (WMO-No. 8, Part I, chapter 5). */
 export const surfaceWindHeight = 10;
@@ -21,17 +22,17 @@ export type WindField = (height: number, out: Drift) => void;
 /** The drift that a wind gives over a runway with this heading (rad true). */
 export function drift(wind: SurfaceWind, runwayHeading: number): Drift {
   const offRunway = wind.from - runwayHeading;
-  return { along: -wind.speed * Math.cos(offRunway), across: -wind.speed * Math.sin(offRunway) };
+  return { along: -wind.speed * cosine(offRunway), across: -wind.speed * sine(offRunway) };
 }
 
 /** Component of a wind against the landing direction, m/s; negative for a tailwind. */
 export function headwind(wind: SurfaceWind, runwayHeading: number): number {
-  return wind.speed * Math.cos(wind.from - runwayHeading);
+  return wind.speed * cosine(wind.from - runwayHeading);
 }
 
 /** Component of a wind across the runway, m/s; positive where it comes from the right. */
 export function crosswind(wind: SurfaceWind, runwayHeading: number): number {
-  return wind.speed * Math.sin(wind.from - runwayHeading);
+  return wind.speed * sine(wind.from - runwayHeading);
 }
 
 /** What the wind profile is made from. */
@@ -116,17 +117,17 @@ export interface Triangle {
  */
 export function windTriangle(track: number, airspeed: number, wind: Drift): Triangle {
   const heading = track + crab(track, airspeed, wind);
-  const onTrack = wind.along * Math.cos(track) + wind.across * Math.sin(track);
-  const offTrack = wind.across * Math.cos(track) - wind.along * Math.sin(track);
+  const onTrack = wind.along * cosine(track) + wind.across * sine(track);
+  const offTrack = wind.across * cosine(track) - wind.along * sine(track);
   return {
     heading,
-    groundspeed: airspeed * Math.cos(heading - track) + onTrack,
+    groundspeed: airspeed * cosine(heading - track) + onTrack,
     holds: Math.abs(offTrack) < airspeed,
   };
 }
 
 /** The angle, rad, by which the heading is laid off from the track to allow for drift; positive to the right. */
 export function crab(track: number, airspeed: number, wind: Drift): number {
-  const offTrack = wind.across * Math.cos(track) - wind.along * Math.sin(track);
+  const offTrack = wind.across * cosine(track) - wind.along * sine(track);
   return -Math.asin(Math.min(1, Math.max(-1, offTrack / airspeed)));
 }

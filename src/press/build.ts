@@ -47,14 +47,22 @@ export async function buildLesson(request: BuildRequest): Promise<Built> {
   const path = join(request.school.folder, `${request.lesson}.md`);
   const file = new VFile({ path, value: await readFile(path, 'utf8') });
   const lesson = parseLesson<PacketContext>(file, components);
-  const { frontMatter } = lesson;
-  if (!frontMatter) return { file, packets: [] };
-  const ids = aircraftOf(request.school, frontMatter, request.aircraft);
-  const packets = ids
-    .map((id) => packetFor(id, lesson, file, request))
-    .filter((packet) => packet !== undefined);
+  if (!lesson.frontMatter) return { file, packets: [] };
+  const packets = packetsFor(lesson, file, request);
   removeRepeats(file);
   return { file, packets: hasErrors(file) ? [] : packets };
+}
+
+function packetsFor(lesson: Lesson<PacketContext>, file: VFile, request: BuildRequest): Packet[] {
+  try {
+    return aircraftOf(request.school, lesson.frontMatter!, request.aircraft)
+      .map((id) => packetFor(id, lesson, file, request))
+      .filter((packet) => packet !== undefined);
+  } catch (error) {
+    if (!(error instanceof ScenarioError)) throw error;
+    reportScenario(error, lesson, file);
+    return [];
+  }
 }
 
 function packetFor(
@@ -69,10 +77,12 @@ function packetFor(
     const scenario = scenarioOf(school, frontMatter, aircraftId, choices);
     const plan = planOf(scenario);
     const { units } = school;
-    const context = {
+    const context: PacketContext = {
       plan,
+      request: scenario.request,
       school,
       units,
+      edition: 'student',
       board: createNodeBoard(),
       drawingRoom: drawingRoom(papers[paper]),
     };
@@ -99,15 +109,20 @@ function packetFor(
     return { path: join(request.lesson, aircraftId), html, paper, date };
   } catch (error) {
     if (!(error instanceof ScenarioError)) throw error;
-    const source = lesson.frontMatterSource;
-    if (source) source.report(error.message, 'scenario', [error.key]);
-    else fail(file, error.message, 'scenario');
+    reportScenario(error, lesson, file);
     return undefined;
   }
 }
 
+/** The message stands at the key of the front matter that it belongs to. */
+export function reportScenario(error: ScenarioError, lesson: Lesson<PacketContext>, file: VFile): void {
+  const source = lesson.frontMatterSource;
+  if (source) source.report(error.message, 'scenario', [error.key]);
+  else fail(file, error.message, 'scenario');
+}
+
 /** A drawing is never so high that its page has no room for the caption and some text. mm. */
-function drawingRoom(paper: Paper): PacketContext['drawingRoom'] {
+export function drawingRoom(paper: Paper): PacketContext['drawingRoom'] {
   return { width: contentWidth(paper), height: contentHeight(paper) * 0.62 };
 }
 

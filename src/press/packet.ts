@@ -1,8 +1,8 @@
 import type { ElementContent } from 'hast';
-import { toHtml } from 'hast-util-to-html';
 import { h } from 'hastscript';
 import type { Plan } from '../flight/plan.ts';
 import type { PageUnits } from '../units/page-units.ts';
+import { documentHtml } from './document-html.ts';
 import { hasClass, makeTableRooms, setText, takeObjective } from './document-tree.ts';
 import { packetCautions } from './packet-cautions.ts';
 import { pageCss } from './page-style.ts';
@@ -64,17 +64,7 @@ export function packetHtml(input: PacketInput): string {
     ]),
   ]);
   setText(content.children);
-  const page = h('html', { lang: 'en' }, [
-    h('head', [
-      h('meta', { charSet: 'utf-8' }),
-      h('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
-      h('title', `${title} — ${furniture.subject}`),
-      h('style', pageCss(paper, furniture)),
-    ]),
-    content,
-  ]);
-  // Drawings come as finished SVG text from our own components; the author's own HTML was dropped before.
-  return `<!doctype html>\n${toHtml(page, { allowDangerousHtml: true })}\n`;
+  return documentHtml(`${title} — ${furniture.subject}`, pageCss(paper, furniture), content);
 }
 
 /** A lesson that begins with its own title would print it twice. */

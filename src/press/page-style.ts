@@ -129,7 +129,7 @@ section[data-footnotes] h2{font-size:9.5pt;line-height:12pt;border-top-width:.4p
 .workings i{font-family:var(--serif)}
 .workings li{margin-bottom:1.5pt}
 .workings h4{margin:6pt 0 1.5pt;font-size:8.5pt;line-height:11pt}
-.workings h4 small{font-size:8pt;font-weight:400}
+.workings .input-source{font:400 8pt/11pt var(--sans);margin:0 0 2pt;break-after:avoid}
 .inputs{columns:2;column-gap:6mm;margin:0 calc(-1*var(--room)) 0 0;font:8pt/10.4pt var(--sans);border-top:.4pt solid #000}
 .inputs>div{display:flex;justify-content:space-between;gap:3mm;padding:1.7pt 0;border-bottom:.25pt solid #000;break-inside:avoid}
 .inputs dd{margin:0;text-align:right}
@@ -156,7 +156,7 @@ thead th,.setting dd small,.packet-cautions .from{font-size:14px;line-height:1.4
 .setting dd{font-size:17px;line-height:1.35}
 .aim{font-size:19px;line-height:1.5}
 h3,.packet-cautions h3{font-size:17px;line-height:1.35}
-h4,.aim h2,.workings h4,.workings h4 small{font-size:15px;line-height:1.4}
+h4,.aim h2,.workings h4,.workings .input-source{font-size:15px;line-height:1.4}
 figure>svg,figure>img{max-width:100%;height:auto}
 .table-room{overflow-x:auto}
 .table-room:focus-visible,a:focus-visible{outline:2px solid #000;outline-offset:2px}

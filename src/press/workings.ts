@@ -41,7 +41,7 @@ export function workings(plan: Plan, units: PageUnits): Element {
     windTable(plan, units),
     h('h3', 'One chain, worked through'),
     h('p', [
-      'With a calculator each line gives the next, to the last figure or one beside it. ',
+      'With a calculator each line gives the next, to the last figure, or one or two beside it. ',
       'E is the best glide ratio, u the airspeed over that of best glide, both of the power setting; φ the bank, γ the glide angle, ',
       `g = ${standardGravity} m/s².`,
     ]),
@@ -159,6 +159,7 @@ function inputs(plan: Plan, units: PageUnits): Element[] {
   ];
   const ofTheDay: [string, string][] = [
     ['Mass flown', formatMass(flown.mass)],
+    ['Bank of the turns', formatAngle(flown.bank)],
     [
       'Downwind leg: height, spacing',
       `${formatHeight(flown.height, units)}, ${formatDistance(flown.spacing, units)}`,
@@ -166,7 +167,8 @@ function inputs(plan: Plan, units: PageUnits): Element[] {
     ['Temperature, QNH', `${formatTemperature(air.temperature)}, ${formatPressure(qnhOf(air))}`],
   ];
   const group = (heading: string, source: string, entries: readonly [string, string][]) => [
-    h('h4', [heading, ' ', h('small', source)]),
+    h('h4', heading),
+    h('p', { class: 'input-source' }, source),
     h(
       'dl',
       { class: 'inputs' },

@@ -94,7 +94,7 @@ const airfield = keys.transform(({ 'wind-profile': windProfile, ...rest }) => ({
 /**
  * An airfield as the school knows it: SI units and radians; directions true; variation and longitude east positive,
  * latitude north positive. Obstacles stand in the frame of their own runway's landing spot, `fields` in that of the
- * first runway, and a field's obstacles in the frame of the field's threshold.
+ * first runway: a field's spot lies a quarter of its length in, and its obstacles stand in the frame of that spot.
  */
 export type AirfieldFile = z.output<typeof airfield>;
 export type RunwayFile = AirfieldFile['runways'][number];

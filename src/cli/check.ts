@@ -1,0 +1,85 @@
+import { readdir, readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { Command } from 'commander';
+import { VFile } from 'vfile';
+import type { PacketContext } from '../../components/context.ts';
+import { components } from '../../components/list.ts';
+import { checkNeeds } from '../lesson/check-needs.ts';
+import { checkPlanParts } from '../lesson/check-plan-parts.ts';
+import { type Lesson, parseLesson } from '../lesson/parse-lesson.ts';
+import { checkFlights } from '../press/check-flights.ts';
+import { didYouMean } from '../school/nearest-name.ts';
+import { readSchool } from '../school/read.ts';
+import { fail, hasErrors } from '../school/yaml-source.ts';
+import { messageReport } from './message-report.ts';
+
+/** Exit codes of `chalkwing check`. Warnings are none of its business. */
+const exitCodes = { sound: 0, mistakes: 1 };
+
+/** `chalkwing check`: every message of a school at once, each with its line; nothing is printed or written. */
+export function checkCommand(): Command {
+  return new Command('check')
+    .description('Check a school and its lessons, and show every mistake in its place')
+    .argument('[lessons...]', 'names of lessons, without `.md`; default: all of the school')
+    .option('--school <folder>', 'folder that holds school.yaml', 'lessons')
+    .action(async (lessons: string[], options: { school: string }) => {
+      const files = await check(options.school, lessons);
+      process.stdout.write(messageReport(files));
+      process.exitCode = files.some(hasErrors) ? exitCodes.mistakes : exitCodes.sound;
+    });
+}
+
+interface ReadLesson {
+  readonly file: VFile;
+  readonly lesson: Lesson<PacketContext>;
+}
+
+/**
+ * The files of a school with all their messages: its YAML, and the lessons asked for (all, where none is). Where the
+ * YAML has an error the lessons are read, but not flown.
+ */
+export async function check(folder: string, asked: readonly string[]): Promise<VFile[]> {
+  const { files, value: school } = await readSchool(folder);
+  const all = await readLessons(folder);
+  checkNeeds(
+    new Map(
+      [...all].map(([id, { lesson }]) => [
+        id,
+        { needs: lesson.frontMatter?.needs ?? [], source: lesson.frontMatterSource },
+      ]),
+    ),
+  );
+  const names = asked.length > 0 ? [...new Set(asked)] : [...all.keys()];
+  const lessons: VFile[] = [];
+  for (const name of names) {
+    const read = all.get(name);
+    if (!read) {
+      lessons.push(noLesson(folder, name, [...all.keys()]));
+      continue;
+    }
+    const { file, lesson } = read;
+    if (lesson.frontMatter) checkPlanParts(lesson, file);
+    if (school) checkFlights(lesson, file, school);
+    lessons.push(file);
+  }
+  return [...files, ...lessons];
+}
+
+/** Every lesson of the school by its id: what one needs may be any other. */
+async function readLessons(folder: string): Promise<Map<string, ReadLesson>> {
+  const names = await readdir(folder).catch(() => [] as string[]);
+  const found = new Map<string, ReadLesson>();
+  for (const name of names.filter((each) => each.endsWith('.md') && !each.startsWith('.')).sort()) {
+    const path = join(folder, name);
+    const file = new VFile({ path, value: await readFile(path, 'utf8') });
+    found.set(name.slice(0, -'.md'.length), { file, lesson: parseLesson<PacketContext>(file, components) });
+  }
+  return found;
+}
+
+function noLesson(folder: string, name: string, known: readonly string[]): VFile {
+  const file = new VFile({ path: join(folder, `${name}.md`) });
+  const there = known.map((id) => `\`${id}\``).join(', ') || 'none';
+  fail(file, `There is no such lesson${didYouMean(name, known)} (lessons here: ${there})`, 'missing-file');
+  return file;
+}

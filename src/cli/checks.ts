@@ -1,0 +1,64 @@
+import { join } from 'node:path';
+import { Command, Option } from 'commander';
+import { RequestError } from '../flight/errors.ts';
+import { type AllChecks, allAgree, allChecks, summaryLine, summaryOf } from '../press/checks/all-checks.ts';
+import { checksHtml } from '../press/checks/checks-page.ts';
+import { flyersOf } from '../press/checks/flyers.ts';
+import { type PaperName, papers } from '../press/paper.ts';
+import { ScenarioError } from '../press/scenario.ts';
+import { readSchool } from '../school/read.ts';
+import type { School } from '../school/school.ts';
+import { dayOption, today } from './options.ts';
+import { exitCodes, printPages, report } from './print-pages.ts';
+import { version } from './version.ts';
+
+interface ChecksOptions {
+  school: string;
+  paper?: PaperName;
+  date?: Date;
+  out: string;
+  browser?: string;
+}
+
+/** `chalkwing checks`: the computation core beside published figures, as one page. Exit code 1 where one disagrees. */
+export function checksCommand(): Command {
+  return new Command('checks')
+    .description('Print the checks of the computation against published figures (HTML and PDF)')
+    .option('--school <folder>', 'folder that holds school.yaml', 'lessons')
+    .addOption(new Option('--paper <size>', "default: the school's").choices(Object.keys(papers)))
+    .option('--date <day>', 'the day that the page bears, such as 2026-11-25; default: today', dayOption)
+    .option('--out <folder>', 'where the page goes', 'dist')
+    .option('--browser <path>', 'the browser that prints the PDF')
+    .action(async (options: ChecksOptions) => {
+      process.exitCode = await check(options);
+    });
+}
+
+async function check(options: ChecksOptions): Promise<number> {
+  const date = options.date ?? today();
+  const { files, value: school } = await readSchool(options.school, date);
+  const failed = report(files);
+  if (!school) return Math.max(failed, exitCodes.mistakes);
+  const checks = checksOf(school);
+  if (typeof checks === 'string') {
+    process.stderr.write(`${join(options.school, 'school.yaml')}: ${checks}\n`);
+    return exitCodes.mistakes;
+  }
+  const paper = options.paper ?? school.paper;
+  const { name, units } = school;
+  const html = checksHtml({ checks, school: name, units, paper: papers[paper], date, version });
+  const printed = await printPages([{ path: 'checks', html, paper, date }], options);
+  const summary = summaryOf(checks);
+  process.stdout.write(`${summaryLine(summary)}\n`);
+  return allAgree(summary) ? printed : exitCodes.mistakes;
+}
+
+/** The checks, or why the school's aircraft cannot be flown. */
+function checksOf(school: School): AllChecks | string {
+  try {
+    return allChecks(flyersOf(school));
+  } catch (error) {
+    if (error instanceof RequestError || error instanceof ScenarioError) return error.message;
+    throw error;
+  }
+}

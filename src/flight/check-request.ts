@@ -1,0 +1,175 @@
+import { RequestError } from './errors.ts';
+
+/** Throws RequestError, with the field's name and what is allowed, unless the value is right. */
+type Rule = (value: unknown, field: string) => void;
+
+const radians = (degrees: number) => (degrees * Math.PI) / 180;
+
+/** A finite number within a range; `words` name the range as a person would write it. */
+const number =
+  (low: number, high: number, words: string): Rule =>
+  (value, field) => {
+    if (!(typeof value === 'number' && value >= low && value <= high)) {
+      throw new RequestError(field, `${field} must be ${words}`);
+    }
+  };
+
+const wholeNumber =
+  (low: number, high: number): Rule =>
+  (value, field) => {
+    if (!(Number.isInteger(value) && (value as number) >= low && (value as number) <= high)) {
+      throw new RequestError(field, `${field} must be a whole number, ${low} to ${high}`);
+    }
+  };
+
+const text: Rule = (value, field) => {
+  if (typeof value !== 'string') throw new RequestError(field, `${field} must be a text`);
+};
+
+const yesOrNo: Rule = (value, field) => {
+  if (typeof value !== 'boolean') throw new RequestError(field, `${field} must be true or false`);
+};
+
+const oneOf =
+  (...words: readonly string[]): Rule =>
+  (value, field) => {
+    if (typeof value !== 'string' || !words.includes(value)) {
+      throw new RequestError(field, `${field} must be one of: ${words.join(', ')}`);
+    }
+  };
+
+const optional =
+  (rule: Rule): Rule =>
+  (value, field) => {
+    if (value !== undefined) rule(value, field);
+  };
+
+const record =
+  (shape: Readonly<Record<string, Rule>>): Rule =>
+  (value, field) => {
+    if (typeof value !== 'object' || value === null || Array.isArray(value)) {
+      throw new RequestError(field, `${field} must hold: ${Object.keys(shape).join(', ')}`);
+    }
+    for (const [key, rule] of Object.entries(shape)) {
+      rule((value as Record<string, unknown>)[key], field === '' ? key : `${field}.${key}`);
+    }
+  };
+
+const listOf =
+  (rule: Rule, least = 0): Rule =>
+  (value, field) => {
+    if (!Array.isArray(value) || value.length < least) {
+      throw new RequestError(field, `${field} must be a list of ${least} or more`);
+    }
+    for (const [i, item] of value.entries()) rule(item, `${field}.${i}`);
+  };
+
+const direction = number(0, 2 * Math.PI, '0 to 360 degrees');
+const airspeed = number(5, 70, '10 to 136 kt');
+const mass = number(40, 6000, '40 to 6000 kg');
+const height = number(60, 1500, '200 to 4900 ft');
+const spacing = number(50, 5000, '50 to 5000 m');
+const bank = number(radians(5), radians(60), '5 to 60 degrees');
+const distance = number(-100_000, 100_000, '-100 to 100 km');
+
+const best = { speed: airspeed, ratio: number(1, 60, '1 to 60') };
+const sinkPoint = record({ speed: airspeed, sink: number(0.05, 40, '10 to 7900 ft/min') });
+
+/** A best glide, or measured points. */
+const glide: Rule = (value, field) => {
+  const measured =
+    typeof value === 'object' && value !== null && 'points' in value && value.points !== undefined;
+  record(measured ? { points: listOf(sinkPoint, 3) } : best)(value, field);
+};
+
+const obstacle = record({
+  what: text,
+  height: number(0, 1000, '0 to 1000 m'),
+  along: distance,
+  across: distance,
+  width: number(0, 10_000, '0 to 10 km'),
+});
+
+const aircraft = record({
+  name: text,
+  class: oneOf('weight-shift', 'three-axis', 'powered-parachute', 'glider'),
+  source: text,
+  mass: record({ reference: mass, flown: mass }),
+  wing: record({ span: number(3, 40, '3 to 40 m'), aboveWheels: number(0, 8, '0 to 8 m') }),
+  speeds: record({
+    stall: number(5, 45, '10 to 87 kt'),
+    touchdown: number(5, 60, '10 to 116 kt'),
+    approach: airspeed,
+  }),
+  glide: record({ idle: glide, stopped: optional(glide) }),
+  steepApproach: optional(record(best)),
+  turns: record({
+    bank,
+    limit: number(radians(5), radians(80), '5 to 80 degrees'),
+    rollRate: number(radians(2), radians(180), '2 to 180 degrees a second'),
+  }),
+  roundOut: record({ height: number(0.3, 30.5, '1 to 100 ft'), loadFactor: number(1.02, 3, '1.02 to 3') }),
+  landingRoll: number(0, 3000, '0 to 3000 m'),
+  limits: record({ wind: number(0, 60, '0 to 116 kt'), crosswind: number(0, 60, '0 to 116 kt') }),
+  pattern: optional(record({ height: optional(height), spacing: optional(spacing) })),
+  calibration: optional(listOf(record({ indicated: airspeed, equivalent: airspeed }))),
+});
+
+const runway = record({
+  name: text,
+  heading: direction,
+  length: number(50, 5000, '50 to 5000 m'),
+  width: number(1, 500, '1 to 500 m'),
+  surface: text,
+  circuit: oneOf('left', 'right'),
+  spot: number(0, 5000, '0 to 5000 m'),
+  obstacles: listOf(obstacle),
+});
+
+const wind = { from: direction, speed: number(0, 45, '0 to 87 kt') };
+
+const request = record({
+  aircraft,
+  airfield: record({
+    name: text,
+    source: text,
+    elevation: number(-500, 5000, '-500 to 5000 m'),
+    variation: optional(number(-Math.PI, Math.PI, '180 degrees W to 180 degrees E')),
+    windExponent: number(0, 0.6, '0 to 0.6'),
+    pattern: record({ height, spacing }),
+  }),
+  runway,
+  approach: oneOf('90', '180', '360', 'spiral'),
+  power: oneOf('idle', 'stopped'),
+  circuit: optional(oneOf('left', 'right')),
+  wind: record(wind),
+  gust: optional(number(0, 60, '0 to 116 kt')),
+  windProfile: optional(oneOf('power', 'uniform', 'layers')),
+  windLayers: optional(listOf(record({ ...wind, height: number(0.1, 10_000, '0.1 to 10,000 m') }), 1)),
+  temperature: optional(number(213.15, 333.15, '-60 to 60 C')),
+  qnh: optional(number(85_000, 110_000, '850 to 1100 hPa')),
+  mass: optional(mass),
+  height: optional(height),
+  spacing: optional(spacing),
+  bank: optional(bank),
+  baseDistance: optional(number(50, 5000, '50 to 5000 m')),
+  circles: optional(wholeNumber(1, 20)),
+  circlesDrift: optional(yesOrNo),
+  minimums: optional(
+    record({
+      finalTurn: optional(number(0, 1500, '0 to 4900 ft')),
+      obstacleClearance: optional(number(0, 1500, '0 to 4900 ft')),
+    }),
+  ),
+  detail: optional(oneOf('whole', 'flight')),
+});
+
+/**
+ * Checks that every part of a request is there, is of its kind and lies in its allowed range.
+ * Throws RequestError with the first field that is not, and what is allowed there.
+ */
+export function checkRequest(value: unknown): void {
+  if (typeof value !== 'object' || value === null)
+    throw new RequestError('request', 'a request must be an object');
+  request(value, '');
+}

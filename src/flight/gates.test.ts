@@ -1,0 +1,217 @@
+import { describe, expect, it } from 'vitest';
+import { type AircraftId, aircraftIds, requestFor, windOffRunway } from '../../tests/flight-school.ts';
+import type { Conditions } from './conditions.ts';
+import { Flight } from './fly.ts';
+import { ACROSS, ALONG } from './motions.ts';
+import { finalLegs } from './pattern-legs.ts';
+import type { Gate, KeyId, Plan, PlanRequest } from './plan.ts';
+import { planApproach, workOut } from './planner.ts';
+import type { Leg, LineLeg, Side, TurnLeg } from './procedure.ts';
+
+const foot = 0.3048;
+const soundFinal = 300 * foot;
+
+const winds = [
+  ['calm', 0, 0],
+  ['8 kt ahead', 0, 8],
+  ['12 kt, 30 degrees from the right', 30, 12],
+  ['8 kt across from the left', -90, 8],
+  ['4 kt from behind', 180, 4],
+] as const;
+const cases = aircraftIds.flatMap((id) => winds.map(([words, from, speed]) => ({ id, words, from, speed })));
+
+const flown = new Map<string, Plan>();
+/** The planned half circuit in a wind; the plans are shared by the tests. */
+function planned(id: AircraftId, from: number, speed: number, changes: Partial<PlanRequest> = {}): Plan {
+  const name = JSON.stringify([id, from, speed, changes.circuit]);
+  const plan =
+    flown.get(name) ?? planApproach(requestFor(id, { wind: windOffRunway(from, speed), ...changes }));
+  flown.set(name, plan);
+  return plan;
+}
+
+const gate = (plan: Plan, at: KeyId): Gate => plan.gates.find((each) => each.at === at)!;
+const key = (plan: Plan, id: KeyId) => plan.keys.find((each) => each.id === id)!;
+const finalHeight = (plan: Plan) => key(plan, 'final')?.height ?? 0;
+
+describe.each(cases)('gates of $id, $words', ({ id, from, speed }) => {
+  const plan = planned(id, from, speed);
+  const request = requestFor(id, { wind: windOffRunway(from, speed), detail: 'flight' });
+  const { conditions } = workOut(request).resolved;
+
+  it('stand at the downwind key, the base key and final, the plan below high', () => {
+    expect(plan.gates.map(({ at }) => at)).toEqual(['downwind-key', 'base-key', 'final']);
+    for (const { at, plan: planned, high } of plan.gates) {
+      expect(planned).toBeCloseTo(key(plan, at).height, 9);
+      expect(high, at).toBeGreaterThanOrEqual(planned - 0.1);
+    }
+  });
+
+  it('have the plan over low, before final only where its turn to final is complete at 300 ft', () => {
+    for (const at of ['downwind-key', 'base-key'] as const) {
+      const { low, plan: planned } = gate(plan, at);
+      if (finalHeight(plan) >= soundFinal + 0.1) expect(low, at).toBeLessThanOrEqual(planned + 0.1);
+      else expect(low, at).toBeGreaterThan(planned - 0.1);
+    }
+    // Equal where the approach speed is the best there is.
+    expect(gate(plan, 'final').low).toBeLessThanOrEqual(gate(plan, 'final').plan + 0.02);
+  });
+
+  it('2 m over the low edge at the downwind key the approach is made with a sound final, 2 m under it is not', () => {
+    const low = gate(plan, 'downwind-key').low!;
+    const above = planApproach({ ...request, height: low + 2 });
+    expect(above.made).toBe(true);
+    expect(finalHeight(above)).toBeGreaterThanOrEqual(soundFinal);
+    const below = planApproach({ ...request, height: low - 2 });
+    expect(below.made && finalHeight(below) >= soundFinal, `final at ${finalHeight(below)} m`).toBe(false);
+  });
+
+  it('a quarter circuit from the base key starts between its edges', () => {
+    const at = key(plan, 'base-key');
+    const straight = planApproach({ ...request, approach: '90', baseDistance: Math.abs(at.across) });
+    const { low, high } = gate(plan, 'base-key');
+    expect(straight.made).toBe(true);
+    if (finalHeight(straight) >= soundFinal && low !== null) {
+      expect(low).toBeLessThanOrEqual(straight.flown.height + 0.5);
+    }
+    if (high !== null) expect(high).toBeGreaterThan(straight.flown.height);
+  });
+
+  it('from the low edge on final one speed or another reaches the spot, and from 2 m lower none does', () => {
+    const low = gate(plan, 'final').low!;
+    const { along } = key(plan, 'final');
+    const speeds = Array.from({ length: 60 }, (_, i) => 1.3 * conditions.speeds.stall + i * 0.3);
+    const furthest = (height: number) =>
+      Math.max(...speeds.map((eas) => straightIn(along, height, eas, false, conditions)));
+    expect(furthest(low + 0.5)).toBeGreaterThanOrEqual(0);
+    expect(furthest(low - 2)).toBeLessThan(0);
+  });
+
+  it('from 2 m under the high edge on final an S-turn or the steep approach alone ends short, from 2 m over it none', () => {
+    const high = gate(plan, 'final').high!;
+    const { along } = key(plan, 'final');
+    const shortest = (height: number) =>
+      Math.min(
+        straightIn(along, height, conditions.steep!.speed, true, conditions),
+        weaving(along, height, 1, request.aircraft.turns.bank, conditions),
+        weaving(along, height, -1, request.aircraft.turns.bank, conditions),
+      );
+    expect(shortest(high + 2)).toBeGreaterThan(0);
+    expect(shortest(high - 2)).toBeLessThan(0);
+  });
+});
+
+/** An S-turn on final, off it by 45 degrees and across it by 45 degrees, then the steep approach: m beyond the spot. */
+function weaving(along: number, height: number, side: Side, bank: number, conditions: Conditions): number {
+  const { speed } = conditions.polar;
+  const turn = (track: number, way: Side, rollOut: boolean): TurnLeg => ({
+    kind: 'turn',
+    phase: 'final',
+    track,
+    side: way,
+    bank,
+    rollOut,
+  });
+  const other: Side = side === 1 ? -1 : 1;
+  const eighth = (side * Math.PI) / 4;
+  const fly = (turnBackAt: number) => {
+    const out = turn(eighth, side, false);
+    const flight = new Flight(conditions, 0, 'search');
+    flight.begin({ along, across: 0, height, eas: speed }, finalLegs(conditions, 1.2)[0]!);
+    flight.leg(out);
+    flight.leg(turn(-eighth, other, true));
+    const across: LineLeg = {
+      kind: 'line',
+      phase: 'final',
+      track: -eighth,
+      until: { reaches: 'across', value: turnBackAt, growing: other },
+      eas: speed,
+    };
+    flight.leg(across);
+    flight.leg(turn(0, side, true));
+    return flight;
+  };
+  // The farther out it turns back, the farther out it ends; found by halving.
+  let [near, far] = [-300, 300];
+  for (let i = 0; i < 40; i++) {
+    const middle = (near + far) / 2;
+    if (fly(middle).state[ACROSS]! > 0) far = middle;
+    else near = middle;
+  }
+  const flight = fly((near + far) / 2);
+  for (const leg of steepFinal(conditions.steep!.speed, true, conditions)) flight.leg(leg);
+  return flight.state[ALONG]!;
+}
+
+/** Straight in at a speed down to 150 ft, then as every final: m beyond the spot. */
+function straightIn(
+  along: number,
+  height: number,
+  eas: number,
+  steep: boolean,
+  conditions: Conditions,
+): number {
+  const legs = steepFinal(eas, steep, conditions);
+  const flight = new Flight(conditions, 0, 'honest');
+  flight.begin({ along, across: 0, height, eas: conditions.polar.speed }, legs[0]!);
+  for (const leg of legs) flight.leg(leg);
+  return flight.state[ALONG]!;
+}
+
+function steepFinal(eas: number, steep: boolean, conditions: Conditions): Leg[] {
+  const down: LineLeg = {
+    kind: 'line',
+    phase: 'final',
+    track: 0,
+    until: { reaches: 'height', value: 150 * foot, growing: -1 },
+    eas,
+    steep,
+  };
+  return [down, ...finalLegs(conditions, conditions.aircraft.roundOut.loadFactor)];
+}
+
+describe('the gates', () => {
+  it.each(aircraftIds)('of %s mirror each other on the two hands', (id) => {
+    const left = planned(id, 40, 10, { circuit: 'left' });
+    const right = planned(id, -40, 10, { circuit: 'right' });
+    left.gates.forEach((each, i) => {
+      const other = right.gates[i]!;
+      expect(other.at).toBe(each.at);
+      for (const edge of ['low', 'plan', 'high'] as const) {
+        if (each[edge] === null) expect(other[edge]).toBeNull();
+        else expect(other[edge]).toBeCloseTo(each[edge], 2);
+      }
+    });
+  });
+
+  it.each(aircraftIds)('of %s reach less high without a steep approach, and as low', (id) => {
+    const request = requestFor(id, { wind: windOffRunway(20, 6) });
+    const whole = planApproach(request);
+    const plain = planApproach({ ...request, aircraft: { ...request.aircraft, steepApproach: undefined } });
+    for (const at of ['downwind-key', 'base-key', 'final'] as const) {
+      expect(gate(plain, at).low).toBe(gate(whole, at).low);
+      expect(gate(plain, at).high!).toBeLessThan(gate(whole, at).high!);
+    }
+  });
+
+  it.each(aircraftIds)('of %s ask for more height a metre of final the more wind is ahead', (id) => {
+    const slopes = [0, 5, 10, 15].map((knots) => {
+      const plan = planned(id, 0, knots);
+      return gate(plan, 'final').low! / -key(plan, 'final').along;
+    });
+    for (let i = 1; i < slopes.length; i++) expect(slopes[i]).toBeGreaterThan(slopes[i - 1]!);
+  });
+
+  it('are left out of a plan that is not made, and where only the flight is asked for', () => {
+    expect(planApproach(requestFor('osier', { height: 70 })).gates).toEqual([]);
+    expect(planApproach(requestFor('osier', { detail: 'flight' })).gates).toEqual([]);
+  });
+
+  it('stand at the keys that each approach has', () => {
+    const at = (approach: PlanRequest['approach']) =>
+      planApproach(requestFor('osier', { approach })).gates.map((each) => each.at);
+    expect(at('90')).toEqual(['base-key', 'final']);
+    expect(at('360')).toEqual(['downwind-key', 'base-key', 'final']);
+    expect(at('spiral')).toEqual(['downwind-key', 'base-key', 'final']);
+  });
+});

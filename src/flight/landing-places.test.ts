@@ -1,0 +1,242 @@
+import { describe, expect, it } from 'vitest';
+import { requestFor, runwayHeading, windOffRunway } from '../../tests/flight-school.ts';
+import { type Field, landingPlaces, type Place, type Rejection } from './landing-places.ts';
+import type { PlanRequest } from './plan.ts';
+import { planApproach } from './planner.ts';
+import type { Position } from './reach.ts';
+
+const foot = 0.3048;
+const turn = 2 * Math.PI;
+const wrapped = (angle: number) => ((angle % turn) + turn) % turn;
+
+/** Beside final, nearly on the landing heading. */
+const position: Position = { along: -600, across: -600, height: 1400 * foot, heading: 0.3 };
+const good: Field = {
+  name: 'stubble',
+  along: -300,
+  across: -500,
+  heading: runwayHeading,
+  length: 600,
+  width: 60,
+  surface: 'stubble',
+  obstacles: [],
+};
+/** A runway with no other end and nothing in the way. */
+const plain = (changes: Partial<PlanRequest> = {}): PlanRequest => {
+  const request = requestFor('osier', { wind: windOffRunway(0, 8), ...changes });
+  const runway = { ...request.runway, obstacles: [] };
+  return { ...request, runway, airfield: { ...request.airfield, runways: [runway] } };
+};
+
+/** In a wind from this many degrees to the right of the runway's heading, kt; calm where none is given. */
+const requestIn = (off: number, knots = 0, gust?: number) =>
+  plain({ wind: windOffRunway(off, knots), gust: gust && gust * (1852 / 3600) });
+
+const placesFor = (fields: readonly Field[], request = plain(), from = position) =>
+  landingPlaces(from, fields, request);
+/** The place in the direction that a field is given in. */
+const among = (places: readonly Place[], { name, heading }: Field): Place =>
+  places.find((each) => each.name === name && Math.abs(Math.sin((each.heading - heading) / 2)) < 1e-6)!;
+const placed = (field: Field, request = plain(), from = position): Place =>
+  among(placesFor([field], request, from), field);
+/** The place of the runway itself. */
+const own = (request = plain(), from = position) => placesFor([], request, from)[0]!;
+
+const roll = plain().aircraft.landingRoll;
+const trees = { what: 'trees', height: 25, along: -200, across: 0, width: 80 };
+const far = { ...good, name: 'far', along: 5000 };
+/** The spot lies a quarter in: 15 m are lacking. */
+const short = { ...good, name: 'short', length: roll / 0.75 - 20 };
+const enough = { ...good, name: 'enough', length: roll / 0.75 + 2 };
+const hedged = { ...good, name: 'hedged', obstacles: [trees] };
+const beside = { ...good, name: 'beside', obstacles: [{ ...trees, across: 3000 }] };
+/** All of them from one place in one wind: they take a while. */
+const places = placesFor([far, short, enough, hedged, beside, good]);
+const whys = ({ rejections }: Place) => rejections.map(({ why }) => why);
+const reason = (place: Place, why: Rejection['why']) => place.rejections.find((each) => each.why === why);
+
+describe('where to land', () => {
+  it('counts every runway and both directions of every field', () => {
+    const request = requestFor('osier', { wind: windOffRunway(0, 8) });
+    const names = landingPlaces(position, [good], request).map(({ name }) => name);
+    expect([...names].sort()).toEqual(['runway 06', 'runway 24', 'stubble', 'stubble']);
+  });
+
+  it('puts a near field into wind before the same one downwind, far away or short', () => {
+    const at = (name: string) => places.findIndex((each) => each.name === name && each.headwind > 0);
+    expect(at('stubble')).toBeLessThan(at('far'));
+    expect(at('stubble')).toBeLessThan(at('short'));
+    const downwind = places.findIndex((each) => each.name === 'stubble' && each.headwind < 0);
+    expect(at('stubble')).toBeLessThan(downwind);
+  });
+
+  it('puts all places without a reason against them before those with one, fewest first', () => {
+    const reasons = places.map(({ rejections }) => rejections.length);
+    expect(reasons).toEqual([...reasons].sort((a, b) => a - b));
+    expect(reasons[0]).toBe(0);
+    expect(reasons.at(-1)).toBeGreaterThan(0);
+  });
+
+  it('says the headwind of each landing direction', () => {
+    for (const place of places) {
+      const expected = 8 * (1852 / 3600) * Math.cos(place.heading - runwayHeading);
+      expect(place.headwind).toBeCloseTo(expected, 9);
+    }
+  });
+
+  it('has the margin of each key: height there less the low edge of its gate', () => {
+    const place = own();
+    expect(place.approach).toBeDefined();
+    const kind = place.approach!.kind === '90' ? '90' : '180';
+    const plan = planApproach(plain({ approach: kind, circuit: place.approach!.circuit }));
+    place.margins.forEach(({ at, height, margin }) => {
+      const gate = plan.gates.find((each) => each.at === at)!;
+      expect(margin).toBeCloseTo(height - (gate.low ?? gate.plan), 3);
+    });
+    expect(place.margins[0]!.margin).toBeGreaterThan(0);
+  });
+
+  it('circles first where it comes to the downwind key higher than a 180 can lose', () => {
+    const high = own(plain(), { ...position, height: 4000 * foot });
+    expect(high.approach!.kind).toBe('spiral');
+    expect(high.excess).toBeGreaterThan(0);
+    const low = own(plain(), { ...position, height: 1100 * foot });
+    expect(low.excess).toBe(0);
+    expect(low.approach!.kind).not.toBe('spiral');
+  });
+
+  it('has more in hand from higher up, by as much', () => {
+    const [low, high] = [1600, 1700].map((feet) => own(requestIn(0), { ...position, height: feet * foot }));
+    expect(high!.margins[0]!.margin - low!.margins[0]!.margin).toBeCloseTo(100 * foot, 0);
+  });
+});
+
+describe('a reason against a place', () => {
+  it('is none for a near field into wind', () => {
+    expect(whys(among(places, good))).toEqual([]);
+  });
+
+  it('is being out of reach, by how much', () => {
+    expect(whys(among(places, far))).toEqual(['out-of-reach']);
+    const still = placed(far, requestIn(0));
+    expect(still.approach).toBeUndefined();
+    const lacking = (reason(still, 'out-of-reach') as { short: number }).short;
+    expect(lacking).toBeGreaterThan(0);
+    expect(lacking).toBeCloseTo(-still.margins[0]!.margin, 9);
+    // As much more height, and a little, is enough in still air.
+    const from = { ...position, height: position.height + lacking + 1 };
+    expect(whys(placed(far, requestIn(0), from))).not.toContain('out-of-reach');
+  });
+
+  it('is an obstacle under the path, and none beside it', () => {
+    const place = among(places, hedged);
+    expect(whys(place)).toEqual(['obstacle']);
+    expect(reason(place, 'obstacle')).toMatchObject({ what: expect.stringContaining('trees') });
+    expect(whys(among(places, beside))).toEqual([]);
+  });
+
+  it('is being too short for the landing roll, by what is lacking', () => {
+    expect(whys(among(places, enough))).toEqual([]);
+    const place = among(places, short);
+    expect(whys(place)).toEqual(['too-short']);
+    expect((reason(place, 'too-short') as { short: number }).short).toBeCloseTo(15, 1);
+  });
+
+  it('is more than 5 kt of wind from behind', () => {
+    const tail = (knots: number) => own(requestIn(180, knots));
+    expect(whys(tail(4.9))).not.toContain('tailwind');
+    expect(whys(tail(5.1))).toContain('tailwind');
+    expect(reason(tail(8), 'tailwind')).toMatchObject({ value: expect.closeTo(8 * (1852 / 3600), 9) });
+  });
+
+  it("is wind across over the aircraft's limit of 9 kt, gusts counted", () => {
+    const across = (knots: number, gust?: number) => own(requestIn(90, knots, gust));
+    expect(whys(across(8.9))).not.toContain('crosswind');
+    expect(whys(across(9.1))).toContain('crosswind');
+    expect(whys(across(6, 10))).toContain('crosswind');
+  });
+
+  it("is wind over the aircraft's limit of 18 kt", () => {
+    const ahead = (knots: number) => own(requestIn(0, knots), { ...position, height: 2500 * foot });
+    expect(whys(ahead(17.9))).not.toContain('wind');
+    expect(whys(ahead(18.1))).toContain('wind');
+  });
+});
+
+describe('a field given in the frame of a runway', () => {
+  /** A field with the figures of the runway, its spot where the runway's is, as far as a quarter of its length goes. */
+  const like = (along: number, across: number, heading: number): Field => ({
+    ...good,
+    name: 'like',
+    along,
+    across,
+    heading: wrapped(heading),
+    length: plain().runway.length,
+    width: plain().runway.width,
+  });
+  const same = (a: Place, b: Place) => {
+    expect(a.approach).toEqual(b.approach);
+    expect(a.headwind).toBeCloseTo(b.headwind, 9);
+    expect(a.margins.map(({ at }) => at)).toEqual(b.margins.map(({ at }) => at));
+    a.margins.forEach((margin, i) => {
+      expect(Math.abs(margin.height - b.margins[i]!.height)).toBeLessThan(0.3);
+      expect(Math.abs(margin.margin - b.margins[i]!.margin)).toBeLessThan(0.3);
+    });
+  };
+
+  it("at the runway's own spot and heading has the runway's own margins", () => {
+    same(placed(like(0, 0, runwayHeading)), own());
+  });
+
+  it('elsewhere has those of the runway from a position as far away', () => {
+    const field = like(700, -900, runwayHeading);
+    const from = { ...position, along: position.along + 700, across: position.across - 900 };
+    same(placed(field, plain(), from), own());
+  });
+
+  it('turned, has those of the runway with position and wind turned as much', () => {
+    for (const degrees of [50, -120]) {
+      const by = (degrees * Math.PI) / 180;
+      const [cos, sin] = [Math.cos(by), Math.sin(by)];
+      const from: Position = {
+        along: position.along * cos - position.across * sin,
+        across: position.along * sin + position.across * cos,
+        height: position.height,
+        heading: position.heading + by,
+      };
+      const field = like(0, 0, runwayHeading + by);
+      same(placed(field, requestIn(degrees + 20, 7), from), own(requestIn(20, 7)));
+    }
+  });
+
+  it('is landed the other way as if it had been given the other way round', () => {
+    // The other spot lies half the length farther on: a quarter from the other end.
+    const there = like(0, 0, runwayHeading);
+    const back = { ...like(there.length / 2, 0, runwayHeading + Math.PI), name: 'back' };
+    const request = requestIn(180, 8);
+    const other = placesFor([there], request).find(({ name, headwind }) => name === 'like' && headwind > 0)!;
+    same(other, placed(back, request));
+  });
+});
+
+describe('the other end of a runway', () => {
+  it('is the same strip: its place is that of the runway asked for from there', () => {
+    const request = requestFor('osier', { wind: windOffRunway(180, 8) });
+    const [one, two] = request.airfield.runways;
+    const seen = landingPlaces(position, [], request).find(({ name }) => name === 'runway 06')!;
+    const apart = one!.length - one!.spot - two!.spot;
+    const fromThere: Position = {
+      along: apart - position.along,
+      across: -position.across,
+      height: position.height,
+      heading: position.heading - Math.PI,
+    };
+    const own = landingPlaces(fromThere, [], { ...request, runway: two! }).find(
+      ({ name }) => name === 'runway 06',
+    )!;
+    expect(own.approach).toEqual(seen.approach);
+    for (const [i, { margin }] of own.margins.entries()) {
+      expect(margin).toBeCloseTo(seen.margins[i]!.margin, 0);
+    }
+  });
+});

@@ -1,0 +1,92 @@
+import type { Conditions } from '../../src/flight/conditions.ts';
+import { standardGravity } from '../../src/flight/constants.ts';
+import { dragOverWeight, sinOfGlide } from '../../src/flight/glide.ts';
+import { inducedDragReduction } from '../../src/flight/ground-effect.ts';
+import type { Rates } from './odex-solver.ts';
+
+/*
+ * Right-hand sides for odex, written for speed: the core's own air, wind and glide; only what changes in a leg is
+ * integrated; what is a known function of the time (the bank rolled in, the speed picked up) is not; and each
+ * fills an array of its own, which odex copies from.
+ */
+
+const g = standardGravity;
+
+/** Distance and height along a ground line, the speed growing by `gain` m/s EAS a second from `eas`. */
+export function alongLine(conditions: Conditions, track: number, eas: number, gain: number): Rates {
+  const rates = [0, 0];
+  const drift = { along: 0, across: 0 };
+  const [cos, sin] = [Math.cos(track), Math.sin(track)];
+  return (time, y) => {
+    const height = y[1]!;
+    const speed = eas + gain * time;
+    const factor = conditions.tasOverEas(height);
+    const tas = speed * factor;
+    const sink = sinOfGlide(conditions.polar, speed, 1);
+    conditions.wind(height, drift);
+    const off = drift.across * cos - drift.along * sin;
+    rates[0] = drift.along * cos + drift.across * sin + Math.sqrt(tas * tas * (1 - sink * sink) - off * off);
+    rates[1] = -tas * sink - (tas * gain * factor) / g;
+    return rates;
+  };
+}
+
+/** Along, across, height and heading in a gliding turn, the bank growing by `roll` rad/s from `bank`. */
+export function inTurn(conditions: Conditions, eas: number, bank: number, roll: number): Rates {
+  const rates = [0, 0, 0, 0];
+  const drift = { along: 0, across: 0 };
+  return (time, y) => {
+    const heading = y[3]!;
+    const now = bank + roll * time;
+    const tas = eas * conditions.tasOverEas(y[2]!);
+    const sink = sinOfGlide(conditions.polar, eas, Math.cos(now));
+    const horizontal = tas * Math.sqrt(1 - sink * sink);
+    conditions.wind(y[2]!, drift);
+    rates[0] = horizontal * Math.cos(heading) + drift.along;
+    rates[1] = horizontal * Math.sin(heading) + drift.across;
+    rates[2] = -tas * sink;
+    rates[3] = (g * Math.tan(now)) / tas;
+    return rates;
+  };
+}
+
+/** Along, height, airspeed and path in the round-out. */
+export function roundingOut(conditions: Conditions, pull: number): Rates {
+  const rates = [0, 0, 0, 0];
+  const drift = { along: 0, across: 0 };
+  const factor = conditions.tasOverEas(0);
+  return (_time, y) => {
+    const [, height, eas, path] = y as [number, number, number, number];
+    const tas = eas * factor;
+    const horizontal = tas * Math.cos(path);
+    conditions.wind(height, drift);
+    const drag = dragOverWeight(conditions.polar, eas, pull, inducedLeft(conditions, height));
+    rates[0] = drift.along + Math.sqrt(horizontal * horizontal - drift.across * drift.across);
+    rates[1] = -tas * Math.sin(path);
+    rates[2] = (g * (Math.sin(path) - drag)) / factor;
+    rates[3] = (-g * (pull - Math.cos(path))) / tas;
+    return rates;
+  };
+}
+
+/** Along and airspeed in the hold-off; the height goes with the airspeed in proportion. */
+export function holdingOff(conditions: Conditions, level: number, entry: number, touchdown: number): Rates {
+  const rates = [0, 0];
+  const drift = { along: 0, across: 0 };
+  const factor = conditions.tasOverEas(0);
+  const perSpeed = level / ((entry - touchdown) * factor);
+  return (_time, y) => {
+    const eas = y[1]!;
+    const tas = eas * factor;
+    const height = level * ((eas - touchdown) / (entry - touchdown));
+    conditions.wind(height, drift);
+    const drag = dragOverWeight(conditions.polar, eas, 1, inducedLeft(conditions, height));
+    rates[0] = drift.along + Math.sqrt(tas * tas - drift.across * drift.across);
+    rates[1] = (-g * drag) / (1 + (g * perSpeed) / tas) / factor;
+    return rates;
+  };
+}
+
+function inducedLeft({ aircraft: { wing } }: Conditions, height: number): number {
+  return 1 - inducedDragReduction((Math.max(height, 0) + wing.aboveWheels) / wing.span);
+}

@@ -1,0 +1,17 @@
+import { loadavg } from 'node:os';
+import { againstOdex } from './against-odex.ts';
+import { manyPlans } from './many-plans.ts';
+import { scatter } from './scatter.ts';
+import { tableOf } from './table.ts';
+
+/*
+ * `npm run bench`: how long the core takes. Medians of repeated runs after a warm-up, on one core; what is compared is
+ * run in turns in the same process. It prints, and never fails: a machine's speed is no test.
+ */
+
+const started = performance.now();
+const lines = [...againstOdex(), ...manyPlans(), ...scatter()];
+process.stdout.write(`${tableOf(lines)}\n
+The cost is that of the evaluations of the rates of change: four a Runge-Kutta step, each with a wind (an exponential and
+a logarithm) and a glide angle (a square root); what is left is the search for the event that ends a leg.
+Node ${process.versions.node}, load of the machine ${loadavg()[0]!.toFixed(1)}, ${((performance.now() - started) / 1000).toFixed(0)} s.\n`);

@@ -1,0 +1,111 @@
+import { basename } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
+import puppeteer, { type Browser, type Page } from 'puppeteer';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { PlanRequest } from '../src/flight/plan.ts';
+import { planToJson } from '../src/flight/plan-json.ts';
+import { planApproach } from '../src/flight/planner.ts';
+import { findBrowser } from '../src/press/find-browser.ts';
+import { requestFor, windOffRunway } from './flight-school.ts';
+
+/*
+ * The core uses nothing that a browser has not: it is bundled as it stands, loaded into a page, and asked there, in
+ * JSON, for what it is asked here. ECMA-262 leaves the last bit of Math.sin, Math.cos and Math.pow (that is, of **) to
+ * the engine, and the engines of Node 20 and Chromium 147 do differ in it; src/flight/steady-math.ts makes them from
+ * functions in which the engines agree, so that the text is the same to the last digit.
+ */
+
+const room = fileURLToPath(new URL('../src/flight/', import.meta.url));
+
+/** One script that answers a request in JSON with a plan in JSON. */
+async function bundledCore(): Promise<string> {
+  const { outputFiles } = await build({
+    stdin: {
+      contents: `
+        import { planApproach } from './planner.ts';
+        import { planToJson } from './plan-json.ts';
+        globalThis.planInJson = (asked) => JSON.stringify(planToJson(planApproach(JSON.parse(asked))));`,
+      resolveDir: room,
+      loader: 'ts',
+    },
+    bundle: true,
+    // For the browser and without polyfills: a core that reached for Node or a package would fail to bundle.
+    platform: 'browser',
+    format: 'iife',
+    packages: 'external',
+    write: false,
+    logLevel: 'silent',
+  });
+  return outputFiles[0]!.text;
+}
+
+const wind = windOffRunway(-28, 12);
+const requests: readonly PlanRequest[] = (['90', '180', '360', 'spiral'] as const).map((approach) =>
+  requestFor('osier', { approach, wind }),
+);
+
+let browser: Browser;
+let page: Page;
+let bundle: string;
+const complaints: string[] = [];
+
+beforeAll(async () => {
+  bundle = await bundledCore();
+  const found = await findBrowser();
+  const shell = found.origin === 'shipped' || basename(found.path).includes('headless-shell');
+  browser = await puppeteer.launch({
+    executablePath: found.path,
+    headless: shell ? 'shell' : true,
+    pipe: true,
+    env: { ...process.env, ...found.environment },
+    args: ['--no-sandbox', '--no-zygote', '--disable-gpu'],
+  });
+  page = await browser.newPage();
+  page.on('pageerror', (error) => complaints.push(String(error)));
+  await page.addScriptTag({ content: bundle });
+});
+
+afterAll(() => browser?.close());
+
+/** Sent as text, as a TypeScript loader may put its own helpers into a function. */
+const inBrowser = (asked: string): Promise<string> =>
+  page.evaluate(`planInJson(${JSON.stringify(asked)})`) as Promise<string>;
+
+const inNode = (asked: string): string =>
+  JSON.stringify(planToJson(planApproach(JSON.parse(asked) as PlanRequest)));
+
+describe('the core in a browser', () => {
+  it('is bundled without a package, a polyfill or anything of Node', () => {
+    expect(bundle).not.toMatch(/\brequire\(|\bprocess\.|\bBuffer\b|node:/);
+  });
+
+  const each = it.each(requests.map((request) => [request.approach, request] as const));
+
+  each(
+    'plans the %s approach to the same text as in Node, to the last digit',
+    async (_approach, request) => {
+      const asked = JSON.stringify(request);
+      const there = await inBrowser(asked);
+      expect(JSON.parse(there).touchdown.along).toBeCloseTo(0, 1);
+      expect(there).toBe(inNode(asked));
+      expect(complaints).toEqual([]);
+    },
+    120_000,
+  );
+
+  it('refuses there what it refuses here, in the same words', async () => {
+    const asked = JSON.stringify({ ...requests[1]!, height: 1 });
+    const words = await page.evaluate(
+      `try { planInJson(${JSON.stringify(asked)}) } catch (error) { error.name + ': ' + error.message }`,
+    );
+    let ours = '';
+    try {
+      inNode(asked);
+    } catch (error) {
+      ours = String(error);
+    }
+    expect(ours).toContain('RequestError');
+    expect(words).toBe(ours);
+  });
+});
