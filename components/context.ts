@@ -1,13 +1,19 @@
 import type { DrawingBoard } from '../src/drawing/drawing.ts';
-import type { Plan } from '../src/flight/plan.ts';
+import type { Plan, PlanRequest } from '../src/flight/plan.ts';
 import type { School } from '../src/school/school.ts';
 import type { PageUnits } from '../src/units/page-units.ts';
+
+/** Whom a packet is printed for: the instructor's has notes and answers in its margin. */
+export type Edition = 'instructor' | 'student';
 
 /** What a packet is computed for: every directive draws its figures from here. */
 export interface PacketContext {
   readonly plan: Plan;
+  /** What the plan was asked for: a directive that flies more flights asks for the same, and changes one thing. */
+  readonly request: PlanRequest;
   readonly school: School;
   readonly units: PageUnits;
+  readonly edition: Edition;
   readonly board: DrawingBoard;
   /** mm: the room that the page gives a drawing, its caption not counted. */
   readonly drawingRoom: { readonly width: number; readonly height: number };

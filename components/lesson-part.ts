@@ -2,18 +2,18 @@ import type { ElementContent } from 'hast';
 import { h } from 'hastscript';
 import { z } from 'zod';
 import { type Component, DirectiveError, defineComponent } from '../src/lesson/component.ts';
+import { type PlanPart, planParts } from '../src/lesson/plan-parts.ts';
 import type { PacketContext } from './context.ts';
 
 export interface LessonPart {
-  readonly name: string;
-  readonly heading: string;
+  readonly name: PlanPart;
   readonly summary: string;
   /** One line that an author may write in it. */
   readonly line: string;
 }
 
 /** A part of a lesson plan: a section under its standard heading. */
-export function lessonPart({ name, heading, summary, line }: LessonPart): Component<PacketContext> {
+export function lessonPart({ name, summary, line }: LessonPart): Component<PacketContext> {
   return defineComponent<PacketContext, z.ZodType>({
     name,
     form: 'container',
@@ -21,7 +21,10 @@ export function lessonPart({ name, heading, summary, line }: LessonPart): Compon
     attributes: z.strictObject({}),
     example: `:::${name}\n${line}\n:::`,
     render: ({ children }) => [
-      h('section', { className: ['part', name] }, [h('h2', heading), ...needsContent(name, children)]),
+      h('section', { className: ['part', name] }, [
+        h('h2', planParts[name]),
+        ...needsContent(name, children),
+      ]),
     ],
   });
 }

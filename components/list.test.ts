@@ -1,21 +1,22 @@
 import { describe, expect, it } from 'vitest';
 import { components } from './list.ts';
-import { flyTrial, renderBody } from './trial-packet.ts';
+import { feetAndKnots, flyTrial, renderBody } from './trial-packet.ts';
 
 const plan = flyTrial();
+const editions = ['student', 'instructor'] as const;
 
 describe('the directives', () => {
-  it('have names of their own', () => {
-    const names = components.map(({ name }) => name);
+  it('have names of their own: one for each form', () => {
+    const names = components.map(({ name, form }) => `${form} ${name}`);
     expect(new Set(names).size).toBe(names.length);
   });
 
   it.each(components.map((component) => [component.name, component] as const))(
     '`%s`: its example works as typed',
     (_, component) => {
-      const { html, messages } = renderBody(component.example, plan);
-      expect(messages).toEqual([]);
-      expect(html.replace(/<[^>]*>/g, '').trim()).not.toBe('');
+      const pages = editions.map((edition) => renderBody(component.example, plan, feetAndKnots, edition));
+      expect(pages.flatMap(({ messages }) => messages)).toEqual([]);
+      expect(pages.map(({ html }) => html.replace(/<[^>]*>/g, '').trim()).join('')).not.toBe('');
     },
   );
 });

@@ -10,7 +10,7 @@ import { parseLesson } from '../src/lesson/parse-lesson.ts';
 import { renderLesson } from '../src/lesson/render-lesson.ts';
 import { readSchool } from '../src/school/read.ts';
 import type { PageUnits } from '../src/units/page-units.ts';
-import type { PacketContext } from './context.ts';
+import type { Edition, PacketContext } from './context.ts';
 import { components } from './list.ts';
 
 // For this room's tests: the demonstration school, a plan really flown, and a lesson rendered from it.
@@ -38,19 +38,30 @@ export const knots = (value: number) => (value * 1852) / 3600;
 
 /** Osier 15 at Fallow Reach, runway 24 (238 degrees, left-hand), 180, idle, wind from 270 degrees at 10 kt. */
 export function flyTrial(changes: Partial<PlanRequest> = {}): Plan {
-  return planApproach({
-    aircraft,
-    airfield,
-    runway: airfield.runways.find(({ name }) => name === '24')!,
-    approach: '180',
-    power: 'idle',
-    wind: { from: degrees(270), speed: knots(10) },
-    ...changes,
-  });
+  const request = { ...usual, ...changes };
+  const plan = planApproach(request);
+  requests.set(plan, request);
+  return plan;
 }
 
-export function contextOf(plan: Plan, units: PageUnits = feetAndKnots): PacketContext {
-  return { plan, school: school!, units, board, drawingRoom: { width: 174, height: 200 } };
+const usual: PlanRequest = {
+  aircraft,
+  airfield,
+  runway: airfield.runways.find(({ name }) => name === '24')!,
+  approach: '180',
+  power: 'idle',
+  wind: { from: degrees(270), speed: knots(10) },
+};
+/** What each plan was flown for; one that a test made up from another counts as flown for the usual request. */
+const requests = new WeakMap<Plan, PlanRequest>();
+
+export function contextOf(
+  plan: Plan,
+  units: PageUnits = feetAndKnots,
+  edition: Edition = 'student',
+): PacketContext {
+  const request = requests.get(plan) ?? usual;
+  return { plan, request, school: school!, units, edition, board, drawingRoom: { width: 174, height: 200 } };
 }
 
 export interface TrialPage {
@@ -60,10 +71,15 @@ export interface TrialPage {
 }
 
 /** A lesson body (from its line 4 on) rendered for a plan; no-break spaces are written as spaces. */
-export function renderBody(body: string, plan: Plan, units: PageUnits = feetAndKnots): TrialPage {
+export function renderBody(
+  body: string,
+  plan: Plan,
+  units: PageUnits = feetAndKnots,
+  edition: Edition = 'student',
+): TrialPage {
   const file = new VFile({ path: 'trial.md', value: `---\ntitle: Trial\n---\n${body}\n` });
   const lesson = parseLesson(file, components);
-  const tree = renderLesson(lesson, contextOf(plan, units), file);
+  const tree = renderLesson(lesson, contextOf(plan, units, edition), file);
   const html = toHtml(tree, { allowDangerousHtml: true }).replaceAll('\u00a0', ' ').trim();
   return { html, messages: file.messages.map(({ line, column, reason }) => `${line}:${column} ${reason}`) };
 }

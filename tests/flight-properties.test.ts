@@ -108,7 +108,7 @@ describe('every half circuit', () => {
         made++;
         expect(Math.abs(plan.touchdown.along)).toBeLessThan(0.1);
         expect(Math.abs(plan.touchdown.across)).toBeLessThan(0.1);
-        expect(plan.track.at(-1)!.height).toBeCloseTo(0, 9);
+        expect(plan.track.at(-1)!.height).toBeCloseTo(0, 6);
         expect(plan.track.at(-1)!.phase).toBe('hold-off');
       }),
       runs(60),

@@ -105,7 +105,7 @@ export function runwayCaption(plan: Plan, units: PageUnits, view: PatternView, r
 }
 
 /** A runway's size is given, not computed: to 1 m or 1 ft. */
-function runwaySize(metres: number, units: PageUnits): string {
+export function runwaySize(metres: number, units: PageUnits): string {
   return units.distance === 'ft' ? withUnit(metres / metresPerFoot, 1, 'ft') : withUnit(metres, 1, 'm');
 }
 

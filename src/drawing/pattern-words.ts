@@ -7,7 +7,8 @@ import {
   formatTime,
 } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
-import { scaleText, windLines } from './pattern-legend.ts';
+import { windLines } from './pattern-legend.ts';
+import { scaleText } from './scale-bar.ts';
 import type { TextLine } from './text.ts';
 
 /** m: a touchdown this close to the spot is on it. */

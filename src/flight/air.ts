@@ -66,10 +66,14 @@ export function airspeedFactor(air: FieldAir): AirspeedFactor {
   const atField = Math.sqrt(seaLevelDensity / air.density);
   const lapse = lapseRate / air.temperature;
   const n = densityExponent / 2;
+  const [c1, c2, c3, c4, c5, c6, c7] = [1, 2, 3, 4, 5, 6, 7].map((term) => (n + term - 1) / term) as Seven;
   return (height) => {
     const x = lapse * height;
-    let sum = 1;
-    for (let term = 7; term > 0; term--) sum = 1 + ((sum * x) / term) * (n + term - 1);
-    return atField * sum;
+    return (
+      atField *
+      (1 + c1 * x * (1 + c2 * x * (1 + c3 * x * (1 + c4 * x * (1 + c5 * x * (1 + c6 * x * (1 + c7 * x)))))))
+    );
   };
 }
+
+type Seven = [number, number, number, number, number, number, number];

@@ -54,9 +54,9 @@ export interface Approached {
 }
 
 /** m. The centreline is met this nearly. */
-const lineTolerance = 1e-4;
+const lineTolerance = 5e-3;
 /** m. Final is held this nearly; a crosswind stronger than the glide carries the aircraft off it. */
-const heldWithin = 0.1;
+const heldWithin = 0.05;
 
 /** Finds the joins and flies on to the touchdown; undefined where the legs cannot be flown in this wind. */
 export function approach(

@@ -36,6 +36,23 @@ const sampleSpacing = 0.5;
 const free = new Integrator(stateSize);
 const sampled = new Integrator(stateSize, sampleSpacing);
 
+/** The last landing that a search flew in these conditions. */
+const landings = new WeakMap<
+  Conditions,
+  {
+    readonly leg: LandingLeg;
+    readonly from: { readonly height: number; readonly eas: number };
+    /** m and s. */
+    readonly run: number;
+    readonly time: number;
+  }
+>();
+
+/** The same to less than what an event is met to. */
+function near(from: { height: number; eas: number }, height: number, eas: number): boolean {
+  return Math.abs(from.height - height) < 1e-5 && Math.abs(from.eas - eas) < 1e-9;
+}
+
 /** s. A leg's end that comes later than this is not a leg. */
 const longestLeg = 1500;
 
@@ -111,7 +128,7 @@ export class Flight {
       this.run(glideAlongLine(medium, leg.track, reached, change), leg.phase);
       if (Math.abs(leg.eas - this.state[EAS]!) < 1e-9) this.state[EAS] = leg.eas;
     }
-    this.run(glideAlongLine(medium, leg.track, until, 0), leg.phase, this.mode === 'search');
+    this.run(glideAlongLine(medium, leg.track, until, 0), leg.phase, this.mode !== 'honest');
   }
 
   private turn(leg: TurnLeg): void {
@@ -148,6 +165,27 @@ export class Flight {
   }
 
   private landing(leg: LandingLeg): void {
+    if (this.mode === 'honest') {
+      this.flyLanding(leg);
+      return;
+    }
+    // Every trial of a search comes to the round-out at one height and speed, and lands from there in one distance.
+    const { state } = this;
+    const known = landings.get(this.conditions);
+    if (known && known.leg.pull === leg.pull && near(known.from, state[HEIGHT]!, state[EAS]!)) {
+      state[ALONG]! += known.run;
+      state[TIME]! += known.time;
+      state[HEIGHT] = 0;
+      state[EAS] = leg.touchdownEas;
+      return;
+    }
+    const from = { height: state[HEIGHT]!, eas: state[EAS]! };
+    const [along, time] = [state[ALONG]!, state[TIME]!];
+    this.flyLanding(leg);
+    landings.set(this.conditions, { leg, from, run: state[ALONG]! - along, time: state[TIME]! - time });
+  }
+
+  private flyLanding(leg: LandingLeg): void {
     const { conditions, state } = this;
     const { span, aboveWheels } = conditions.aircraft.wing;
     const landing = { wingSpan: span, wingAboveWheels: aboveWheels };

@@ -111,7 +111,7 @@ export class Integrator {
       cut = (low * fHigh - high * fLow) / (fHigh - fLow);
       this.take(motion, state, cut, moves);
       const f = motion.remaining(this.trial);
-      if (Math.abs(f) < 1e-9 || Math.abs(high - low) < 1e-12) return cut;
+      if (Math.abs(f) < 1e-7 || Math.abs(high - low) < 1e-12) return cut;
       if (f * fHigh < 0) {
         low = high;
         fLow = fHigh;
@@ -132,15 +132,18 @@ export class Integrator {
   /** Leaves in `trial` a step of h s, the rates at its start being in `k1`. */
   private take(motion: Motion, state: State, h: number, moves: readonly number[]): void {
     const { k1, k2, k3, k4, mid, trial } = this;
+    const count = moves.length;
     const half = 0.5 * h;
-    for (const i of moves) mid[i] = state[i]! + half * k1[i]!;
-    motion.derivative(mid, k2);
-    for (const i of moves) mid[i] = state[i]! + half * k2[i]!;
-    motion.derivative(mid, k3);
-    for (const i of moves) mid[i] = state[i]! + h * k3[i]!;
-    motion.derivative(mid, k4);
     const sixth = h / 6;
-    for (const i of moves) {
+    // Counted loops: they run some fifty times a second of flight, and are half the cost of it.
+    for (let m = 0; m < count; m++) mid[moves[m]!] = state[moves[m]!]! + half * k1[moves[m]!]!;
+    motion.derivative(mid, k2);
+    for (let m = 0; m < count; m++) mid[moves[m]!] = state[moves[m]!]! + half * k2[moves[m]!]!;
+    motion.derivative(mid, k3);
+    for (let m = 0; m < count; m++) mid[moves[m]!] = state[moves[m]!]! + h * k3[moves[m]!]!;
+    motion.derivative(mid, k4);
+    for (let m = 0; m < count; m++) {
+      const i = moves[m]!;
       trial[i] = state[i]! + sixth * (k1[i]! + 2 * k2[i]! + 2 * k3[i]! + k4[i]!);
     }
   }

@@ -4,7 +4,7 @@ import { dragOverWeight, type Polar, sinOfGlide } from './glide.ts';
 import { inducedDragReduction } from './ground-effect.ts';
 import type { Motion, State } from './integrator.ts';
 import { cosine, sine } from './steady-math.ts';
-import { rollOutLead } from './turns.ts';
+import { rollOutLead, turnRate } from './turns.ts';
 import { crab, type Drift, type WindField } from './wind.ts';
 
 /**
@@ -38,7 +38,17 @@ const rolling = [...turning, BANK] as const;
 
 /** s. The wind changes with the logarithm of height: steps grow with it, and are short near the ground. */
 function lineStep(state: State): number {
-  return Math.min(8, Math.max(0.5, state[HEIGHT]! / 20));
+  return Math.min(8, Math.max(0.5, state[HEIGHT]! / 11));
+}
+
+/** rad: what the heading may change, and the bank, in one step of a turn. */
+const turnedInStep = 0.22;
+const rollStep = (15 * Math.PI) / 180;
+
+/** s: the faster the turn, the shorter its steps. */
+function turnStep(state: State, medium: Medium): number {
+  const tas = state[EAS]! * medium.tasOverEas(state[HEIGHT]!);
+  return Math.min(2, turnedInStep / Math.abs(turnRate(tas, state[BANK]!)));
 }
 
 /** When a motion ends, as something left of it. */
@@ -52,31 +62,37 @@ export function glideAlongLine(medium: Medium, track: number, until: Until, spee
   const wind: Drift = { along: 0, across: 0 };
   const cosTrack = cosine(track);
   const sinTrack = sine(track);
+  // At a steady speed the glide angle is the same from step to step.
+  let [lastEas, sin, cos] = [Number.NaN, 0, 1];
   return {
-    longestStep: speedChange === 0 ? lineStep : 1,
+    longestStep: speedChange === 0 ? lineStep : 3,
     moves: speedChange === 0 ? [ALONG, ACROSS, HEIGHT, TIME] : [ALONG, ACROSS, HEIGHT, EAS, TIME],
     derivative(state, rates) {
       const height = state[HEIGHT]!;
       const eas = state[EAS]!;
       const factor = medium.tasOverEas(height);
       const tas = eas * factor;
-      const sin = sinOfGlide(medium.polar, eas, 1);
+      if (eas !== lastEas) {
+        lastEas = eas;
+        sin = sinOfGlide(medium.polar, eas, 1);
+        cos = Math.sqrt(1 - sin * sin);
+      }
       medium.wind(height, wind);
       const speedRate = speedChange * (speedChange < 0 ? slowingRate(sin) : speedChangeRate);
       rates[TIME] = 1;
-      overGround(rates, cosTrack, sinTrack, tas * Math.sqrt(1 - sin * sin), wind);
+      overGround(rates, cosTrack, sinTrack, tas * cos, wind);
       // Speed gained is paid for in height, and given back when it is lost: d(V^2/2g)/dt.
       rates[HEIGHT] = -tas * sin - (tas * speedRate * factor) / standardGravity;
       rates[EAS] = speedRate;
     },
     remaining: until,
     settle(state) {
-      const sin = sinOfGlide(medium.polar, state[EAS]!, 1);
+      const slope = sinOfGlide(medium.polar, state[EAS]!, 1);
       const tas = state[EAS]! * medium.tasOverEas(state[HEIGHT]!);
       medium.wind(state[HEIGHT]!, wind);
-      state[HEADING] = track + crab(track, tas * Math.sqrt(1 - sin * sin), wind);
+      state[HEADING] = track + crab(track, tas * Math.sqrt(1 - slope * slope), wind);
       state[BANK] = 0;
-      state[PATH] = Math.asin(sin);
+      state[PATH] = Math.asin(slope);
     },
   };
 }
@@ -104,24 +120,30 @@ function slowingRate(sin: number): number {
 /** A gliding turn with the bank changing at a steady rate (rad/s, nought to hold it). */
 export function glidingTurn(medium: Medium, rollRate: number, until: Until): Motion {
   const wind: Drift = { along: 0, across: 0 };
+  // While the bank is held, what follows from it is the same from step to step; the speed does not change in a turn.
+  let [lastBank, sin, cos, tan] = [Number.NaN, 0, 1, 0];
   return {
-    longestStep: 0.75,
+    longestStep: rollRate === 0 ? (state) => turnStep(state, medium) : rollStep / Math.abs(rollRate),
     moves: rollRate === 0 ? turning : rolling,
     derivative(state, rates) {
       const height = state[HEIGHT]!;
       const bank = state[BANK]!;
       const tas = state[EAS]! * medium.tasOverEas(height);
-      const sin = sinOfGlide(medium.polar, state[EAS]!, cosine(bank));
-      const horizontal = tas * Math.sqrt(1 - sin * sin);
+      if (bank !== lastBank) {
+        lastBank = bank;
+        sin = sinOfGlide(medium.polar, state[EAS]!, cosine(bank));
+        cos = Math.sqrt(1 - sin * sin);
+        tan = Math.tan(bank);
+      }
       const heading = state[HEADING]!;
       medium.wind(height, wind);
       rates[TIME] = 1;
       const t = Math.tan(heading / 2);
-      const ahead = horizontal / (1 + t * t);
+      const ahead = (tas * cos) / (1 + t * t);
       rates[ALONG] = ahead * (1 - t * t) + wind.along;
       rates[ACROSS] = ahead * 2 * t + wind.across;
       rates[HEIGHT] = -tas * sin;
-      rates[HEADING] = (standardGravity * Math.tan(bank)) / tas;
+      rates[HEADING] = (standardGravity * tan) / tas;
       rates[BANK] = rollRate;
     },
     remaining: until,

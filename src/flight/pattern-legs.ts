@@ -2,7 +2,8 @@ import type { Join } from './approaching.ts';
 import type { Conditions } from './conditions.ts';
 import type { Leg, LineLeg, Side, TurnLeg } from './procedure.ts';
 import { sine } from './steady-math.ts';
-import { turnRadius } from './turns.ts';
+import { turnRadius, turnRate } from './turns.ts';
+import type { Drift } from './wind.ts';
 
 /** Tracks of the legs, rad from the landing direction: headings grow through a right-hand pattern up to 0 on final. */
 export const downwindTrack = (side: Side) => -side * Math.PI;
@@ -42,7 +43,7 @@ export function finalTurn(side: Side, bank: number): TurnLeg {
 export function joinFromBase(side: Side, bank: number, conditions: Conditions, turn = 0): Join {
   return {
     legs: (lead) => [baseLeg(side, lead, conditions, baseTrack(side) + side * turn), finalTurn(side, bank)],
-    guess: stillAirLead(conditions, bank) * (1 - sine(turn)),
+    guess: stillAirLead(conditions, bank) * (1 - sine(turn)) - side * driftInTurn(conditions, bank),
     slope: side,
   };
 }
@@ -65,3 +66,14 @@ export function finalLegs(conditions: Conditions, pull: number, eas = conditions
 export function stillAirLead(conditions: Conditions, bank: number): number {
   return turnRadius(conditions.polar.speed * conditions.tasOverEas(0), bank);
 }
+
+/** m to the right by which the wind carries a quarter turn, about: the wind half way down, the time at full bank. */
+function driftInTurn(conditions: Conditions, bank: number): number {
+  const wind: Drift = { along: 0, across: 0 };
+  conditions.wind(usualHeight, wind);
+  const seconds = Math.PI / 2 / turnRate(conditions.polar.speed, bank) + bank / conditions.rollRate;
+  return wind.across * seconds;
+}
+
+/** m: about where the turn to final is flown. */
+const usualHeight = 120;

@@ -18,9 +18,11 @@ const hardestPull = 3;
  */
 export function roundOutPull(conditions: Conditions): number {
   const { aircraft, speeds } = conditions;
-  const own = levelAfter(conditions, aircraft.roundOut.loadFactor);
-  const pull = own.height >= holdOffHeight ? aircraft.roundOut.loadFactor : firmer(conditions);
-  if (levelAfter(conditions, pull).eas <= speeds.touchdown) {
+  const own = aircraft.roundOut.loadFactor;
+  const withOwn = levelAfter(conditions, own);
+  const pull = withOwn.height >= holdOffHeight ? own : firmer(conditions);
+  const { eas } = pull === own ? withOwn : levelAfter(conditions, pull);
+  if (eas <= speeds.touchdown) {
     throw new RequestError(
       'speeds.approach',
       'the round-out ends below the touchdown speed: a faster approach speed, or a slower touchdown speed, is needed',
@@ -42,6 +44,8 @@ function firmer(conditions: Conditions): number {
   return pull;
 }
 
+const integrator = new Integrator(stateSize);
+
 /** Height and speed at which a round-out from the aircraft's height becomes level. */
 function levelAfter(conditions: Conditions, pull: number): { height: number; eas: number } {
   const { aircraft, speeds } = conditions;
@@ -50,6 +54,6 @@ function levelAfter(conditions: Conditions, pull: number): { height: number; eas
   state[EAS] = speeds.approach;
   state[PATH] = Math.asin(sinOfGlide(conditions.polar, speeds.approach, 1));
   const landing = { wingSpan: aircraft.wing.span, wingAboveWheels: aircraft.wing.aboveWheels };
-  new Integrator(stateSize).run(roundOut(conditions, landing, pull), state, false);
+  integrator.run(roundOut(conditions, landing, pull), state, false);
   return { height: state[HEIGHT]!, eas: state[EAS]! };
 }

@@ -29,6 +29,14 @@ const formOf: Readonly<Record<DirectiveNode['type'], Form>> = {
   containerDirective: 'container',
 };
 
+/** True where the brackets of a directive in a sentence hold lesson text in place of a label. */
+export function holdsText(
+  { name }: DirectiveNode,
+  components: readonly Pick<Component<never>, 'name' | 'form' | 'holdsText'>[],
+): boolean {
+  return components.some((each) => each.name === name && each.form === 'text' && each.holdsText === true);
+}
+
 export function isDirective(node: { readonly type: string }): node is DirectiveNode {
   return node.type in formOf;
 }
@@ -50,8 +58,8 @@ export function checkDirectives<Context>(
       counts.set(node.name, ordinal);
       uses.push({ node, ordinal, ...checked });
     }
-    // What stands in the brackets of a directive in a sentence is its label, read as it was typed.
-    return node.type === 'textDirective' ? SKIP : undefined;
+    // What stands in the brackets of a directive in a sentence is its label, read as it was typed, or lesson text.
+    return node.type === 'textDirective' && !holdsText(node, components) ? SKIP : undefined;
   });
   return uses;
 }
@@ -68,14 +76,14 @@ function checkDirective<Context>(
   const parts = locateDirective(source, start, end);
   const place = spanAt(source, start, end);
 
-  const component = components.find(({ name }) => name === node.name);
-  if (!component) {
-    fail(file, unknownDirective(node.name, components), 'unknown-directive', place);
+  const named = components.filter(({ name }) => name === node.name);
+  if (named.length === 0) {
+    fail(file, unknownDirective(node.name, formOf[node.type], components), 'unknown-directive', place);
     return undefined;
   }
-  const form = formOf[node.type];
-  if (component.form !== form) {
-    fail(file, `\`${node.name}\` is written ${rightForm(component)}`, 'directive-form', place);
+  const component = named.find(({ form }) => form === formOf[node.type]);
+  if (!component) {
+    fail(file, `\`${node.name}\` is written ${named.map(rightForm).join(', or ')}`, 'directive-form', place);
     return undefined;
   }
   if (parts.unread) {
@@ -94,7 +102,7 @@ function checkDirective<Context>(
   const labelStart = parts.label?.start ?? parts.name.start;
   const labelEnd = parts.label?.end ?? parts.name.end;
   const labelResult = component.label?.safeParse(label);
-  if (!component.label && parts.label) {
+  if (!component.label && !component.holdsText && parts.label) {
     wrong(
       'directive-label',
       `\`${node.name}\` takes no text in brackets; leave the brackets out`,

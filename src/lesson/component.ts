@@ -6,7 +6,7 @@ export type Form = 'text' | 'leaf' | 'container';
 
 /**
  * A directive of the lesson language. `Context` is what the pages are computed for: the lesson room does not look
- * into it, it hands it through. One folder in `components/`, one definition.
+ * into it, it hands it through. One folder in `components/`, one definition for each form: a name may have two.
  */
 export interface Component<Context, Attributes extends z.ZodType = z.ZodType> {
   readonly name: string;
@@ -17,6 +17,8 @@ export interface Component<Context, Attributes extends z.ZodType = z.ZodType> {
   readonly attributes: Attributes;
   /** What may be written in brackets, for a directive that takes a label; undefined where it takes none. */
   readonly label?: z.ZodType<string>;
+  /** For a directive in a sentence: what stands in its brackets is lesson text, and comes rendered as `children`. */
+  readonly holdsText?: boolean;
   /** As an author would type it. */
   readonly example: string;
   /**
@@ -25,6 +27,11 @@ export interface Component<Context, Attributes extends z.ZodType = z.ZodType> {
    * A method, not a function property: only so may definitions with different attributes stand in one list.
    */
   render(use: Use<Context, z.output<Attributes>>): ElementContent[];
+  /**
+   * False where what the directive holds is not for this packet. It is then left out before anything in it is
+   * rendered: a figure in it may be one that this flight does not have. Left undefined: it is for every packet.
+   */
+  isFor?(use: Pick<Use<Context, z.output<Attributes>>, 'attributes' | 'context'>): boolean;
 }
 
 /** One use of a directive in a lesson. */
@@ -32,7 +39,7 @@ export interface Use<Context, Attributes> {
   readonly attributes: Attributes;
   /** The text in brackets, '' where there is none. */
   readonly label: string;
-  /** The rendered and sanitized content of a container; empty for the other forms. */
+  /** The rendered and sanitized content of a container, or of one that `holdsText`; empty for the others. */
   readonly children: ElementContent[];
   readonly context: Context;
   /** Counts from 1 the uses of this directive in the lesson: for ids that are unique in the page. */

@@ -50,6 +50,32 @@ describe('front matter', () => {
     ]);
   });
 
+  it('names the lessons needed before and the classes of aircraft, one or several', () => {
+    expect(read('title: T\nneeds: glide\nclass: weight-shift').frontMatter).toMatchObject({
+      needs: ['glide'],
+      class: ['weight-shift'],
+    });
+    expect(read('title: T\nneeds: [glide, turns]\nclass: [three-axis, glider]').frontMatter).toMatchObject({
+      needs: ['glide', 'turns'],
+      class: ['three-axis', 'glider'],
+    });
+  });
+
+  it('says which classes there are, and what a list looks like', () => {
+    expect(read('title: T\nclass: weightshift').messages).toEqual([
+      expect.stringMatching(/^3:8 value `class`: `weightshift` is none of .*did you mean `weight-shift`/),
+    ]);
+    expect(read('title: T\nclass: [three-axis, plane]').messages).toEqual([
+      expect.stringMatching(/^3:21 value `class` 2: `plane` is none of/),
+    ]);
+    expect(read('title: T\nneeds: { glide: yes }\nclass:').messages).toEqual([
+      expect.stringMatching(/^3:8 value `needs`: here belongs a list such as `\[power-off-180\]`/),
+      expect.stringMatching(
+        /^4:1 missing-key `class` has no value: write it as `class: \[weight-shift, three-axis\]`/,
+      ),
+    ]);
+  });
+
   it('reports YAML that cannot be read, at its place', () => {
     expect(read('title: T\nwind: [').messages[0]).toMatch(/^[34]:\d+ yaml /);
     expect(read('title: T\ntitle: U').messages).toEqual([

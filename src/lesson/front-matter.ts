@@ -5,7 +5,11 @@ import { type Checked, checkYaml } from '../school/check-yaml.ts';
 import { choice, number, parsed, quantity, section, words } from '../school/fields.ts';
 import { fail } from '../school/yaml-source.ts';
 import { parseWind } from '../units/wind-text.ts';
+import { aircraftClasses } from './aircraft-classes.ts';
+import { oneOrMore } from './one-or-more.ts';
 
+const lessonIds = oneOrMore(words('power-off-180'), '[power-off-180]');
+const classes = oneOrMore(choice(...aircraftClasses), '[weight-shift, three-axis]');
 const minutes = number(1, 600, '45').refine(Number.isInteger, 'write whole minutes, such as `45`');
 
 const schema = section(
@@ -26,6 +30,10 @@ const schema = section(
     qnh: quantity('pressure', '850 hPa', '1090 hPa', '1008 hPa').optional(),
     /** How long the lesson takes. */
     minutes: minutes.optional(),
+    /** Ids of the lessons that come before this one. */
+    needs: lessonIds.optional(),
+    /** The classes of aircraft that the lesson is for. */
+    class: classes.optional(),
   },
   'title: The power-off 180',
 );

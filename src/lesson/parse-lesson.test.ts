@@ -83,8 +83,8 @@ describe('an unknown directive', () => {
     ]);
   });
 
-  it('gets the whole list where nothing is near, and the way to type a plain colon', () => {
-    expect(one('::zzzzzzzz\n')).toMatch(/there are `key`, `pattern`, `objective` or `standards`.*type `\\:`/);
+  it('gets those of its form where nothing is near, and the way to type a plain colon', () => {
+    expect(one('::zzzzzzzz\n')).toMatch(/with `::` there are `pattern`\..*type `\\:`/);
   });
 
   it('does not take the closing fence of a misspelt container for a stray one', () => {

@@ -6,6 +6,7 @@ import { unified } from 'unified';
 import type { VFile } from 'vfile';
 import type { YamlSource } from '../school/yaml-source.ts';
 import { type CheckedUse, checkDirectives } from './check-directives.ts';
+import { checkSchedule } from './check-schedule.ts';
 import type { Component } from './component.ts';
 import { directiveSyntax } from './directive-syntax.ts';
 import { checkFences } from './fences.ts';
@@ -46,6 +47,7 @@ export function parseLesson<Context>(
   const unmatched = checkFences(tree, file);
   const uses = checkDirectives(tree, file, components);
   checkStraySyntax(tree, file, components, unmatched);
+  checkSchedule(uses, frontMatter?.value, file);
   checkLinks(tree, file);
   checkHtml(tree, file);
   return { frontMatter: frontMatter?.value, frontMatterSource: frontMatter?.source, tree, uses };

@@ -36,7 +36,8 @@ export function renderLesson<Context>(lesson: Lesson<Context>, context: Context,
   const placeholder = (_state: State, node: DirectiveNode): Element | undefined => {
     const index = places.get(node);
     if (index === undefined) return undefined;
-    const children = node.type === 'containerDirective' ? _state.all(withoutLabel(node)) : [];
+    const { form, holdsText } = lesson.uses[index]!.component;
+    const children = form === 'container' || holdsText ? _state.all(withoutLabel(node)) : [];
     const tagName = node.type === 'textDirective' ? 'span' : 'div';
     return { type: 'element', tagName, properties: { dataDirective: String(index) }, children };
   };
@@ -61,15 +62,28 @@ export function renderLesson<Context>(lesson: Lesson<Context>, context: Context,
   const fill = <Node extends RootContent>(nodes: readonly Node[]): (Node | ElementContent)[] =>
     nodes.flatMap((node): (Node | ElementContent)[] => {
       if (node.type !== 'element') return [node];
-      const children = fill(node.children);
       const use = lesson.uses[Number(node.properties.dataDirective ?? Number.NaN)];
-      return use ? renderUse(use, children) : [{ ...node, children }];
+      if (use) {
+        const { component, attributes } = use;
+        if (component.isFor?.({ attributes, context }) === false) return [];
+        const inner = fill(node.children);
+        // All of it is for other packets, or was found wrong and reported.
+        return isBlank(inner) && !isBlank(node.children) ? [] : renderUse(use, inner);
+      }
+      const children = fill(node.children);
+      // Of a paragraph or an item that held nothing else, no empty line or bullet is left.
+      const emptied = /^(p|li)$/.test(node.tagName) && !isBlank(node.children) && isBlank(children);
+      return emptied ? [] : [{ ...node, children }];
     });
   const page: Root = { type: 'root', children: fill(author.children) };
   numberCaptions(page);
   nameHeadings(page);
   checkInnerLinks(page, file);
   return page;
+}
+
+function isBlank(nodes: readonly ElementContent[]): boolean {
+  return nodes.every((node) => node.type === 'text' && node.value.trim() === '');
 }
 
 /** RangeError is how drawings and figures refuse what cannot be drawn or is not a number. */

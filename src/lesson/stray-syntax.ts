@@ -2,12 +2,13 @@ import type { Root, Text } from 'mdast';
 import { SKIP, visit } from 'unist-util-visit';
 import type { VFile } from 'vfile';
 import { fail } from '../school/yaml-source.ts';
-import type { Component } from './component.ts';
+import { holdsText } from './check-directives.ts';
+import type { Component, Form } from './component.ts';
 import { rightForm } from './directive-form.ts';
 import { lineEndAt, spanAt } from './source-place.ts';
 import { unknownDirective } from './unknown-directive.ts';
 
-type Named = Pick<Component<never>, 'name' | 'form' | 'label' | 'example'>;
+type Named = Pick<Component<never>, 'name' | 'form' | 'label' | 'holdsText' | 'example'>;
 
 interface Mark {
   /** Offset of the first colon. */
@@ -45,7 +46,7 @@ export function checkStraySyntax(
   const source = String(file);
   const open = [...unmatched];
   visit(tree, (node) => {
-    if (node.type === 'textDirective') return SKIP;
+    if (node.type === 'textDirective' && !holdsText(node, components)) return SKIP;
     if (node.type !== 'text') return;
     for (const found of marksIn(node, source)) {
       if (isClosingFence(found)) {
@@ -101,12 +102,15 @@ function isClosingFence({ name, colons, atStart, alone }: Mark): boolean {
 
 function whatIsWrong(found: Mark, components: readonly Named[]): { rule: string; text: string } | undefined {
   if (found.name === '') return undefined;
-  const component = components.find(({ name }) => name === found.name);
+  const named = components.filter(({ name }) => name === found.name);
+  // Of a name with two forms, the one that was more likely meant.
+  const component = named.find(({ form }) => (form === 'text') === (found.colons === 1)) ?? named[0];
   const opens = found.next === '[' || found.next === '{';
   if (found.spaced) {
     const meant = found.atStart && (component ? found.colons >= 2 : found.colons >= 3 && found.alone);
     if (!meant) return undefined;
-    if (!component) return { rule: 'unknown-directive', text: unknownDirective(found.name, components) };
+    if (!component)
+      return { rule: 'unknown-directive', text: unknownDirective(found.name, formMeant(found), components) };
     return {
       rule: 'directive-syntax',
       text: `No blank may stand behind the colons; write ${rightForm(component)}`,
@@ -115,13 +119,17 @@ function whatIsWrong(found: Mark, components: readonly Named[]): { rule: string;
   const ownLine = found.atStart && (found.colons > 1 || (found.alone && component !== undefined));
   if (!component) {
     if (!ownLine && (!opens || found.afterWord)) return undefined;
-    return { rule: 'unknown-directive', text: unknownDirective(found.name, components) };
+    return { rule: 'unknown-directive', text: unknownDirective(found.name, formMeant(found), components) };
   }
   if (!ownLine && !opens && (found.colons === 1 || found.afterWord)) return undefined;
   return {
     rule: 'directive-syntax',
     text: `${complaint(found, component)}; an example: \`${component.example}\``,
   };
+}
+
+function formMeant({ colons }: Mark): Form {
+  return colons === 1 ? 'text' : colons === 2 ? 'leaf' : 'container';
 }
 
 function complaint(found: Mark, component: Named): string {

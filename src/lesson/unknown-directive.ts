@@ -1,13 +1,22 @@
 import { nearestName } from '../school/nearest-name.ts';
-import type { Component } from './component.ts';
-import { nameList, rightForm } from './directive-form.ts';
+import type { Component, Form } from './component.ts';
+import { colonsOf, nameList, rightForm } from './directive-form.ts';
 
 type Named = Pick<Component<never>, 'name' | 'form'>;
 
-/** Says that there is no such directive, which is nearest, and how a colon that is only a colon is typed. */
-export function unknownDirective(name: string, components: readonly Named[]): string {
-  const names = components.map((component) => component.name);
+/**
+ * Says that there is no such directive, which is nearest, and how a colon that is only a colon is typed. Where none is
+ * near, the ones that are written in the same form.
+ */
+export function unknownDirective(name: string, form: Form, components: readonly Named[]): string {
+  const names = [...new Set(components.map((component) => component.name))];
   const near = components.find((component) => component.name === nearestName(name, names));
-  const hint = near ? `did you mean ${rightForm(near)}?` : `there are ${nameList(names)}.`;
+  const alike = components.filter((component) => component.form === form).map((component) => component.name);
+  const known = `with \`${colonsOf[form]}\` there are ${nameList(alike)}.`;
+  const hint = near
+    ? `did you mean ${rightForm(near)}?`
+    : alike.length > 0
+      ? known
+      : `there are ${nameList(names)}.`;
   return `No directive is called \`${name}\`; ${hint} For a plain colon type \`\\:\``;
 }

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import type { ElementContent } from 'hast';
 import { VFile } from 'vfile';
 import type { PacketContext } from '../../components/context.ts';
+import { gradeStandards } from '../../components/debrief/grade-standards.ts';
 import { components } from '../../components/list.ts';
 import { type Lesson, parseLesson } from '../lesson/parse-lesson.ts';
 import { renderLesson } from '../lesson/render-lesson.ts';
@@ -87,6 +88,7 @@ function packetFor(
       drawingRoom: drawingRoom(papers[paper]),
     };
     const body = renderLesson<PacketContext>(lesson, context, file);
+    gradeStandards(body);
     if (hasErrors(file)) return undefined;
     const html = packetHtml({
       title: frontMatter.title,

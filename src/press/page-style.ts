@@ -136,6 +136,17 @@ section[data-footnotes] h2{font-size:9.5pt;line-height:12pt;border-top-width:.4p
 .workings table{font-size:8pt;line-height:10.4pt}
 .workings .chain{min-width:var(--full)}
 .chain tbody{break-inside:avoid}
+.exercise-list{padding-left:6.5mm}
+.exercise{margin:0 0 11pt;break-inside:avoid}
+.exercise .table-room{margin:4pt 0 5pt}
+.choices{margin:0 0 4pt;padding-left:5.5mm}
+.choices>li{margin:0;padding-right:14mm}
+.choices.short{display:grid;grid-template-columns:1fr 1fr}
+.right-choice{display:inline-block;width:14mm;margin-right:-14mm;padding-left:.4em;white-space:nowrap;font:600 9pt/12pt var(--sans)}
+.writing-lines,.worked-answer{min-height:calc(var(--rules)*9mm)}
+.writing-lines>span{display:block;height:9mm;border-bottom:.4pt solid #000}
+.worked-answer{padding-top:2pt;font:8.3pt/10.6pt var(--sans)}
+.worked-answer p{margin:0}
 sup{font-size:.72em;line-height:0;vertical-align:baseline;position:relative;top:-.42em}
 .workings th,.workings td{padding-top:1.7pt;padding-bottom:1.7pt}
 .workings thead th{font-size:7.6pt;line-height:9.6pt}
@@ -151,7 +162,7 @@ function screenCss(paper: Paper): string {
 @media screen{
 html{font-size:17px;line-height:1.5}
 body{max-width:calc(${contentWidth(paper)}mm + 40px);margin:0 auto;padding:24px 20px 64px}
-table,figcaption,caption,.setting dt,.source,.note,.lesson aside,.packet-cautions,.workings,.workings table,.inputs,.masthead .school{font-size:15px;line-height:1.45}
+table,figcaption,caption,.setting dt,.source,.note,.lesson aside,.packet-cautions,.workings,.workings table,.worked-answer,.inputs,.masthead .school{font-size:15px;line-height:1.45}
 thead th,.setting dd small,.packet-cautions .from{font-size:14px;line-height:1.4}
 .setting dd{font-size:17px;line-height:1.35}
 .aim{font-size:19px;line-height:1.5}

@@ -43,7 +43,10 @@ export class ScenarioError extends Error {
   }
 }
 
-/** The aircraft a lesson is printed for: those asked for, or the lesson's own, or the handbook's, or the school's. */
+/**
+ * The aircraft a lesson is printed for: those asked for, or the lesson's own, or of the handbook's, else of the
+ * school's fleet, those of the lesson's classes. Throws ScenarioError where no aircraft is of these.
+ */
 export function aircraftOf(
   school: School,
   lesson: FrontMatter,
@@ -51,8 +54,28 @@ export function aircraftOf(
 ): readonly string[] {
   if (asked.length > 0) return asked;
   if (lesson.aircraft !== undefined) return [lesson.aircraft];
-  const fleet = school.handbook?.aircraft ?? [];
-  return fleet.length > 0 ? fleet : [school.defaults.aircraft];
+  const handbook = school.handbook?.aircraft ?? [];
+  const usual = handbook.length > 0 ? handbook : [school.defaults.aircraft];
+  const ofClass = ofClasses(school, lesson, usual);
+  if (ofClass.length > 0) return ofClass;
+  const others = ofClasses(school, lesson, [...school.fleet.keys()]);
+  if (others.length > 0) return others;
+  throw new ScenarioError(
+    'class',
+    `No aircraft of the school is ${classWords(lesson)}: add one to its fleet, or change the lesson's \`class\``,
+  );
+}
+
+/** Those of the aircraft that are of the lesson's classes. */
+export function ofClasses(school: School, lesson: FrontMatter, ids: readonly string[]): readonly string[] {
+  return ids.filter((id) => {
+    const aircraft = school.fleet.get(id);
+    return aircraft && (lesson.class ?? [aircraft.class]).includes(aircraft.class);
+  });
+}
+
+function classWords(lesson: FrontMatter): string {
+  return (lesson.class ?? []).join(' or ');
 }
 
 /**
@@ -67,6 +90,7 @@ export function scenarioOf(
 ): Scenario {
   const { defaults } = school;
   const aircraft = named('aircraft', aircraftId, school.fleet);
+  checkClass(school, lesson, aircraft);
   const airfield = named(
     'airfield',
     choices.airfield ?? lesson.airfield ?? defaults.airfield,
@@ -113,6 +137,16 @@ export function planOf({ request }: Scenario): Plan {
     if (!(error instanceof RequestError)) throw error;
     throw new ScenarioError(error.field.split('.')[0]!, `${request.aircraft.name}: ${error.message}`);
   }
+}
+
+function checkClass(school: School, lesson: FrontMatter, aircraft: AircraftFile): void {
+  if (lesson.class?.includes(aircraft.class) ?? true) return;
+  const right = ofClasses(school, lesson, [...school.fleet.keys()]).map((id) => `\`${id}\``);
+  throw new ScenarioError(
+    lesson.aircraft === undefined ? 'class' : 'aircraft',
+    `${aircraft.name} is ${aircraft.class}, and this lesson is for ${classWords(lesson)} aircraft: ` +
+      (right.length > 0 ? `it can be built for ${right.join(', ')}` : 'the school has none'),
+  );
 }
 
 function named<T>(kind: 'aircraft' | 'airfield', id: string, known: ReadonlyMap<string, T>): T {

@@ -151,3 +151,29 @@ describe('a file that is not there', () => {
     expect(file.messages[0]!.reason).toBe('The aircraft file cannot be read (EISDIR)');
   });
 });
+
+describe('the faults of a school', () => {
+  it('are read from `faults/`, and an error in one of them leaves no school', async () => {
+    expect((await readSchool(folder)).value!.faults.size).toBe(0);
+    await cp(join(demo, 'faults'), join(folder, 'faults'), { recursive: true });
+    const { value } = await readSchool(folder);
+    expect([...value!.faults.keys()]).toContain('power-off');
+    for (const { source } of value!.faults.values()) expect(source).toMatch(/invented/i);
+    await change('faults/power-off.yaml', 'cause:', 'causes:');
+    const broken = await readSchool(folder);
+    expect(broken.value).toBeUndefined();
+    expect(reasons(broken)).toContainEqual(expect.stringMatching(/did you mean `cause`\?/));
+  });
+});
+
+describe('the words a school grades by', () => {
+  it('are its own, or ours, and at least two', async () => {
+    expect((await readSchool(folder)).value!.grading).toEqual(['not yet', 'with help', 'alone', 'well']);
+    await change('school.yaml', /^paper:/m, 'grading: [again, good]\npaper:');
+    expect((await readSchool(folder)).value!.grading).toEqual(['again', 'good']);
+    await change('school.yaml', 'grading: [again, good]', 'grading: [good]');
+    expect(reasons(await readSchool(folder))).toEqual([
+      expect.stringMatching(/`grading`: the list needs at least 2/),
+    ]);
+  });
+});

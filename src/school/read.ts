@@ -3,6 +3,7 @@ import { basename, dirname, join } from 'node:path';
 import { VFile } from 'vfile';
 import { type AircraftFile, parseAircraft } from './aircraft.ts';
 import { type AirfieldFile, parseAirfield } from './airfield.ts';
+import { type FaultsFile, parseFaults } from './faults.ts';
 import { didYouMean } from './nearest-name.ts';
 import { parseSchool, type School } from './school.ts';
 import { usualDay } from './variation.ts';
@@ -33,23 +34,32 @@ export async function readAirfield(path: string, day: Date = usualDay): Promise<
   return read(path, 'airfield', (file) => parseAirfield(file, day));
 }
 
+/** Reads one file of faults. A file that is not there is a message, not an exception. */
+export async function readFaults(path: string): Promise<Read<FaultsFile>> {
+  return read(path, 'faults', parseFaults);
+}
+
 /**
- * Reads `school.yaml` and all of `fleet/` and `airfields/` beside it. Every file is checked, also after an error in
+ * Reads `school.yaml` and all of `fleet/`, `airfields/` and `faults/` beside it. Every file is checked, also after an error in
  * another; one error anywhere, and there is no value. `day`: as for `readAirfield`.
  */
 export async function readSchool(folder: string, day: Date = usualDay): Promise<ReadSchool> {
   const aircraft = await readAll(join(folder, 'fleet'), readAircraft);
   const airfields = await readAll(join(folder, 'airfields'), (path) => readAirfield(path, day));
+  const faults = await readAll(join(folder, 'faults'), readFaults);
   const beside = {
     folder,
     fleet: values(aircraft),
     airfields: values(airfields),
+    faults: values(faults),
     aircraftIds: [...aircraft.keys()],
     airfieldIds: [...airfields.keys()],
     lessonIds: await idsIn(folder, '.md'),
   };
   const school = await read(join(folder, 'school.yaml'), 'school', (file) => parseSchool(file, beside));
-  const files = [school, ...aircraft.values(), ...airfields.values()].map(({ file }) => file);
+  const files = [school, ...aircraft.values(), ...airfields.values(), ...faults.values()].map(
+    ({ file }) => file,
+  );
   return school.value && !files.some(hasErrors) ? { files, value: school.value } : { files };
 }
 

@@ -1,5 +1,6 @@
 import type { AircraftFile } from './aircraft.ts';
 import type { AirfieldFile } from './airfield.ts';
+import type { FaultsFile } from './faults.ts';
 
 /** What lies beside `school.yaml`. An id is a file's name without its ending. */
 export interface SchoolFolder {
@@ -7,6 +8,7 @@ export interface SchoolFolder {
   /** The files that hold no error. */
   readonly fleet: ReadonlyMap<string, AircraftFile>;
   readonly airfields: ReadonlyMap<string, AirfieldFile>;
+  readonly faults: ReadonlyMap<string, FaultsFile>;
   /** Every file there is, sound or not. */
   readonly aircraftIds: readonly string[];
   readonly airfieldIds: readonly string[];

@@ -26,6 +26,9 @@ function minimum(builtIn: string, most: string): Field<number> {
 
 const windField = parsed('210/12kt', (text): Wind & { text: string } => ({ text, ...parseWind(text) }));
 
+/** Worst first: in whose hands it was, and then how well. */
+const usualGrading = ['not yet', 'with help', 'alone', 'well'] as const;
+
 const keys = section(
   {
     name: words('Fallow Reach flying school'),
@@ -64,6 +67,7 @@ const keys = section(
       },
       '{ final-turn: 300 ft, obstacle-clearance: 50 ft }',
     ).prefault({}),
+    grading: list(words('alone'), '[not yet, with help, alone, well]', 2).default([...usualGrading]),
     handbook: section(
       {
         title: words('Training handbook'),

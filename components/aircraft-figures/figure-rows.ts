@@ -1,0 +1,84 @@
+import type { BestGlide } from '../../src/flight/aircraft.ts';
+import { indicatedSpeed } from '../../src/flight/calibration.ts';
+import { speedAtMass } from '../../src/flight/glide.ts';
+import type { Plan } from '../../src/flight/plan.ts';
+import { metresPerSecondPerFootPerMinute } from '../../src/units/factors.ts';
+import {
+  formatAngle,
+  formatDistance,
+  formatHeight,
+  formatLowHeight,
+  formatRatio,
+  formatSink,
+  formatSpeed,
+} from '../../src/units/format.ts';
+import type { PageUnits } from '../../src/units/page-units.ts';
+import { numberText } from '../../src/units/rounding.ts';
+
+/** A speed at the mass it is given for, and at the mass that is flown. */
+export interface SpeedRow {
+  readonly name: string;
+  readonly given: string;
+  readonly now: string;
+}
+
+/** Indicated speeds; they go with the square root of the mass. */
+export function speedRows({ aircraft, flown }: Plan, units: PageUnits): SpeedRow[] {
+  const { speeds, glide, steepApproach } = aircraft;
+  const row = (name: string, eas: number | undefined): SpeedRow[] => {
+    if (eas === undefined) return [];
+    const shown = (speed: number) => formatSpeed(indicatedSpeed(speed, aircraft), units);
+    return [{ name, given: shown(eas), now: shown(speedAtMass(eas, aircraft, flown.mass)) }];
+  };
+  return [
+    ...row('Stall, wings level', speeds.stall),
+    ...row('Touchdown', speeds.touchdown),
+    ...row('Approach', speeds.approach),
+    ...row('Best glide, engine idling', glide.idle.speed),
+    ...row('Best glide, engine stopped', glide.stopped?.speed),
+    ...row('Steep approach', steepApproach?.speed),
+  ];
+}
+
+export interface OtherRow {
+  readonly name: string;
+  readonly value: string;
+}
+
+/** What does not change with the mass. */
+export function otherRows({ aircraft }: Plan, units: PageUnits): OtherRow[] {
+  const { glide, steepApproach, turns, roundOut, limits, pattern } = aircraft;
+  const has = <T>(value: T | undefined, row: (value: T) => OtherRow): OtherRow[] =>
+    value === undefined ? [] : [row(value)];
+  return [
+    { name: 'Glide ratio, engine idling', value: ratioWords(glide.idle, units) },
+    ...has(glide.stopped, (stopped) => ({
+      name: 'Glide ratio, engine stopped',
+      value: ratioWords(stopped, units),
+    })),
+    ...has(steepApproach, ({ ratio }) => ({ name: 'Steep approach, ratio', value: formatRatio(ratio) })),
+    { name: 'Planned bank', value: formatAngle(turns.bank) },
+    { name: 'Most bank allowed', value: formatAngle(turns.limit) },
+    { name: 'Rate of roll', value: `${formatAngle(turns.rollRate)} a second` },
+    {
+      name: 'Round-out',
+      value: `begins at ${formatLowHeight(roundOut.height, units)}, pull of ${numberText(roundOut.loadFactor, 0.01)} times the weight`,
+    },
+    { name: 'Landing roll', value: formatDistance(aircraft.landingRoll, units) },
+    { name: 'Most wind', value: formatSpeed(limits.wind, units) },
+    { name: 'Most crosswind', value: formatSpeed(limits.crosswind, units) },
+    ...has(pattern?.height, (height) => ({ name: 'Own pattern height', value: formatHeight(height, units) })),
+    ...has(pattern?.spacing, (spacing) => ({
+      name: 'Own downwind spacing',
+      value: formatDistance(spacing, units),
+    })),
+  ];
+}
+
+/** A fitted glide says how well it meets what was measured; never that it meets it without error. */
+function ratioWords({ ratio, residual }: BestGlide, units: PageUnits): string {
+  if (residual === undefined) return formatRatio(ratio);
+  const step = units.height === 'ft' ? 10 * metresPerSecondPerFootPerMinute : 0.1;
+  const within = Math.max(1, Math.ceil(residual / step - 1e-9)) * step;
+  return `${formatRatio(ratio)}, fitted to measured points, which it meets within ${formatSink(within, units)} (root mean square)`;
+}

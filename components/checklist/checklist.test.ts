@@ -1,0 +1,53 @@
+import { describe, expect, it } from 'vitest';
+import { contextOf, flyTrial, renderBody } from '../trial-packet.ts';
+import { checklist } from './checklist.ts';
+
+const plan = flyTrial();
+
+describe('::checklist', () => {
+  it("is the aircraft's own list in the order of its file, with a box before each line", () => {
+    const { html, messages } = renderBody('::checklist{from=engine-failure}', plan);
+    expect(messages).toEqual([]);
+    const own = contextOf(plan).school.fleet.get('osier-15')!.engineFailure!;
+    const lines = [
+      ...html.matchAll(/<li><span class="tick-box" aria-hidden="true"[^>]*><\/span> (.*?)<\/li>/g),
+    ];
+    expect(lines.map((line) => line[1])).toEqual(own);
+    expect(html).toContain('<ol>');
+    expect(html).toContain("In the order of the aircraft's own handbook as given in its file");
+    expect(html).toContain('Source: Invented for the demonstration.');
+  });
+
+  it('is another one for another aircraft', () => {
+    const withy = contextOf(plan).school.fleet.get('withy-80')!;
+    const { html } = renderBody('::checklist', flyTrial({ aircraft: withy }));
+    expect(html).toContain('Engine failure: Withy 80');
+    expect(html).toContain(withy.engineFailure![0]);
+  });
+
+  it('says which key to add where the aircraft has none', () => {
+    const { school, request } = contextOf(plan);
+    const { engineFailure: _, ...bare } = school.fleet.get('osier-15')!;
+    const context = {
+      ...contextOf(plan),
+      school: { ...school, fleet: new Map([['osier-15', bare]]) },
+      request: { ...request, aircraft: bare },
+    };
+    const use = {
+      attributes: { from: 'engine-failure' as const },
+      label: '',
+      children: [],
+      ordinal: 1,
+      context,
+    };
+    expect(() => checklist.render(use)).toThrow(
+      'The Osier 15 has no checklist `engine-failure`: add the key `engine-failure` to `fleet/osier-15.yaml`',
+    );
+  });
+
+  it('names the nearest list', () => {
+    expect(renderBody('::checklist{from=engine-failur}', plan).messages).toEqual([
+      expect.stringMatching(/did you mean `engine-failure`\?/),
+    ]);
+  });
+});

@@ -1,0 +1,102 @@
+import { airspeedFactor } from '../../src/flight/air.ts';
+import type { Plan } from '../../src/flight/plan.ts';
+import type { WindRow } from '../../src/flight/wind-table.ts';
+import { formatDistance, formatHeight, formatSpeed, formatTime } from '../../src/units/format.ts';
+import type { PageUnits } from '../../src/units/page-units.ts';
+import { printedDistance } from './draw-figures.ts';
+import { shuffledChoices } from './exercise.ts';
+import { wrongFigures } from './figure-choices.ts';
+import type { Draw } from './question-setting.ts';
+import { drawWindFlights } from './wind-flights.ts';
+
+/** m. Nobody tells two base turns apart that lie nearer together. */
+const gap = 30;
+
+/** Where the base turn starts in another wind than the packet's. */
+export const baseTurnInWind: Draw = (setting, random) => {
+  const { plan, units } = setting;
+  if (!plan.keys.some(({ id }) => id === 'base-turn')) return undefined;
+  const flights = drawWindFlights(setting, random);
+  const right = flights && baseTurn(flights.right);
+  const still = flights && baseTurn(flights.still);
+  const key = flights?.right.keys.find(({ id }) => id === 'downwind-key');
+  if (!right || !still || !key || right.seconds < 1) return undefined;
+  const { headwind } = flights;
+
+  const straight = straightOutAndBack(plan, key.height, Math.abs(key.across), headwind);
+  const faulty = [
+    ...flights.faulty.map(({ row, fault }) => ({ turn: baseTurn(row), fault })),
+    {
+      turn: straight,
+      fault: 'a straight glide out and back: no height allowed for the turns and the round-out',
+    },
+  ];
+  const secondsOf = new Map(faulty.map(({ turn }) => [turn?.pastAbeam, turn?.seconds ?? 0]));
+  const wind = formatSpeed(headwind, units);
+  const pace = right.pastAbeam / right.seconds;
+  return shuffledChoices(
+    {
+      question:
+        `The wind has changed: a headwind of ${wind} straight down runway ${plan.runway.name}, measured at 10 m, no gusts. All else ` +
+        `stays: ${plan.approach === '180' ? 'you close the throttle at' : 'you come to'} the downwind key at ${formatHeight(key.height, units)}, ` +
+        `${formatDistance(Math.abs(key.across), units)} from the centreline. Where do you start the base turn? ` +
+        `${toTheNearest(units)}`,
+      right: turnWords(right, units),
+      wrong: wrongFigures(
+        right.pastAbeam,
+        faulty.map(({ turn, fault }) => ({ value: turn?.pastAbeam, fault })),
+        gap,
+        (value) => turnWords({ pastAbeam: value, seconds: secondsOf.get(value)! }, units),
+      ),
+      working: [
+        `In still air the base turn starts ${turnWords(still, units)}.`,
+        shiftWords(printedDistance(still.pastAbeam, units) - printedDistance(right.pastAbeam, units), units),
+        `On downwind the same wind is behind you: about ${formatSpeed(pace, units)} over the ground, ` +
+          `so ${formatDistance(right.pastAbeam, units)} take ${formatTime(right.seconds)}.`,
+      ],
+    },
+    random,
+  );
+};
+
+interface BaseTurn {
+  readonly pastAbeam: number;
+  readonly seconds: number;
+}
+
+function baseTurn({ pastAbeam, seconds }: WindRow): BaseTurn | undefined {
+  return pastAbeam === undefined || seconds === undefined || pastAbeam < gap
+    ? undefined
+    : { pastAbeam, seconds };
+}
+
+function turnWords({ pastAbeam, seconds }: BaseTurn, units: PageUnits): string {
+  return `${formatDistance(pastAbeam, units)} past abeam, ${formatTime(seconds)} after the downwind key`;
+}
+
+/** By how much the turn starts sooner (m), of figures as they are printed. */
+function shiftWords(sooner: number, units: PageUnits): string {
+  const by = formatDistance(Math.abs(sooner), units);
+  return sooner > 0
+    ? `A headwind on final costs ground: flown through it, the turn that ends at the spot starts ${by} sooner.`
+    : `Flown through this wind, the turn that ends at the spot starts ${by} later.`;
+}
+
+function toTheNearest(units: PageUnits): string {
+  return `(Distance to the nearest ${units.distance === 'ft' ? '50 ft' : '10 m'}, time to the nearest second.)`;
+}
+
+/** What the best glide has over the spacing, flown out with the wind and back against it. */
+function straightOutAndBack(
+  plan: Plan,
+  height: number,
+  spacing: number,
+  headwind: number,
+): BaseTurn | undefined {
+  const { glideSpeed, glideRatio } = plan.flown;
+  const speed = glideSpeed * airspeedFactor(plan.air)(height / 2);
+  const [out, back] = [speed + headwind, speed - headwind];
+  if (back <= 0) return undefined;
+  const pastAbeam = (height * glideRatio - spacing) / speed / (1 / out + 1 / back);
+  return { pastAbeam, seconds: pastAbeam / out };
+}

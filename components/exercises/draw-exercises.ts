@@ -1,0 +1,46 @@
+import { randomFrom } from '../../src/flight/random.ts';
+import { type Exercise, shuffled } from './exercise.ts';
+import { kinds } from './kinds.ts';
+import type { QuestionSetting } from './question-setting.ts';
+
+export interface DrawnExercise extends Exercise {
+  readonly kind: string;
+}
+
+/** Rounds through the kinds; later ones ask the same kind with other figures. */
+const mostRounds = 8;
+
+/**
+ * `count` questions for a flight, drawn by chance from a seed: the same seed gives the same ones. Every kind comes before
+ * one comes again, and no question twice. Fewer where the flight does not give so many.
+ */
+export function drawExercises(setting: QuestionSetting, count: number, seed: number): DrawnExercise[] {
+  const random = randomFrom(seed);
+  const order = shuffled(Object.entries(kinds), random);
+  const drawn: DrawnExercise[] = [];
+  const dry = new Set<string>();
+  for (let round = 0; round < mostRounds && drawn.length < count; round++) {
+    for (const [name, kind] of order) {
+      // A stream of its own for each question: one kind's draws leave the others' figures alone.
+      const own = randomFrom(Math.floor(random() * 2 ** 32));
+      if (drawn.length === count || dry.has(name)) continue;
+      const found = drawNew(kind, setting, own, drawn);
+      if (found) drawn.push({ kind: name, ...found });
+      else dry.add(name);
+    }
+  }
+  return drawn;
+}
+
+function drawNew(
+  { draw, tries }: (typeof kinds)[string],
+  setting: QuestionSetting,
+  random: () => number,
+  before: readonly Exercise[],
+): Exercise | undefined {
+  for (let draws = 0; draws < tries; draws++) {
+    const found = draw(setting, random);
+    if (found && !before.some(({ question }) => question === found.question)) return found;
+  }
+  return undefined;
+}

@@ -1,0 +1,62 @@
+import {
+  metresPerFoot,
+  metresPerSecondPerKmh,
+  metresPerSecondPerKnot,
+  metresPerSecondPerMph,
+} from '../../src/units/factors.ts';
+import type { PageUnits } from '../../src/units/page-units.ts';
+import { roundTo } from '../../src/units/rounding.ts';
+
+// Given figures are whole numbers of the page's own unit, so that what is printed is what was computed with.
+
+const speedUnit = {
+  kt: metresPerSecondPerKnot,
+  'km/h': metresPerSecondPerKmh,
+  mph: metresPerSecondPerMph,
+};
+
+export function oneOf<T>(items: readonly T[], random: () => number): T {
+  return items[Math.floor(random() * items.length)]!;
+}
+
+/** m/s: a whole number of the page's unit between two speeds, ends included; undefined where none lies there. */
+export function drawSpeed(
+  from: number,
+  to: number,
+  units: PageUnits,
+  random: () => number,
+): number | undefined {
+  return drawWhole(from, to, speedUnit[units.speed], random);
+}
+
+/** m: a multiple of 10 ft or of 5 m, times `coarse`, between two heights; undefined where none lies there. */
+export function drawHeight(
+  from: number,
+  to: number,
+  units: PageUnits,
+  random: () => number,
+  coarse = 1,
+): number | undefined {
+  return drawWhole(from, to, heightStep(units) * coarse, random);
+}
+
+/** m: a height as the page prints it. */
+export function printedHeight(metres: number, units: PageUnits): number {
+  return roundTo(metres / heightStep(units), 1) * heightStep(units);
+}
+
+/** m: a distance as the page prints it. */
+export function printedDistance(metres: number, { distance }: PageUnits): number {
+  const step = distance === 'ft' ? 50 * metresPerFoot : 10;
+  return roundTo(metres / step, 1) * step;
+}
+
+export function heightStep({ height }: PageUnits): number {
+  return height === 'ft' ? 10 * metresPerFoot : 5;
+}
+
+function drawWhole(from: number, to: number, step: number, random: () => number): number | undefined {
+  const low = Math.ceil(from / step - 1e-9);
+  const high = Math.floor(to / step + 1e-9);
+  return low > high ? undefined : step * (low + Math.floor(random() * (high - low + 1)));
+}

@@ -1,0 +1,99 @@
+import type { Plan } from '../../src/flight/plan.ts';
+import { metresPerFoot } from '../../src/units/factors.ts';
+import { formatHeight } from '../../src/units/format.ts';
+import { formatEdge } from '../safe-rounding.ts';
+import { drawHeight, heightStep, printedHeight } from './draw-figures.ts';
+import { shuffledChoices } from './exercise.ts';
+import { type Band, bandAt, gateTable } from './gate-table.ts';
+import type { Draw } from './question-setting.ts';
+
+/** m: a final lower or higher than the plan by this much. */
+const offsets = [40 * metresPerFoot, 120 * metresPerFoot] as const;
+/** m: so far from an edge that nobody has to wonder. */
+const clear = 15 * metresPerFoot;
+/** Of this share of the questions the final is low: that is the one to know by heart. */
+const lowShare = 0.7;
+
+/** What to do on a final that begins lower or higher than planned. */
+export const finalOffHeight: Draw = ({ plan, units }, random) => {
+  const band = bandAt(plan.gates, 'final');
+  const size = drawHeight(...offsets, units, random);
+  if (!band || size === undefined) return undefined;
+  const isLow = random() < lowShare;
+  const planned = printedHeight(band.plan, units);
+  const [height, mirrored] = isLow ? [planned - size, planned + size] : [planned + size, planned - size];
+  if (height < heightStep(units) || mirrored < heightStep(units)) return undefined;
+  if ([band.low, band.high].some((edge) => Math.abs(edge - height) < clear)) return undefined;
+
+  const shown = (metres: number) => formatHeight(metres, units);
+  const state = stateOf(height, band);
+  const does = actions(plan);
+  const right = `${shown(height)}: ${does[state]}`;
+  const others = (['below', 'lower', 'higher', 'above'] as const).filter((each) => each !== state);
+  const nearest = others.filter((each) => (each === 'below' || each === 'lower') === isLow);
+  return shuffledChoices(
+    {
+      question:
+        `You roll out on final ${shown(size)} ${isLow ? 'lower' : 'higher'} than planned; speed and place are right. How high ` +
+        'above the spot is that, and what now?',
+      table: gateTable([band], units),
+      right,
+      wrong: [
+        ...nearest.map((each) => ({ text: `${shown(height)}: ${does[each]}`, fault: stateFaults[each] })),
+        {
+          text: `${shown(mirrored)}: ${does[stateOf(mirrored, band)]}`,
+          fault: `${shown(size)} ${isLow ? 'added' : 'taken off'}, the wrong way round`,
+        },
+        isLow
+          ? {
+              text: `${shown(height)}: slower than the best glide, to stretch it.`,
+              fault: 'slower than the best glide the path is steeper, and the stall nearer',
+            }
+          : {
+              text: `${shown(height)}: slower than the best glide, to sink faster.`,
+              fault: 'near the stall with no height to recover',
+            },
+      ],
+      working: [
+        `${shown(planned)} ${isLow ? '−' : '+'} ${shown(size)} = ${shown(height)}; the band runs from ` +
+          `${formatEdge(band.low, 'low', units)} to ${formatEdge(band.high, 'high', units)}.`,
+        reasons[state],
+      ],
+    },
+    random,
+  );
+};
+
+type State = 'below' | 'lower' | 'higher' | 'above';
+
+function stateOf(height: number, { low, plan, high }: Band): State {
+  if (height < low) return 'below';
+  if (height > high) return 'above';
+  return height < plan ? 'lower' : 'higher';
+}
+
+function actions({ power, aircraft }: Plan): Record<State, string> {
+  const idle = power === 'idle';
+  return {
+    below: idle
+      ? 'below the band: power, at once.'
+      : 'below the band: the best ground short of the spot, at once.',
+    lower: 'in the band: the best-glide speed, and no slower.',
+    higher: `in the band: ${aircraft.steepApproach ? 'the steep approach' : 'an S-turn'}.`,
+    above: idle ? 'above the band: go around, or land farther in.' : 'above the band: land farther in.',
+  };
+}
+
+const stateFaults: Record<State, string> = {
+  below: 'gives up a spot that the best glide still reaches',
+  lower: 'hopes that the best glide reaches a spot that it does not',
+  higher: 'hopes that the height can be lost',
+  above: 'gives up a spot that the height can be lost for',
+};
+
+const reasons: Record<State, string> = {
+  below: 'Below the low edge not even the best speed into this wind reaches the spot.',
+  lower: 'Above the low edge the best glide still reaches the spot; anything slower does not.',
+  higher: 'Under the high edge the height can still be lost before the spot.',
+  above: 'Above the high edge no way of losing height brings the wheels to the spot.',
+};

@@ -1,0 +1,37 @@
+import { keyLabels } from '../../src/flight/keys.ts';
+import type { Gate } from '../../src/flight/plan.ts';
+import { metresPerFoot } from '../../src/units/factors.ts';
+import { formatHeight } from '../../src/units/format.ts';
+import type { PageUnits } from '../../src/units/page-units.ts';
+import { formatEdge } from '../safe-rounding.ts';
+import type { ExerciseTable } from './exercise.ts';
+
+/** A gate with both of its edges. m. */
+export interface Band extends Gate {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** m: nearer to an edge than a page can print is at the edge. */
+const asNear = 5 * metresPerFoot;
+
+/** The band at a key; undefined where it has no edge on a side, or where the plan itself does not lie in it. */
+export function bandAt(gates: readonly Gate[], at: Gate['at']): Band | undefined {
+  const gate = gates.find((each) => each.at === at);
+  if (!gate || gate.low === null || gate.high === null) return undefined;
+  if (gate.plan < gate.low - asNear || gate.plan > gate.high + asNear) return undefined;
+  return { ...gate, low: gate.low, high: gate.high };
+}
+
+/** The gates as the packet prints them: the low edge rounded up, the high one down. */
+export function gateTable(gates: readonly Gate[], units: PageUnits): ExerciseTable {
+  return {
+    head: ['At', 'Not below', 'Plan', 'Not above'],
+    rows: gates.map(({ at, low, plan, high }) => [
+      keyLabels[at],
+      low === null ? '–' : formatEdge(low, 'low', units),
+      formatHeight(plan, units),
+      high === null ? '–' : formatEdge(high, 'high', units),
+    ]),
+  };
+}

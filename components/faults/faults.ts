@@ -1,0 +1,86 @@
+import { h } from 'hastscript';
+import { z } from 'zod';
+import { captionNumber } from '../../src/lesson/captions.ts';
+import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
+import { nameList } from '../../src/lesson/directive-form.ts';
+import type { Fault, FaultsFile } from '../../src/school/faults.ts';
+import { didYouMean } from '../../src/school/nearest-name.ts';
+import type { PacketContext } from '../context.ts';
+
+const attributes = z.strictObject({
+  from: z.string({ error: 'the name of a file in `faults/`, such as `from=power-off`' }),
+  only: z
+    .string()
+    .transform((text) => text.split(/[\s,]+/).filter((id) => id !== ''))
+    .refine((ids) => ids.length > 0, {
+      error: 'write ids of rows, such as `only="glide-slow base-turn-late"`',
+    })
+    .optional(),
+});
+
+export const faults = defineComponent<PacketContext, typeof attributes>({
+  name: 'faults',
+  form: 'leaf',
+  summary:
+    "A table of common faults: what is seen, its cause, the recovery, and how to prevent it; from a file in the school's " +
+    '`faults/`, all rows or `only` some.',
+  attributes,
+  example: '::faults{from=power-off}',
+  render: ({ ordinal, attributes: { from, only }, context }) => {
+    const { name, source, faults: all } = fileOf(from, context);
+    const rows = pick(all, only, from).filter((row) => isFor(row, context));
+    if (rows.length === 0) {
+      throw new DirectiveError(
+        `No row asked for from \`${from}\` is for a ${context.plan.aircraft.class} aircraft: put the directive into \`:::for{class=…}\`, or add such a row`,
+      );
+    }
+    const heads = ['Fault', 'What is seen', 'Cause', 'Recovery', 'How to prevent it'];
+    return [
+      h('table', { className: ['faults'], id: `faults-${ordinal}` }, [
+        h('caption', [captionNumber('Table'), ` ${name.trim().replace(/\.$/, '')}.`]),
+        h('thead', [
+          h(
+            'tr',
+            heads.map((head) => h('th', { scope: 'col' }, head)),
+          ),
+        ]),
+        h(
+          'tbody',
+          rows.map(({ fault, sign, cause, recovery, prevent }) =>
+            h('tr', [
+              h('th', { scope: 'row' }, fault),
+              ...[sign, cause, recovery, prevent].map((text) => h('td', text)),
+            ]),
+          ),
+        ),
+      ]),
+      h('p', { className: ['source'] }, `Source: ${source.trim().replace(/\.$/, '')}.`),
+    ];
+  },
+});
+
+function fileOf(from: string, { school }: PacketContext): FaultsFile {
+  const found = school.faults.get(from);
+  if (found) return found;
+  const ids = [...school.faults.keys()];
+  const there = ids.length === 0 ? 'it has none yet' : `it has ${nameList(ids)}`;
+  throw new DirectiveError(
+    `The school has no file \`faults/${from}.yaml\`${didYouMean(from, ids)} (${there})`,
+  );
+}
+
+/** In the order of the file, whatever the order they were asked for: it may be the order of urgency. */
+function pick(all: readonly Fault[], only: readonly string[] | undefined, from: string): readonly Fault[] {
+  if (!only) return all;
+  const ids = all.map(({ id }) => id);
+  const unknown = only.filter((id) => !ids.includes(id));
+  if (unknown.length > 0) {
+    const words = unknown.map((id) => `\`${id}\`${didYouMean(id, ids)}`).join('; ');
+    throw new DirectiveError(`\`faults/${from}.yaml\` has no row ${words} It has ${nameList(ids)}`);
+  }
+  return all.filter(({ id }) => only.includes(id));
+}
+
+function isFor(row: Fault, { plan }: PacketContext): boolean {
+  return row.class === undefined || row.class.includes(plan.aircraft.class);
+}

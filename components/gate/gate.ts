@@ -1,0 +1,38 @@
+import { z } from 'zod';
+import type { KeyId } from '../../src/flight/plan.ts';
+import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
+import { nameList } from '../../src/lesson/directive-form.ts';
+import type { PacketContext } from '../context.ts';
+import { planKey } from '../plan-key.ts';
+import { formatEdge } from '../safe-rounding.ts';
+
+const attributes = z.strictObject({
+  edge: z.enum(['low', 'high'], { error: 'write `edge=low` or `edge=high`' }),
+});
+
+export const gate = defineComponent<PacketContext, typeof attributes>({
+  name: 'gate',
+  form: 'text',
+  summary:
+    'An edge of the band of heights at a key position from which the spot is still made; the low edge is rounded up, ' +
+    'the high one down.',
+  attributes,
+  label: z.enum(['downwind-key', 'base-key', 'final']),
+  example: ':gate[downwind-key]{edge=low}',
+  render: ({ label, attributes: { edge }, context: { plan, units } }) => {
+    const at = planKey(plan, label as KeyId);
+    const found = plan.gates.find((each) => each.at === at.id);
+    if (!found) {
+      const there = plan.gates.map((each) => each.at);
+      const instead = there.length > 0 ? `there are gates at ${nameList(there)}` : 'this flight has no gates';
+      throw new DirectiveError(`There is no gate at \`${label}\`: ${instead}`);
+    }
+    const height = found[edge];
+    if (height === null) {
+      throw new DirectiveError(
+        `The gate at \`${label}\` has no ${edge} edge on this flight: no height was found that is one. Leave the figure out`,
+      );
+    }
+    return [{ type: 'text', value: formatEdge(height, edge, units) }];
+  },
+});

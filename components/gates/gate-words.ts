@@ -1,0 +1,55 @@
+import type { Gate, KeyId, Plan } from '../../src/flight/plan.ts';
+import { metresPerFoot } from '../../src/units/factors.ts';
+import { formatHeight } from '../../src/units/format.ts';
+import type { PageUnits } from '../../src/units/page-units.ts';
+
+// What the edges of a gate mean is how the core finds them: by the shortest sound path and by the longest.
+
+/** m. The turn to final is complete at least this high (FAA-H-8083-3, chapter 9). */
+const soundFinal = 300 * metresPerFoot;
+/** m: nearer to an edge than a page can print is at the edge. */
+const asNear = 5 * metresPerFoot;
+
+/** What it takes below the band; what is missing where no height is its lower edge. */
+export function belowWords({ at, low }: Gate, { power }: Plan, units: PageUnits): string {
+  const instead = power === 'idle' ? 'Power, or another field' : 'Another field, at once';
+  if (low !== null) return `${instead}: ${fallsShort(at, units)}.`;
+  const why =
+    at === 'final'
+      ? 'the wind does not let it be reached'
+      : `the turn to final is complete only below ${formatHeight(soundFinal, units)}, or the wind does not let it be flown`;
+  return `No sound path from here: ${why}. Treat any height below the plan as too low. ${instead}.`;
+}
+
+/** Lower than this, a spot may be reached by a turn that is not sound: that is no reason to try. */
+function fallsShort(at: KeyId, units: PageUnits): string {
+  if (at === 'final') return 'even the best speed into this wind does not reach the spot';
+  const shortest = at === 'base-key' ? 'the corner cut straight for the spot' : 'the base turn at once';
+  return `even ${shortest} does not reach it with the turn to final complete by ${formatHeight(soundFinal, units)}`;
+}
+
+/** What it takes in the band, and whether the plan itself is in it. */
+export function withinWords({ at, low, high, plan: planned }: Gate, plan: Plan): string {
+  const drag = plan.aircraft.steepApproach ? 'the steep approach' : 'an S-turn';
+  const widen = plan.aircraft.steepApproach ? 'widen, then the steep approach' : 'widen, then an S-turn';
+  const ways: Partial<Record<KeyId, string>> = {
+    'downwind-key':
+      'At the plan, fly the plan. Lower: turn base sooner, cut the corner. Higher: move the base turn out.',
+    'base-key': `At the plan, fly the plan. Lower: turn in, cut the corner. Higher: ${widen}.`,
+    final: `At the plan, fly the plan. Lower: the best-glide speed, and no slower. Higher: ${drag}.`,
+  };
+  if (low !== null && high !== null && low > high + asNear) {
+    return 'No height is sound here: what is high enough for a sound turn to final is too high for the spot.';
+  }
+  if (low !== null && planned < low - asNear) {
+    return `The plan itself is below the band. ${ways[at] ?? ''}`.trim();
+  }
+  return ways[at] ?? 'Fly the plan.';
+}
+
+/** What it takes above the band. */
+export function aboveWords({ high }: Gate, { power }: Plan): string {
+  const instead = power === 'idle' ? 'Go around, or land farther in' : 'Land farther in, or another field';
+  if (high !== null) return `${instead}: no way of losing height brings it to the spot.`;
+  return `No longer way was found that comes back to the spot. Treat any height above the plan as too high. ${instead}.`;
+}

@@ -1,0 +1,93 @@
+import { describe, expect, it } from 'vitest';
+import type { Gate, Plan } from '../../src/flight/plan.ts';
+import { contextOf, degrees, flyTrial, knots, renderBody } from '../trial-packet.ts';
+import { aboveWords, belowWords, withinWords } from './gate-words.ts';
+import { gates } from './gates.ts';
+
+const plan = flyTrial();
+const rowsOf = (html: string) =>
+  [...html.matchAll(/<tr><th scope="row">(.*?)<\/th>(.*?)<\/tr>/g)].map((row) => [
+    row[1]!,
+    ...[...row[2]!.matchAll(/<td[^>]*>(.*?)<\/td>/g)].map((cell) => cell[1]!),
+  ]);
+const feet = (text: string) => Number(text.replace(/[^\d]/g, ''));
+
+describe('::gates', () => {
+  const { html, messages } = renderBody('::gates', plan);
+
+  it('has a row for each gate of the plan', () => {
+    expect(messages).toEqual([]);
+    expect(rowsOf(html).map(([name]) => name)).toEqual(['Downwind key', 'Base key', 'Final']);
+    expect(html).toContain('the lowest is rounded up, the highest down');
+  });
+
+  it('rounds the low edge up and the high edge down, by less than 10 ft', () => {
+    rowsOf(html).forEach((row, i) => {
+      const { low, high } = plan.gates[i]!;
+      const [lowFeet, highFeet] = [low! / 0.3048, high! / 0.3048];
+      expect(feet(row[1]!)).toBeGreaterThanOrEqual(lowFeet - 1e-4);
+      expect(feet(row[1]!)).toBeLessThan(lowFeet + 10);
+      expect(feet(row[3]!)).toBeLessThanOrEqual(highFeet + 1e-4);
+      expect(feet(row[3]!)).toBeGreaterThan(highFeet - 10);
+      expect(feet(row[1]!) % 10).toBe(0);
+      expect(feet(row[3]!) % 10).toBe(0);
+    });
+  });
+
+  it('prints a band from which the approach flown is sound, and below which it is not', () => {
+    const [key] = rowsOf(html);
+    const from = (ft: number) => flyTrial({ height: ft * 0.3048 });
+    expect(from(feet(key![1]!)).made).toBe(true);
+    // A plan flown from above the low edge turns to final at 300 ft or more (FAA-H-8083-3, chapter 9).
+    expect(from(feet(key![1]!)).cautions.map(({ code }) => code)).not.toContain('final-turn-low');
+    const below = from(feet(key![1]!) - 100);
+    expect(!below.made || below.cautions.some(({ code }) => code === 'final-turn-low')).toBe(true);
+  });
+
+  it('says what it takes below, in and above the band', () => {
+    const [key, base, final] = rowsOf(html);
+    expect(key![4]).toMatch(/^Power, or another field: even the base turn at once/);
+    expect(key![5]).toContain('Higher: move the base turn out');
+    expect(base![5]).toContain('cut the corner. Higher: widen');
+    expect(final![5]).toContain('Higher: the steep approach');
+    expect(final![6]).toMatch(/^Go around, or land farther in/);
+  });
+
+  it('offers no power where the engine is stopped, and no steep approach where there is none', () => {
+    const stopped = flyTrial({ power: 'stopped' });
+    const rows = rowsOf(renderBody('::gates', stopped).html);
+    expect(rows.flat().join(' ')).not.toMatch(/[Pp]ower|[Gg]o around/);
+    const without = { ...plan, aircraft: { ...plan.aircraft, steepApproach: undefined } };
+    expect(rowsOf(renderBody('::gates', without).html).flat().join(' ')).not.toContain('steep');
+  });
+
+  it('prints a dash, and what it means, where there is no edge', () => {
+    // Across the runway at 16 kt: flown, the base key has no lower edge, as the turn to final comes below 300 ft.
+    const windy = flyTrial({ wind: { from: degrees(328), speed: knots(16) } });
+    const at = windy.gates.findIndex((gate) => gate.at === 'base-key');
+    expect(windy.gates[at]!.low).toBeNull();
+    const row = rowsOf(renderBody('::gates', windy).html)[at]!;
+    expect(row[1]).toBe('–');
+    expect(row[4]).toMatch(/^No sound path from here: the turn to final is complete only below 300.ft/);
+    const open: Gate = { at: 'final', low: 60, plan: 80, high: null };
+    expect(aboveWords(open, windy)).toMatch(/^No longer way was found .* above the plan as too high/);
+    expect(belowWords({ ...open, low: null }, windy, contextOf(windy).units)).toContain(
+      'below the plan as too low',
+    );
+  });
+
+  it('says where the plan lies below the band, and where there is no band', () => {
+    const tail: Plan = flyTrial({ height: 180 });
+    const key = tail.gates.find(({ at }) => at === 'downwind-key')!;
+    expect(key.plan).toBeLessThan(key.low!);
+    expect(withinWords(key, tail)).toMatch(/^The plan itself is below the band/);
+    expect(withinWords({ ...key, high: key.low! - 20 }, tail)).toMatch(/^No height is sound here/);
+  });
+
+  it('is an error where the spot is not made', () => {
+    const short = flyTrial({ height: 90 });
+    expect(short.gates).toEqual([]);
+    const use = { attributes: {}, label: '', children: [], ordinal: 1, context: contextOf(short) };
+    expect(() => gates.render(use)).toThrow('There is no band of heights to print');
+  });
+});

@@ -1,0 +1,37 @@
+import { z } from 'zod';
+import { type GroundFigures, groundFigures } from '../../src/flight/ground.ts';
+import type { Plan } from '../../src/flight/plan.ts';
+import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
+import type { PageUnits } from '../../src/units/page-units.ts';
+import { nameOf } from '../choice-of.ts';
+import type { PacketContext } from '../context.ts';
+import { formatSafeDistance } from '../safe-rounding.ts';
+
+type Figure = (ground: GroundFigures, plan: Plan, units: PageUnits) => string;
+
+/** What is needed is rounded up, what is left down. */
+const figures: Readonly<Record<string, Figure>> = {
+  'over-50-ft': ({ overScreen }, { approach }, units) => {
+    if (overScreen !== undefined) return formatSafeDistance(overScreen, 'up', units);
+    throw new DirectiveError(`This ${approach} approach starts below 50 ft: there is no distance from there`);
+  },
+  roll: (_ground, { aircraft }, units) => formatSafeDistance(aircraft.landingRoll, 'up', units),
+  left: ({ leftAtStop }, _plan, units) => {
+    if (leftAtStop >= 0) return formatSafeDistance(leftAtStop, 'down', units);
+    return `nothing: the roll ends ${formatSafeDistance(-leftAtStop, 'up', units)} beyond the runway`;
+  },
+};
+
+export const ground = defineComponent<PacketContext, z.ZodType>({
+  name: 'ground',
+  form: 'text',
+  summary:
+    'What the landing takes of the ground: from 50 ft above the spot to the stop (over-50-ft), the landing roll ' +
+    '(roll), the runway left beyond the stop (left).',
+  attributes: z.strictObject({}),
+  label: nameOf(figures),
+  example: ':ground[left]',
+  render: ({ label, context: { plan, units } }) => [
+    { type: 'text', value: figures[label]!(groundFigures(plan), plan, units) },
+  ],
+});

@@ -1,0 +1,20 @@
+import { describe, expect, it } from 'vitest';
+import { flyTrial, renderBody } from '../trial-packet.ts';
+
+const plan = flyTrial();
+
+describe(':::instructor-actions', () => {
+  it('is a section under its heading, with figures in its text', () => {
+    const { html, messages } = renderBody(':::instructor-actions\n- From :key[downwind-key].\n:::', plan);
+    expect(messages).toEqual([]);
+    expect(html.replace(/\n/g, '')).toBe(
+      '<section class="part instructor-actions"><h2 id="what-the-instructor-does">What the instructor does</h2><ul><li>From 1,000 ft.</li></ul></section>',
+    );
+  });
+
+  it('is an error where it is empty', () => {
+    expect(renderBody(':::instructor-actions\n\n:::', plan).messages).toEqual([
+      '4:1 `instructor-actions` is empty: write its text between `:::instructor-actions` and `:::`',
+    ]);
+  });
+});

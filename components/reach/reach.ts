@@ -1,0 +1,87 @@
+import { z } from 'zod';
+import { reachDrawing } from '../../src/drawing/reach.ts';
+import { reachField } from '../../src/drawing/reach-ground.ts';
+import { keyLabels } from '../../src/flight/keys.ts';
+import type { KeyId, KeyPosition, Plan } from '../../src/flight/plan.ts';
+import { workOut } from '../../src/flight/planner.ts';
+import { angleBetween, type Position, reachFrom } from '../../src/flight/reach.ts';
+import { windAt } from '../../src/flight/wind.ts';
+import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
+import { quantity } from '../../src/school/fields.ts';
+import { formatHeight } from '../../src/units/format.ts';
+import { numberText } from '../../src/units/rounding.ts';
+import { sourceWords } from '../approach-words.ts';
+import { nameOf } from '../choice-of.ts';
+import type { PacketContext } from '../context.ts';
+import { drawingId, figure } from '../figure.ts';
+import { planKey } from '../plan-key.ts';
+import { fieldsBeside } from './fields-beside.ts';
+
+const attributes = z.strictObject({
+  height: quantity('length', '100 ft', '5000 ft', '1000ft').optional(),
+  at: nameOf(keyLabels).optional(),
+});
+
+export const reach = defineComponent<PacketContext, typeof attributes>({
+  name: 'reach',
+  form: 'leaf',
+  summary:
+    'The ground that the glide gets to, to scale, with the fields of the airfield. `at`: the key position where it ' +
+    'begins (default the downwind key), `height`: above the spot (default as planned there).',
+  attributes,
+  example: '::reach{height=1000ft at=downwind-key}',
+  render: ({ ordinal, attributes: { height, at }, context }) => {
+    const { plan, request, units, board, drawingRoom } = context;
+    const key = startKey(plan, at as KeyId | undefined);
+    const from = positionAt(plan, key, height ?? key.height);
+    const { conditions } = workOut({ ...request, detail: 'flight' }).resolved;
+    const { bank } = plan.flown;
+    const outline = reachFrom(from, bank, conditions);
+    const { fields, unplaced } = fieldsBeside(context);
+    const drawing = reachDrawing(
+      {
+        plan,
+        from,
+        label: key.label,
+        bank,
+        aloft: windAt(conditions.wind, from.height, plan.runway.heading),
+        outline,
+        fields: fields.map((field) => reachField(field, plan.runway.heading, outline)),
+        elsewhere:
+          unplaced.length > 0
+            ? `Not drawn, their place beside runway ${plan.runway.name} not being known: ${unplaced.join(', ')}.`
+            : undefined,
+      },
+      {
+        units,
+        board,
+        id: drawingId('reach', ordinal),
+        maxWidth: drawingRoom.width,
+        maxHeight: drawingRoom.height,
+      },
+    );
+    const engine = plan.power === 'idle' ? 'idling' : 'stopped';
+    const caption =
+      `Ground that the glide gets to, engine ${engine}, from ${formatHeight(from.height, units)} at the ` +
+      `${key.label.toLowerCase()} of runway ${plan.runway.name}, seen from above, scale 1:${numberText(drawing.scale, 1)}.`;
+    return [figure({ name: 'reach', ordinal, drawing, caption, source: sourceWords(plan, units) })];
+  },
+});
+
+/** The key asked for; without one the downwind key, or the first key of an approach that has none. */
+function startKey(plan: Plan, id: KeyId | undefined): KeyPosition {
+  const downwind = plan.keys.find((key) => key.id === 'downwind-key');
+  const key = id === undefined ? (downwind ?? plan.keys[0]!) : planKey(plan, id);
+  if (key.id !== 'aim-point' && key.id !== 'touchdown') return key;
+  throw new DirectiveError(
+    `No glide begins at \`${key.id}\`: write a key position in the air, such as \`at=downwind-key\``,
+  );
+}
+
+/** Where the key lies, heading as the track does there. */
+function positionAt({ track, runway }: Plan, { along, across, time }: KeyPosition, height: number): Position {
+  const sample = track.reduce((best, each) =>
+    Math.abs(each.time - time) < Math.abs(best.time - time) ? each : best,
+  );
+  return { along, across, height, heading: angleBetween(runway.heading, sample.heading) };
+}

@@ -1,0 +1,77 @@
+import { z } from 'zod';
+import { indicatedSpeed } from '../../src/flight/calibration.ts';
+import type { Plan } from '../../src/flight/plan.ts';
+import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
+import { quantity } from '../../src/school/fields.ts';
+import {
+  formatAngle,
+  formatDistance,
+  formatHeight,
+  formatSpeed,
+  formatTime,
+} from '../../src/units/format.ts';
+import type { PageUnits } from '../../src/units/page-units.ts';
+import { numberText } from '../../src/units/rounding.ts';
+import { nameOf } from '../choice-of.ts';
+import type { PacketContext } from '../context.ts';
+import { type FlownTurn, type TurnFigures, turnFigures } from './turn-figures.ts';
+
+interface Turn {
+  readonly plan: Plan;
+  /** rad. */
+  readonly bank: number;
+  readonly figures: TurnFigures;
+}
+
+type Figure = (turn: Turn, units: PageUnits) => string;
+
+const figures: Readonly<Record<string, Figure>> = {
+  radius: (turn, units) => formatDistance(flownTurn(turn, units).radius, units),
+  'load-factor': ({ figures: { loadFactor } }) => numberText(loadFactor, 0.01),
+  stall: ({ plan, figures: { stallSpeed } }, units) =>
+    formatSpeed(indicatedSpeed(stallSpeed, plan.aircraft), units),
+  'height-lost': (turn, units) => formatHeight(flownTurn(turn, units).heightLost, units),
+  time: (turn, units) => formatTime(flownTurn(turn, units).time),
+};
+
+function flownTurn({ plan, bank, figures: { flown, stallSpeed } }: Turn, units: PageUnits): FlownTurn {
+  if (flown) return flown;
+  const { aircraft } = plan;
+  const stall = formatSpeed(indicatedSpeed(stallSpeed, aircraft), units);
+  const glide = formatSpeed(indicatedSpeed(plan.flown.glideSpeed, aircraft), units);
+  throw new DirectiveError(
+    `${aircraft.name} stalls at ${stall} in a bank of ${formatAngle(bank)}, and glides at ${glide}: write a smaller \`bank\``,
+  );
+}
+
+const attributes = z.strictObject({
+  bank: quantity('angle', '1 deg', '75 deg', '30 deg').optional(),
+  angle: quantity('angle', '1 deg', '1080 deg', '180 deg').optional(),
+});
+
+export const turn = defineComponent<PacketContext, typeof attributes>({
+  name: 'turn',
+  form: 'text',
+  summary:
+    'What a gliding turn takes at the best-glide speed, at pattern height, in still air, its bank held throughout: ' +
+    `${Object.keys(figures).join(', ')}. \`bank\` defaults to the planned one, \`angle\` to 360deg.`,
+  attributes,
+  label: nameOf(figures),
+  example: ':turn[height-lost]{bank=30deg angle=180deg}',
+  render: ({ label, attributes: { bank, angle }, context: { plan, units } }) => {
+    const { limit } = plan.aircraft.turns;
+    const banked = bank ?? plan.flown.bank;
+    if (banked > limit + 1e-9) {
+      throw new DirectiveError(
+        `${plan.aircraft.name} may be banked ${formatAngle(limit)} at most, not ${formatAngle(banked)}: write a smaller \`bank\``,
+      );
+    }
+    if (angle !== undefined && label !== 'height-lost' && label !== 'time') {
+      throw new DirectiveError(
+        `The ${label} of a turn does not depend on how far it goes: leave \`angle\` out, or ask for \`height-lost\` or \`time\``,
+      );
+    }
+    const found = turnFigures(plan, banked, angle ?? 2 * Math.PI);
+    return [{ type: 'text', value: figures[label]!({ plan, bank: banked, figures: found }, units) }];
+  },
+});

@@ -1,0 +1,119 @@
+import { describe, expect, it } from 'vitest';
+import { contextOf, degrees, flyTrial, knots, renderBody } from '../trial-packet.ts';
+import { windsWithin } from './winds.ts';
+
+const plan = flyTrial();
+const rowsOf = (html: string) =>
+  [...html.matchAll(/<tr><th scope="row"[^>]*>(.*?)<\/th>(.*?)<\/tr>/g)].map((row) => [
+    row[1]!,
+    ...[...row[2]!.matchAll(/<td[^>]*>(.*?)<\/td>/g)].map((cell) => cell[1]!),
+  ]);
+const heads = (html: string) =>
+  [...html.matchAll(/<th scope="col"[^>]*>(.*?)<\/th>/g)].map((head) => head[1]);
+/** A wind down runway 24 (238 degrees). */
+const ahead = (kt: number) =>
+  flyTrial({ wind: { from: degrees(kt < 0 ? 58 : 238), speed: knots(Math.abs(kt)) } });
+const tens = (value: number, unit: string) => `${Math.round(value / 10) * 10} ${unit}`;
+
+describe('::wind-table', () => {
+  it('has in each row what the plan flown in that wind has', () => {
+    const { html, messages } = renderBody('::wind-table{along="0kt 5kt 15kt"}', plan);
+    expect(messages).toEqual([]);
+    expect(heads(html)).toEqual([
+      'Along the runway',
+      'Base turn starts',
+      'After the key',
+      'Height at base key',
+      'Height at final',
+      'Steepest bank',
+      'Crab on base',
+    ]);
+    for (const [i, kt] of [0, 5, 15].entries()) {
+      const { keys } = ahead(kt);
+      const at = (id: string) => keys.find((key) => key.id === id)!;
+      const turn = at('base-turn');
+      expect(rowsOf(html)[i]!.slice(0, 6)).toEqual([
+        kt === 0 ? 'none' : `headwind ${kt} kt`,
+        `${tens(-turn.along, 'm')} past abeam`,
+        `${Math.round(turn.time - at('downwind-key').time)} s`,
+        tens(at('base-key').height / 0.3048, 'ft'),
+        tens(at('final').height / 0.3048, 'ft'),
+        '30°',
+      ]);
+    }
+  });
+
+  it('points the nose into the wind on base: to the left on a left base, as the wind triangle has it', () => {
+    const uniform = flyTrial({ windProfile: 'uniform' });
+    const { html } = renderBody('::wind-table{along="0kt 10kt"}', uniform);
+    const [calm, windy] = rowsOf(html);
+    expect(calm!.at(-1)).toBe('none');
+    // Sine of the crab is the crosswind over the horizontal airspeed (FAA-H-8083-25, Navigation, wind triangle).
+    const flown = flyTrial({ windProfile: 'uniform', wind: { from: degrees(238), speed: knots(10) } });
+    const { tas, sink } = flown.track.findLast(({ phase }) => phase === 'base')!;
+    const crab = Math.asin(knots(10) / Math.sqrt(tas ** 2 - sink ** 2));
+    expect(windy!.at(-1)).toBe(`${Math.round((crab * 180) / Math.PI)}° to the left`);
+  });
+
+  it('calls a negative headwind a tailwind, and warns of a low turn to final', () => {
+    const { html } = renderBody('::wind-table{along="-5kt 10kt"}', plan);
+    expect(ahead(-5).cautions.map(({ code }) => code)).toContain('final-turn-low');
+    const [tail, head] = rowsOf(html);
+    expect([tail![0], tail!.at(-1)]).toEqual(['tailwind 5 kt', 'turn to final too low']);
+    expect([head![0], head!.at(-1)]).toEqual(['headwind 10 kt', '–']);
+    expect(heads(html)).toContain('Beware');
+  });
+
+  it('has a column for winds across, with their side', () => {
+    const { html } = renderBody('::wind-table{along="8kt" across="-6kt 0kt 6kt"}', plan);
+    expect(rowsOf(html).map((row) => row[1])).toEqual(['6 kt from the left', 'none', '6 kt from the right']);
+  });
+
+  it('leaves out what is over the limits of the aircraft, and says so', () => {
+    // Osier 15: wind 18 kt, crosswind 9 kt.
+    const { html } = renderBody('::wind-table{along="10kt 20kt" across="0kt 10kt"}', plan);
+    expect(rowsOf(html)).toHaveLength(1);
+    expect(html).toContain(
+      'Left out, being over its limits (wind 18 kt, crosswind 9 kt): headwind 20 kt; headwind 10 kt, 10 kt from the right; headwind 20 kt, 10 kt from the right.',
+    );
+    const { limits } = plan.aircraft;
+    expect(windsWithin([limits.wind], [0], plan.aircraft).winds).toHaveLength(1);
+    expect(windsWithin([0.8 * limits.wind], [0.8 * limits.wind], plan.aircraft).winds).toHaveLength(0);
+    expect(renderBody('::wind-table{along="25kt"}', plan).messages).toEqual([
+      expect.stringMatching(/^4:1 Every wind of this table is over the limits of the Osier 15/),
+    ]);
+  });
+
+  it('shows of an approach that begins on base what it has', () => {
+    const { html, messages } = renderBody('::wind-table{along="10kt 15kt"}', flyTrial({ approach: '90' }));
+    expect(messages).toEqual([]);
+    expect(heads(html)).not.toContain('Base turn starts');
+    expect(heads(html)).toContain('Height at base key');
+    const flown = flyTrial({ approach: '90', wind: { from: degrees(238), speed: knots(15) } });
+    expect(rowsOf(html)[1]![1]).toBe(tens(flown.keys[0]!.height / 0.3048, 'ft'));
+  });
+
+  it('flies what the plan was asked for: power, height, spacing', () => {
+    const changes = { power: 'stopped', height: 320, spacing: 420 } as const;
+    const own = flyTrial({ ...changes, wind: { from: degrees(238), speed: knots(5) } });
+    const { html } = renderBody('::wind-table{along="5kt 10kt"}', flyTrial(changes));
+    const turn = own.keys.find(({ id }) => id === 'base-turn')!;
+    expect(rowsOf(html)[0]![1]).toBe(`${tens(-turn.along, 'm')} past abeam`);
+    expect(html).toContain('engine stopped');
+  });
+
+  it('prints no figure where the spot is not made', () => {
+    const low = flyTrial({ height: 90 });
+    const { html } = renderBody('::wind-table{along="0kt"}', low);
+    expect(html).toContain('the spot is not made in this wind');
+    expect(rowsOf(html)[0]).toHaveLength(2);
+  });
+
+  it('says what is to be typed', () => {
+    expect(renderBody('::wind-table{along="5"}', plan).messages).toEqual([
+      expect.stringMatching(/^4:\d+ .*`5` has no unit: write a speed such as `5kt`/),
+    ]);
+    expect(renderBody('::wind-table{along="5 kt, 10 kt"}', plan).messages).toEqual([]);
+    expect(contextOf(plan).request.approach).toBe('180');
+  });
+});

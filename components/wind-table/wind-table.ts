@@ -1,0 +1,115 @@
+import { h } from 'hastscript';
+import { z } from 'zod';
+import type { PlanRequest } from '../../src/flight/plan.ts';
+import { planApproach } from '../../src/flight/planner.ts';
+import { positiveAngle } from '../../src/flight/wind.ts';
+import { windTable as flyWinds, type WindCase } from '../../src/flight/wind-table.ts';
+import { captionNumber } from '../../src/lesson/captions.ts';
+import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
+import { formatSpeed } from '../../src/units/format.ts';
+import type { PageUnits } from '../../src/units/page-units.ts';
+import { approachWords } from '../approach-words.ts';
+import type { PacketContext } from '../context.ts';
+import { columnsOf, type WatchedRow, watchWords } from './wind-columns.ts';
+import { crosswindWords, headwindWords, windWords } from './wind-words.ts';
+import { speeds, windsWithin } from './winds.ts';
+
+const usualAlong = '0kt 5kt 10kt 15kt';
+const attributes = z.strictObject({
+  along: speeds(usualAlong).prefault(usualAlong),
+  across: speeds('0kt -6kt 6kt').prefault('0kt'),
+});
+
+export const windTable = defineComponent<PacketContext, typeof attributes>({
+  name: 'wind-table',
+  form: 'leaf',
+  summary:
+    'A table by wind: where the base turn starts, heights at the keys, steepest bank, crab on base. `along`: headwinds ' +
+    '(tailwinds negative), `across`: crosswinds (from the right; negative from the left).',
+  attributes,
+  example: '::wind-table{along="0kt 5kt 10kt 15kt" across="0kt"}',
+  render: ({ ordinal, attributes: { along, across }, context }) => {
+    const { plan, request, units } = context;
+    const { winds, over } = windsWithin(along, across, plan.aircraft);
+    if (winds.length === 0) {
+      throw new DirectiveError(
+        `Every wind of this table is over the limits of the ${plan.aircraft.name} (${limitWords(context)}): write weaker ones`,
+      );
+    }
+    const rows = watchedRows(request, winds);
+    return [
+      h('table', { className: ['wind-table'], id: `wind-table-${ordinal}` }, [
+        h('caption', [
+          captionNumber('Table'),
+          ` By wind, ${approachWords(plan)}. ${captionWords(plan.approach)}`,
+        ]),
+        ...parts(rows, across.length > 1 || across[0] !== 0, units),
+      ]),
+      h('p', { className: ['source'] }, sourceOf(context, over)),
+    ];
+  },
+});
+
+/** Each wind flown, with the cautions of that flight: a figure that is not to be flown must say so. */
+export function watchedRows(request: PlanRequest, winds: readonly WindCase[]): WatchedRow[] {
+  return flyWinds(request, winds).map((row) => {
+    const { headwind, crosswind } = row;
+    const from = positiveAngle(request.runway.heading + Math.atan2(crosswind, headwind));
+    const wind = { from, speed: Math.hypot(headwind, crosswind) };
+    const { cautions } = planApproach({ ...request, wind, gust: undefined, detail: 'flight' });
+    return { ...row, cautions: cautions.map(({ code }) => code) };
+  });
+}
+
+function parts(rows: readonly WatchedRow[], withAcross: boolean, units: PageUnits) {
+  const columns = columnsOf(rows, units);
+  const number = { className: ['number'] };
+  const watched = rows.some((row) => row.made && watchWords(row) !== '–');
+  const heads = [
+    h('th', { scope: 'col' }, 'Along the runway'),
+    ...(withAcross ? [h('th', { scope: 'col' }, 'Across it')] : []),
+    // A head may take several lines, or the page grows too wide for its paper.
+    ...columns.map(({ head }) => h('th', { scope: 'col', ...number, style: 'white-space:normal' }, head)),
+    ...(watched ? [h('th', { scope: 'col' }, 'Beware')] : []),
+  ];
+  const body = rows.map((row) =>
+    h('tr', [
+      h('th', { scope: 'row', style: 'white-space:nowrap' }, headwindWords(row.headwind, units)),
+      ...(withAcross ? [h('td', { style: 'white-space:nowrap' }, crosswindWords(row.crosswind, units))] : []),
+      ...(row.made
+        ? [
+            ...columns.map(({ cell }) => h('td', number, cell(row, units) ?? '–')),
+            ...(watched ? [h('td', watchWords(row))] : []),
+          ]
+        : [
+            h(
+              'td',
+              { colSpan: columns.length + (watched ? 1 : 0) || 1 },
+              'the spot is not made in this wind',
+            ),
+          ]),
+    ]),
+  );
+  return [h('thead', [h('tr', heads)]), h('tbody', body)];
+}
+
+function captionWords(approach: PacketContext['plan']['approach']): string {
+  if (approach === '90') return 'Heights are above the spot; the throttle closes at the base key.';
+  return 'Heights are above the spot; seconds are counted from the downwind key. Crab: where the nose points beside the track.';
+}
+
+function limitWords({ plan, units }: PacketContext): string {
+  const { wind, crosswind } = plan.aircraft.limits;
+  return `wind ${formatSpeed(wind, units)}, crosswind ${formatSpeed(crosswind, units)}`;
+}
+
+function sourceOf(context: PacketContext, over: readonly WindCase[]): string {
+  const { plan, units } = context;
+  const engine = plan.power === 'idle' ? 'engine idling' : 'engine stopped';
+  const left =
+    over.length === 0
+      ? ''
+      : ` Left out, being over its limits (${limitWords(context)}): ${over.map((wind) => windWords(wind, units)).join('; ')}.`;
+  const source = plan.aircraft.source.trim().replace(/\.$/, '');
+  return `Computed for ${plan.aircraft.name}, winds at 10 m, without gusts, ${engine}.${left} Source of the aircraft's figures: ${source}.`;
+}

@@ -1,0 +1,25 @@
+import type { WindCase } from '../../src/flight/wind-table.ts';
+import { formatSpeed } from '../../src/units/format.ts';
+import type { PageUnits } from '../../src/units/page-units.ts';
+
+/** `headwind 5 kt`, `tailwind 5 kt`, `none`. m/s, negative for a tailwind. */
+export function headwindWords(headwind: number, units: PageUnits): string {
+  const size = formatSpeed(Math.abs(headwind), units);
+  if (size === formatSpeed(0, units)) return 'none';
+  return `${headwind < 0 ? 'tailwind' : 'headwind'} ${size}`;
+}
+
+/** `6 kt from the left`, `none`. m/s, positive from the right. */
+export function crosswindWords(crosswind: number, units: PageUnits): string {
+  const size = formatSpeed(Math.abs(crosswind), units);
+  if (size === formatSpeed(0, units)) return 'none';
+  return `${size} from the ${crosswind < 0 ? 'left' : 'right'}`;
+}
+
+/** A wind as one name in a sentence. */
+export function windWords({ headwind, crosswind }: WindCase, units: PageUnits): string {
+  const parts = [headwindWords(headwind, units), crosswindWords(crosswind, units)].filter(
+    (part) => part !== 'none',
+  );
+  return parts.length === 0 ? 'no wind' : parts.join(', ');
+}

@@ -1,0 +1,36 @@
+import { z } from 'zod';
+import type { Aircraft } from '../../src/flight/aircraft.ts';
+import type { WindCase } from '../../src/flight/wind-table.ts';
+import { parseQuantity, QuantityError } from '../../src/units/quantity.ts';
+
+/** More winds than this make no table that anyone reads. */
+const most = 12;
+
+/** Speeds with their units and a space between them, `0kt 5kt −5kt`, in m/s. */
+export function speeds(example: string) {
+  return z.string().transform((text, context): number[] => {
+    const words = text.split(/\s*,\s*|\s+(?=[\d+\-−])/).filter((word) => word.trim() !== '');
+    try {
+      if (words.length === 0 || words.length > most) {
+        throw new QuantityError(`write 1 to ${most} speeds such as \`${example}\``);
+      }
+      return words.map((word) => parseQuantity(word, 'speed', '5kt'));
+    } catch (error) {
+      if (!(error instanceof QuantityError)) throw error;
+      context.addIssue({ code: 'custom', message: error.message });
+      return z.NEVER;
+    }
+  });
+}
+
+/** Every wind of these components that the aircraft may be flown in, and those that are over its limits. m/s. */
+export function windsWithin(
+  along: readonly number[],
+  across: readonly number[],
+  { limits }: Pick<Aircraft, 'limits'>,
+): { winds: WindCase[]; over: WindCase[] } {
+  const all = across.flatMap((crosswind) => along.map((headwind) => ({ headwind, crosswind })));
+  const isWithin = ({ headwind, crosswind }: WindCase) =>
+    Math.hypot(headwind, crosswind) <= limits.wind + 1e-9 && Math.abs(crosswind) <= limits.crosswind + 1e-9;
+  return { winds: all.filter(isWithin), over: all.filter((wind) => !isWithin(wind)) };
+}

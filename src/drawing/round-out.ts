@@ -1,0 +1,136 @@
+import type { Plan } from '../flight/plan.ts';
+import { formatDistance, formatLowHeight } from '../units/format.ts';
+import type { PageUnits } from '../units/page-units.ts';
+import type { Drawing, DrawingBoard } from './drawing.ts';
+import { dash, face, faint, ink, size, weight } from './ink.ts';
+import { drawLabel } from './labels.ts';
+import { drawAim, drawKey, drawLine, drawPolyline, drawSpot } from './marks.ts';
+import { type LandingEnd, landingEnd } from './round-out-flight.ts';
+import { layOutRoundOut, type RoundOutLayout, roundOutPoint, roundOutView } from './round-out-layout.ts';
+import { roundOutDescription, roundOutNote, roundOutTitle } from './round-out-words.ts';
+import { closeSheet, layer, mmPerPixel, openSheet, type Sheet, wholePixels } from './sheet.ts';
+import { setLine, wrapped } from './text.ts';
+
+export interface RoundOutOptions {
+  readonly units: PageUnits;
+  readonly board: DrawingBoard;
+  /** Unique in the page; every id in the drawing begins with it. */
+  readonly id: string;
+  /** Room on the paper, mm: at least 110 by 60. The drawing takes the whole width, and of the height what it needs. */
+  readonly maxWidth: number;
+  readonly maxHeight: number;
+}
+
+export interface RoundOutDrawing extends Drawing {
+  /** Heights are drawn this many times as large as distances. */
+  readonly exaggeration: number;
+}
+
+/** Under the ground line, mm: the distances, the stretches' bars and names. */
+const foot = { numbers: 5.6, bar: 2.4, names: 3.6 };
+/** mm above the plot, tried in turn until every label has a free place. */
+const headrooms = [4, 10, 16, 22];
+
+/**
+ * The round-out and hold-off as the plan flies them, with the last of final: height of the wheels against distance along
+ * the runway, heights a whole number of times as large as distances.
+ * @throws RangeError where the plan has no round-out, or there is no room.
+ */
+export function roundOutDrawing(plan: Plan, options: RoundOutOptions): RoundOutDrawing {
+  const { board, id, units } = options;
+  const end = landingEnd(plan);
+  if (!end) throw new RangeError('A plan without a round-out has none to draw');
+  const width = wholePixels(options.maxWidth);
+  const noteOf = (times: number) => wrapped(board, roundOutNote(plan, end, times), width - 4, size.small);
+  const below = foot.numbers + foot.bar + foot.names + noteOf(10).length * size.small * face.leading + 3;
+  const layout = bestLayout(plan, end, options, width, below);
+  const { plot, exaggeration } = layout.view;
+  const height = Math.ceil((plot.y + plot.height + below) / mmPerPixel - 1e-6) * mmPerPixel;
+  const sheet = openSheet(board, id, width, height);
+  drawAxes(sheet, units, layout);
+  drawStretches(sheet, layout);
+  drawScene(sheet, layout);
+  const note = layer(sheet, 'note');
+  const lines = noteOf(exaggeration);
+  for (const [index, text] of lines.entries()) {
+    const y = height - 1.2 - (lines.length - 1 - index) * size.small * face.leading;
+    setLine(note, { text }, { x: 2, y }, 'start', size.small, faint);
+  }
+  const description = roundOutDescription(plan, end, units, exaggeration);
+  return { ...closeSheet(sheet, roundOutTitle(plan), description), exaggeration };
+}
+
+function bestLayout(
+  plan: Plan,
+  end: LandingEnd,
+  { units, board, maxHeight }: RoundOutOptions,
+  width: number,
+  below: number,
+): RoundOutLayout {
+  let best: RoundOutLayout | undefined;
+  for (const headroom of headrooms) {
+    const tallest = maxHeight - below - headroom;
+    const view = roundOutView(plan, end, units, board, width, tallest, headroom);
+    if (view === undefined) break;
+    const layout = layOutRoundOut(plan, end, units, board, view, width);
+    if (layout.hidden === 0) return layout;
+    if (best === undefined || layout.hidden < best.hidden) best = layout;
+  }
+  if (best) return best;
+  throw new RangeError(
+    `There is no room for a round-out in ${Math.round(width)} mm by ${Math.round(maxHeight)} mm`,
+  );
+}
+
+function drawAxes(sheet: Sheet, units: PageUnits, { view }: RoundOutLayout): void {
+  const axes = layer(sheet, 'axes');
+  const { plot } = view;
+  const ground = plot.y + plot.height;
+  drawLine(axes, { from: { x: plot.x, y: plot.y - 2 }, to: { x: plot.x, y: ground } }, weight.line);
+  const floor = { from: { x: plot.x, y: ground }, to: { x: plot.x + plot.width, y: ground } };
+  drawLine(axes, floor, weight.straight);
+  for (const height of view.heightTicks) {
+    const { y } = roundOutPoint(view, 0, height);
+    drawLine(axes, { from: { x: plot.x - 1.2, y }, to: { x: plot.x, y } }, weight.line);
+    const at = { x: plot.x - 1.8, y: y + (size.small * face.cap) / 2 };
+    setLine(axes, { text: formatLowHeight(height, units) }, at, 'end', size.small);
+  }
+  for (const distance of view.distanceTicks) {
+    const { x } = roundOutPoint(view, -distance, 0);
+    if (x < plot.x || x > plot.x + plot.width + 0.1) continue;
+    drawLine(axes, { from: { x, y: ground }, to: { x, y: ground + 1.2 } }, weight.line);
+    const at = { x, y: ground + 2 + size.small * face.cap };
+    const text = distance === 0 ? 'spot' : formatDistance(distance, units);
+    setLine(axes, { text }, at, 'middle', size.small);
+  }
+}
+
+/** Bars with the names of the stretches and the ground that each covers. */
+function drawStretches(sheet: Sheet, { view, stretches }: RoundOutLayout): void {
+  const group = layer(sheet, 'stretches');
+  const top = view.plot.y + view.plot.height + foot.numbers + 0.9;
+  const baseline = top + foot.bar + size.small * face.cap - 0.6;
+  let free = 0;
+  for (const { text, from, to } of stretches) {
+    const bar = { from: { x: from + 0.25, y: top }, to: { x: to - 0.25, y: top } };
+    drawLine(group, bar, 0.5);
+    // A name wider than its bar moves to the right of the one before.
+    const half = sheet.board.measure(text, size.small) / 2;
+    const x = Math.max((from + to) / 2, free + half + 1.5);
+    setLine(group, { text }, { x, y: baseline }, 'middle', size.small);
+    free = x + half;
+  }
+}
+
+function drawScene(sheet: Sheet, layout: RoundOutLayout): void {
+  const track = layer(sheet, 'track');
+  if (layout.sight) drawLine(track, layout.sight, weight.line, ink, dash.limit);
+  drawPolyline(track, layout.final, weight.straight);
+  drawPolyline(track, layout.roundOut, weight.turn);
+  drawPolyline(track, layout.holdOff, weight.straight);
+  const marks = layer(sheet, 'marks');
+  const draw = { key: drawKey, aim: drawAim, spot: drawSpot };
+  for (const mark of layout.marks) draw[mark.kind](marks, mark.at);
+  const labels = layer(sheet, 'labels');
+  for (const label of layout.labels) drawLabel(labels, label);
+}

@@ -1,0 +1,76 @@
+import type { VFile } from 'vfile';
+import { parseQuantity, QuantityError } from '../units/quantity.ts';
+import type { Lesson } from './parse-lesson.ts';
+import { spanAt } from './source-place.ts';
+import { type TypedQuantity, typedQuantities } from './typed-quantities.ts';
+
+/** A figure of the flight that a directive prints. */
+export interface KnownFigure {
+  readonly kind: 'height' | 'distance' | 'speed';
+  /** m or m/s. */
+  readonly value: number;
+  /** The step that the page rounds it to, in the same unit. */
+  readonly step: number;
+  /** As an author types it: `:key[downwind-key]{show=height}`. */
+  readonly directive: string;
+}
+
+/**
+ * Heights of rules that hold for every aircraft: the turn to final complete, the wheels down beyond the spot, what is
+ * left over an obstacle or before a landing distance is counted. They are typed, and stay as they are.
+ */
+const rules = ['300 ft', '200 ft', '50 ft'].map((text) => parseQuantity(text, 'length'));
+
+/**
+ * Warns of a figure typed by hand that agrees, to the page's rounding, with one of the flight: it would stay when the
+ * aircraft, the wind or the airfield changes.
+ *
+ * @param figures of the flight; of several that agree the nearest is named
+ * @param heightUnit the page's: a length typed in it is taken for a height, one in another unit for a distance, and
+ *   where both have one unit for either
+ */
+export function checkTypedFigures(
+  { tree, uses }: Pick<Lesson<never>, 'tree' | 'uses'>,
+  figures: readonly KnownFigure[],
+  units: { readonly height: string; readonly distance: string },
+  file: VFile,
+): void {
+  const source = String(file);
+  const given = [...rules, ...givenIn(uses)];
+  for (const typed of typedQuantities(tree, source)) {
+    if (typed.kind === 'length' && given.some((height) => Math.abs(height - typed.value) < 0.01)) continue;
+    const [nearest] = figures
+      .filter(({ kind }) => couldBe(typed, kind, units))
+      .map((figure) => ({ figure, miss: Math.abs(figure.value - typed.value) }))
+      .filter(({ figure, miss }) => figure.value >= figure.step && miss <= figure.step / 2 + 1e-9)
+      .sort((a, b) => a.miss - b.miss);
+    if (!nearest) continue;
+    const reason = `\`${typed.text}\` is typed; \`${nearest.figure.directive}\` would follow the aircraft`;
+    const place = spanAt(source, typed.start, typed.end);
+    file.message(reason, { place, ruleId: 'typed-figure', source: 'chalkwing' });
+  }
+}
+
+/** Lengths in the braces of the lesson's own directives: text that names one speaks of what is drawn there. m. */
+function givenIn(uses: Pick<Lesson<never>, 'uses'>['uses']): number[] {
+  return uses.flatMap(({ node }) =>
+    Object.values(node.attributes ?? {}).flatMap((text) => {
+      try {
+        return [parseQuantity(text ?? '', 'length')];
+      } catch (error) {
+        if (error instanceof QuantityError) return [];
+        throw error;
+      }
+    }),
+  );
+}
+
+function couldBe(
+  { kind, unit }: TypedQuantity,
+  figure: KnownFigure['kind'],
+  { height, distance }: { readonly height: string; readonly distance: string },
+): boolean {
+  if (kind === 'speed' || figure === 'speed') return kind === 'speed' && figure === 'speed';
+  if (height === distance || (unit !== height && unit !== distance)) return true;
+  return (unit === height) === (figure === 'height');
+}

@@ -1,0 +1,101 @@
+import type { VFile } from 'vfile';
+import type { VFileMessage } from 'vfile-message';
+import type { Edition, PacketContext } from '../../components/context.ts';
+import { planFigures } from '../../components/plan-figures.ts';
+import { checkKeysExplained } from '../lesson/check-keys-explained.ts';
+import { checkTypedFigures } from '../lesson/check-typed-figures.ts';
+import type { Lesson } from '../lesson/parse-lesson.ts';
+import { renderLesson } from '../lesson/render-lesson.ts';
+import type { School } from '../school/school.ts';
+import { drawingRoom, reportScenario } from './build.ts';
+import { createNodeBoard } from './node-board.ts';
+import { papers } from './paper.ts';
+import { aircraftOf, ofClasses, planOf, ScenarioError, scenarioOf } from './scenario.ts';
+
+const editions: readonly Edition[] = ['student', 'instructor'];
+
+/**
+ * Flies a lesson with every aircraft that it is for and renders it in both editions, for the messages alone: they land
+ * on the lesson's file, each once. One that holds only for some of the aircraft names them.
+ */
+export function checkFlights(lesson: Lesson<PacketContext>, file: VFile, school: School): void {
+  const { frontMatter } = lesson;
+  if (!frontMatter) return;
+  const ids = frontMatter.aircraft
+    ? [frontMatter.aircraft]
+    : ofClasses(school, frontMatter, [...school.fleet.keys()]);
+  const found = new Map<string, Found>();
+  const collect = (aircraft: string | undefined, check: () => void) => {
+    for (const message of messagesOf(check, file)) remember(message, aircraft, found);
+  };
+  if (ids.length === 0)
+    collect(undefined, () => reportingScenario(lesson, file, () => aircraftOf(school, frontMatter)));
+  for (const id of ids) {
+    const name = school.fleet.get(id)?.name ?? id;
+    collect(name, () => reportingScenario(lesson, file, () => checkFlight(lesson, file, school, id)));
+  }
+  for (const { message, aircraft } of found.values()) {
+    if (aircraft.size < ids.length && ![...aircraft].every((name) => message.reason.includes(name))) {
+      message.reason += ` (for ${[...aircraft].join(', ')})`;
+      message.message = message.reason;
+    }
+    file.messages.push(message);
+  }
+}
+
+function checkFlight(lesson: Lesson<PacketContext>, file: VFile, school: School, id: string): void {
+  const scenario = scenarioOf(school, lesson.frontMatter!, id, {});
+  const plan = planOf(scenario);
+  const { units } = school;
+  for (const edition of editions) {
+    const context: PacketContext = {
+      plan,
+      request: scenario.request,
+      school,
+      units,
+      edition,
+      board: createNodeBoard(),
+      drawingRoom: drawingRoom(papers[school.paper]),
+    };
+    renderLesson<PacketContext>(lesson, context, file);
+  }
+  checkKeysExplained(
+    lesson,
+    plan.keys.map((key) => key.id),
+    file,
+  );
+  checkTypedFigures(lesson, planFigures(plan, units), units, file);
+}
+
+function reportingScenario(lesson: Lesson<PacketContext>, file: VFile, run: () => unknown): void {
+  try {
+    run();
+  } catch (error) {
+    if (!(error instanceof ScenarioError)) throw error;
+    reportScenario(error, lesson, file);
+  }
+}
+
+/** The messages that a check adds, taken off the file again. */
+function messagesOf(check: () => void, file: VFile): VFileMessage[] {
+  const before = file.messages.length;
+  check();
+  // In place: the front matter reports into the same list.
+  return file.messages.splice(before);
+}
+
+interface Found {
+  readonly message: VFileMessage;
+  /** Names of the aircraft for which it holds. */
+  readonly aircraft: Set<string>;
+}
+
+function remember(message: VFileMessage, aircraft: string | undefined, found: Map<string, Found>): void {
+  const { line, column, ruleId, reason } = message;
+  // A typed figure may agree with another figure of each aircraft: one suggestion is enough.
+  const what = ruleId === 'typed-figure' ? '' : reason;
+  const key = `${line}:${column}:${ruleId}:${what}`;
+  const known = found.get(key) ?? { message, aircraft: new Set<string>() };
+  if (aircraft !== undefined) known.aircraft.add(aircraft);
+  found.set(key, known);
+}

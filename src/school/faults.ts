@@ -1,0 +1,79 @@
+import type { VFile } from 'vfile';
+import type { z } from 'zod';
+import { QuantityError } from '../units/quantity.ts';
+import { checkYaml } from './check-yaml.ts';
+import { list, parsed, section, words } from './fields.ts';
+import { didYouMean } from './nearest-name.ts';
+import { hasErrors } from './yaml-source.ts';
+
+const classes = ['weight-shift', 'three-axis', 'powered-parachute', 'glider'] as const;
+type FaultClass = (typeof classes)[number];
+
+/** `weight-shift`, or several with a space between them, as the directives write it. */
+const classWords = parsed('weight-shift', (text): readonly FaultClass[] =>
+  text.split(/[\s,]+/).map((word) => {
+    const found = classes.find((name) => name === word);
+    if (found) return found;
+    const known = classes.map((name) => `\`${name}\``).join(', ');
+    throw new QuantityError(`\`${word}\` is none of ${known}${didYouMean(word, classes)}`);
+  }),
+);
+
+const idWord = parsed('base-turn-late', (text) => {
+  if (/^[a-z0-9]+(-[a-z0-9]+)*$/.test(text)) return text;
+  throw new QuantityError(
+    `\`${text}\` cannot be an id: write small letters, digits and hyphens, such as \`base-turn-late\``,
+  );
+});
+
+const row = section(
+  {
+    id: idWord,
+    fault: words('Base turn late'),
+    sign: words('The spot is far behind the wing.'),
+    cause: words('Eyes inside at the key.'),
+    recovery: words('Turn at once and cut the corner.'),
+    prevent: words('Say the place of the turn aloud before the key.'),
+    class: classWords.optional(),
+    fly: words('"base-turn: 6 s late"').optional(),
+  },
+  '{ id: base-turn-late, fault: Base turn late, sign: ..., cause: ..., recovery: ..., prevent: ... }',
+);
+
+const faults = section(
+  {
+    name: words('Faults of the power-off approach'),
+    source: words('who wrote this, and when'),
+    faults: list(row, '[{ id: base-turn-late, ... }]', 1),
+  },
+  '{ name: Faults of the power-off approach, ... }',
+);
+
+/** A file of common faults, its rows in their own order; `class` says for which aircraft a row is (left out: for all). */
+export type FaultsFile = z.output<typeof faults>;
+export type Fault = FaultsFile['faults'][number];
+
+/** Reads a file of faults; messages land on `file`, and where one is an error there is no value. */
+export function parseFaults(file: VFile): FaultsFile | undefined {
+  const checked = checkYaml(file, faults);
+  if (!checked) return undefined;
+  reportRepeats(checked.source);
+  return hasErrors(file) ? undefined : checked.value;
+}
+
+/** A lesson picks rows by their ids. */
+function reportRepeats(source: NonNullable<ReturnType<typeof checkYaml>>['source']): void {
+  const rows = (source.data as { faults?: unknown } | undefined)?.faults;
+  if (!Array.isArray(rows)) return;
+  const seen = new Map<string, number>();
+  rows.forEach((each: { id?: unknown } | null, place) => {
+    const id = typeof each?.id === 'string' ? each.id.trim() : '';
+    const first = seen.get(id);
+    if (id === '') return;
+    if (first === undefined) seen.set(id, place);
+    else {
+      const reason = `\`id\` in \`faults\` ${place + 1}: \`${id}\` is the id of row ${first + 1} already`;
+      source.report(reason, 'repeated-id', ['faults', place, 'id']);
+    }
+  });
+}
