@@ -1,68 +1,69 @@
 import { RequestError } from './errors.ts';
 
-/** Throws RequestError, with the field's name and what is allowed, unless the value is right. */
-type Rule = (value: unknown, field: string) => void;
+/** What is wrong with a value: where in it (nothing for the value itself), and what it must be. */
+interface Fault {
+  readonly path: string;
+  readonly must: string;
+}
+
+/** Undefined where the value is right. The path is only put together for a fault: requests are checked by the thousand. */
+type Rule = (value: unknown) => Fault | undefined;
 
 const radians = (degrees: number) => (degrees * Math.PI) / 180;
 
 /** A finite number within a range; `words` name the range as a person would write it. */
-const number =
-  (low: number, high: number, words: string): Rule =>
-  (value, field) => {
-    if (!(typeof value === 'number' && value >= low && value <= high)) {
-      throw new RequestError(field, `${field} must be ${words}`);
+function number(low: number, high: number, words: string): Rule {
+  const fault = { path: '', must: `must be ${words}` };
+  return (value) => (typeof value === 'number' && value >= low && value <= high ? undefined : fault);
+}
+
+function wholeNumber(low: number, high: number): Rule {
+  const inRange = number(low, high, `a whole number, ${low} to ${high}`);
+  return (value) => inRange(Number.isInteger(value) ? value : Number.NaN);
+}
+
+const text: Rule = (value) => (typeof value === 'string' ? undefined : { path: '', must: 'must be a text' });
+
+const yesOrNo: Rule = (value) =>
+  typeof value === 'boolean' ? undefined : { path: '', must: 'must be true or false' };
+
+function oneOf(...words: readonly string[]): Rule {
+  const fault = { path: '', must: `must be one of: ${words.join(', ')}` };
+  return (value) => (typeof value === 'string' && words.includes(value) ? undefined : fault);
+}
+
+function optional(rule: Rule): Rule {
+  return (value) => (value === undefined ? undefined : rule(value));
+}
+
+function record(shape: Readonly<Record<string, Rule>>): Rule {
+  const entries = Object.entries(shape);
+  const fault = { path: '', must: `must hold: ${Object.keys(shape).join(', ')}` };
+  return (value) => {
+    if (typeof value !== 'object' || value === null || Array.isArray(value)) return fault;
+    for (const [key, rule] of entries) {
+      const found = rule((value as Record<string, unknown>)[key]);
+      if (found) return within(key, found);
     }
+    return undefined;
   };
+}
 
-const wholeNumber =
-  (low: number, high: number): Rule =>
-  (value, field) => {
-    if (!(Number.isInteger(value) && (value as number) >= low && (value as number) <= high)) {
-      throw new RequestError(field, `${field} must be a whole number, ${low} to ${high}`);
+function listOf(rule: Rule, least = 0): Rule {
+  const fault = { path: '', must: `must be a list of ${least} or more` };
+  return (value) => {
+    if (!Array.isArray(value) || value.length < least) return fault;
+    for (const [i, item] of value.entries()) {
+      const found = rule(item);
+      if (found) return within(String(i), found);
     }
+    return undefined;
   };
+}
 
-const text: Rule = (value, field) => {
-  if (typeof value !== 'string') throw new RequestError(field, `${field} must be a text`);
-};
-
-const yesOrNo: Rule = (value, field) => {
-  if (typeof value !== 'boolean') throw new RequestError(field, `${field} must be true or false`);
-};
-
-const oneOf =
-  (...words: readonly string[]): Rule =>
-  (value, field) => {
-    if (typeof value !== 'string' || !words.includes(value)) {
-      throw new RequestError(field, `${field} must be one of: ${words.join(', ')}`);
-    }
-  };
-
-const optional =
-  (rule: Rule): Rule =>
-  (value, field) => {
-    if (value !== undefined) rule(value, field);
-  };
-
-const record =
-  (shape: Readonly<Record<string, Rule>>): Rule =>
-  (value, field) => {
-    if (typeof value !== 'object' || value === null || Array.isArray(value)) {
-      throw new RequestError(field, `${field} must hold: ${Object.keys(shape).join(', ')}`);
-    }
-    for (const [key, rule] of Object.entries(shape)) {
-      rule((value as Record<string, unknown>)[key], field === '' ? key : `${field}.${key}`);
-    }
-  };
-
-const listOf =
-  (rule: Rule, least = 0): Rule =>
-  (value, field) => {
-    if (!Array.isArray(value) || value.length < least) {
-      throw new RequestError(field, `${field} must be a list of ${least} or more`);
-    }
-    for (const [i, item] of value.entries()) rule(item, `${field}.${i}`);
-  };
+function within(key: string, { path, must }: Fault): Fault {
+  return { path: path === '' ? key : `${key}.${path}`, must };
+}
 
 const direction = number(0, 2 * Math.PI, '0 to 360 degrees');
 const airspeed = number(5, 70, '10 to 136 kt');
@@ -75,11 +76,14 @@ const distance = number(-100_000, 100_000, '-100 to 100 km');
 const best = { speed: airspeed, ratio: number(1, 60, '1 to 60') };
 const sinkPoint = record({ speed: airspeed, sink: number(0.05, 40, '10 to 7900 ft/min') });
 
+const bestGlide = record(best);
+const measuredGlide = record({ points: listOf(sinkPoint, 3) });
+
 /** A best glide, or measured points. */
-const glide: Rule = (value, field) => {
+const glide: Rule = (value) => {
   const measured =
     typeof value === 'object' && value !== null && 'points' in value && value.points !== undefined;
-  record(measured ? { points: listOf(sinkPoint, 3) } : best)(value, field);
+  return measured ? measuredGlide(value) : bestGlide(value);
 };
 
 const obstacle = record({
@@ -102,7 +106,7 @@ const aircraft = record({
     approach: airspeed,
   }),
   glide: record({ idle: glide, stopped: optional(glide) }),
-  steepApproach: optional(record(best)),
+  steepApproach: optional(bestGlide),
   turns: record({
     bank,
     limit: number(radians(5), radians(80), '5 to 80 degrees'),
@@ -169,7 +173,8 @@ const request = record({
  * Throws RequestError with the first field that is not, and what is allowed there.
  */
 export function checkRequest(value: unknown): void {
-  if (typeof value !== 'object' || value === null)
-    throw new RequestError('request', 'a request must be an object');
-  request(value, '');
+  const fault = request(value);
+  if (!fault) return;
+  const field = fault.path || 'request';
+  throw new RequestError(field, `${field} ${fault.must}`);
 }

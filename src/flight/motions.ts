@@ -42,8 +42,8 @@ function lineStep(state: State): number {
 }
 
 /** rad: what the heading may change, and the bank, in one step of a turn. */
-const turnedInStep = 0.22;
-const rollStep = (15 * Math.PI) / 180;
+const turnedInStep = 0.26;
+const rollStep = (17 * Math.PI) / 180;
 
 /** s: the faster the turn, the shorter its steps. */
 function turnStep(state: State, medium: Medium): number {
