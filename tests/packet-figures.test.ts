@@ -413,6 +413,8 @@ const directivePattern = /:[a-z]+\[[^\]]*\](?:\{[^}]*\})?/g;
 function piecesOf(markdown: string): string[] {
   const body = markdown.replace(/^---\n[\s\S]*?\n---\n/, '');
   return body
+    .replace(/^:::(for|instructor|student)\b.*\n[\s\S]*?^:::$/gm, '')
+    .replace(/^- \d+ min: /gm, '- ')
     .replace(/^:::?.*$/gm, '\n')
     .replace(/^(#+ |\d+\. |- )/gm, '\n')
     .replace(/^\|[-| ]+\|$/gm, '')

@@ -1,4 +1,5 @@
 import type { Gate, Plan } from '../flight/plan.ts';
+import { metresPerFoot } from '../units/factors.ts';
 import { formatHeight, formatLowHeight } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import type { DrawingBoard } from './drawing.ts';
@@ -104,17 +105,6 @@ export function layOutProfile(
   ];
   const up = { x: 0.45, y: -0.9 };
   const wanted: WantedLabel[] = [
-    {
-      lines: [{ text: finalTurnText(units) }],
-      size: size.small,
-      anchor: between(limit, 0.2),
-      alternatives: [0.25, 0.3, 0.35, 0.4, 0.5, 0.6, 0.7, 0.8].map((share) => between(limit, share)),
-      radius: 0.1,
-      prefer: { x: 0, y: -1 },
-      reach: 12,
-      plain: true,
-    },
-    ...gateLabels(plan, units, keys, view),
     // From touchdown backwards: the last keys have the least room.
     ...groupKeys(plan, keys, units)
       .reverse()
@@ -143,8 +133,24 @@ export function layOutProfile(
         reach: 40,
       };
     }),
+    {
+      lines: [{ text: finalTurnText(units) }],
+      size: size.small,
+      anchor: between(limit, 0.2),
+      alternatives: [
+        0.25, 0.3, 0.35, 0.4, 0.5, 0.6, 0.7, 0.8, 0.15, 0.1, 0.45, 0.55, 0.65, 0.75, 0.85, 0.05,
+      ].map((share) => between(limit, share)),
+      radius: 0.1,
+      prefer: { x: 0, y: -1 },
+      reach: 12,
+      plain: true,
+    },
   ];
-  const labels = placeWanted(board, wanted, { frame, boxes, lines });
+  // The edges of the gates stand in their table as well: where one has no free place here, it is left to that.
+  const edges = gateLabels(plan, units, keys, view);
+  const labels = placeWanted(board, [...wanted, ...edges], { frame, boxes, lines }).filter(
+    ({ place }, index) => place.clear || index < wanted.length,
+  );
   const hidden = labels.filter((label) => !label.place.clear).length;
   return {
     view,
@@ -181,11 +187,19 @@ function barOf(gate: Gate, keys: readonly PlacedKey[], view: ProfileView): Bar |
   if (x === undefined) return undefined;
   const top = gate.high === null ? view.plot.y : profilePoint(view, 0, gate.high).y;
   const bottom = profilePoint(view, 0, gate.low ?? 0).y;
+  // Edges that have crossed: no height here has a sound path.
+  if (bottom < top) return undefined;
   return {
     box: { x: x - barWidth / 2, y: top, width: barWidth, height: bottom - top },
     closedAbove: gate.high !== null,
     closedBelow: gate.low !== null,
   };
+}
+
+/** An edge rounded into its band: never a height from which the spot is not made. m. */
+function inward(edge: number | null, round: (value: number) => number, units: PageUnits): number | null {
+  const step = units.height === 'ft' ? 10 * metresPerFoot : 5;
+  return edge === null ? null : round(edge / step) * step;
 }
 
 function gateLabels(
@@ -198,8 +212,8 @@ function gateLabels(
     const x = keys.find(({ key }) => key.id === gate.at)?.at.x;
     if (x === undefined) return [];
     const edges = [
-      { height: gate.high, prefer: { x: 0, y: -1 } },
-      { height: gate.low, prefer: { x: 0, y: 1 } },
+      { height: inward(gate.high, Math.floor, units), prefer: { x: 0, y: -1 } },
+      { height: inward(gate.low, Math.ceil, units), prefer: { x: 0, y: 1 } },
     ];
     return edges.flatMap(({ height, prefer }): WantedLabel[] =>
       height === null

@@ -32,8 +32,11 @@ export function profileDrawing(plan: Plan, options: ProfileOptions): ProfileDraw
   const { board, id, units } = options;
   if (plan.track.length < 2) throw new RangeError('A plan without a flown track cannot be drawn');
   const width = wholePixels(options.maxWidth);
-  const shown = shownPart(plan);
-  const layout = bestLayout(shown, options, width);
+  const whole = shownPart(plan);
+  const crowded = bestLayout(whole, options, width);
+  // Where the bars of the gates leave no room for a label, they are left to the table of gates.
+  const shown = crowded.hidden === 0 ? whole : { ...whole, gates: [] };
+  const layout = crowded.hidden === 0 ? crowded : bestLayout(shown, options, width);
   const { view } = layout;
   const height = Math.ceil((view.plot.y + view.plot.height + view.foot) / mmPerPixel - 1e-6) * mmPerPixel;
   const sheet = openSheet(board, id, width, height);
