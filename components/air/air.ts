@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { pressureAltitude, standardPressure } from '../../src/flight/air.ts';
+import { qnhOf } from '../../src/flight/air.ts';
 import type { FieldAir } from '../../src/flight/plan.ts';
 import { defineComponent } from '../../src/lesson/component.ts';
 import {
@@ -18,7 +18,7 @@ const figures: Readonly<Record<string, Figure>> = {
   'density-altitude': ({ densityAltitude }, units) => formatDensityAltitude(densityAltitude, units),
   temperature: ({ temperature }) => formatTemperature(temperature),
   // The field's pressure altitude less its elevation is the altitude that an altimeter set to the QNH takes for zero.
-  qnh: ({ pressure, elevation }) => formatPressure(standardPressure(pressureAltitude(pressure) - elevation)),
+  qnh: (air) => formatPressure(qnhOf(air)),
   pressure: ({ pressure }) => formatPressure(pressure),
   elevation: ({ elevation }, units) => formatHeight(elevation, units),
 };

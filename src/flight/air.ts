@@ -46,6 +46,11 @@ export function stationPressure(qnh: number, elevation: number): number {
   return standardPressure(pressureAltitude(qnh) + elevation);
 }
 
+/** QNH, Pa, of a field's air: the other way round from `stationPressure`. */
+export function qnhOf({ pressure, elevation }: FieldAir): number {
+  return standardPressure(pressureAltitude(pressure) - elevation);
+}
+
 /** The air at a field: elevation in m, temperature in K (default standard), QNH in Pa (default standard). Dry air. */
 export function fieldAir(elevation: number, temperature?: number, qnh: number = seaLevelPressure): FieldAir {
   const t = temperature ?? standardTemperature(elevation);

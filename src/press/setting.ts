@@ -1,6 +1,6 @@
-import { pressureAltitude, standardPressure } from '../flight/air.ts';
+import { qnhOf } from '../flight/air.ts';
 import { indicatedSpeed } from '../flight/calibration.ts';
-import type { Approach, FieldAir, Plan, WindProfileKind } from '../flight/plan.ts';
+import type { Approach, Plan, WindProfileKind } from '../flight/plan.ts';
 import {
   formatAngle,
   formatDensityAltitude,
@@ -90,11 +90,6 @@ export function settingOf(plan: Plan, units: PageUnits): SettingEntry[] {
 export function subjectLine(plan: Plan, units: PageUnits): string {
   const { from, speed } = plan.flown.surfaceWind;
   return `${plan.aircraft.name} · ${plan.airfield.name} ${plan.runway.name} · wind ${formatWind(from, speed, units)}`;
-}
-
-/** QNH in Pa, from the station pressure: the other way round from `stationPressure`. */
-export function qnhOf(air: FieldAir): number {
-  return standardPressure(pressureAltitude(air.pressure) - air.elevation);
 }
 
 const classNames: Readonly<Record<Plan['aircraft']['class'], string>> = {

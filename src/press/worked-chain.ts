@@ -1,4 +1,4 @@
-import { airspeedFactor, pressureAltitude } from '../flight/air.ts';
+import { airspeedFactor, pressureAltitude, qnhOf } from '../flight/air.ts';
 import {
   gasConstant,
   lapseRate,
@@ -14,7 +14,6 @@ import { loadFactor, stallSpeedUnder, turnRate } from '../flight/turns.ts';
 import { headwind, surfaceWindHeight, windAt, windField } from '../flight/wind.ts';
 import { kelvinAtZeroCelsius, metresPerSecondPerKnot, pascalsPerHectopascal } from '../units/factors.ts';
 import { numberText } from '../units/rounding.ts';
-import { qnhOf } from './setting.ts';
 
 /**
  * One line of the worked example: what, the formula with its numbers in, the result. Numbers in SI, degrees for angles;

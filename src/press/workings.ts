@@ -1,5 +1,6 @@
 import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
+import { qnhOf } from '../flight/air.ts';
 import type { Aircraft, BestGlide } from '../flight/aircraft.ts';
 import { standardGravity } from '../flight/constants.ts';
 import type { Plan } from '../flight/plan.ts';
@@ -19,7 +20,7 @@ import {
 } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import { numberText } from '../units/rounding.ts';
-import { profileNames, qnhOf } from './setting.ts';
+import { profileNames } from './setting.ts';
 import { solvedName } from './solved-words.ts';
 import { type Chapter, figure, otherGlides, workedChain } from './worked-chain.ts';
 
