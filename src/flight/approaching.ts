@@ -105,7 +105,7 @@ function bankIsSound(bank: number, { aircraft, polar, speeds }: Conditions): boo
 
 /** Flies the join so that it ends on the centreline, and leaves the flight there. */
 function meetCentreline(join: Join, flight: Flight, guess: number) {
-  const before = Float64Array.from(flight.state);
+  const before = flight.state.slice();
   let forward = true;
   let flown = Number.NaN;
   const offCentreline = (unknown: number): number => {

@@ -36,22 +36,21 @@ const sampleSpacing = 0.5;
 const free = new Integrator(stateSize);
 const sampled = new Integrator(stateSize, sampleSpacing);
 
-/** The last landing that a search flew in these conditions. */
-const landings = new WeakMap<
-  Conditions,
-  {
-    readonly leg: LandingLeg;
-    readonly from: { readonly height: number; readonly eas: number };
-    /** m and s. */
-    readonly run: number;
-    readonly time: number;
-  }
->();
-
-/** The same to less than what an event is met to. */
-function near(from: { height: number; eas: number }, height: number, eas: number): boolean {
-  return Math.abs(from.height - height) < 1e-5 && Math.abs(from.eas - eas) < 1e-9;
+/** The end of an approach as a search last flew it in these conditions: what follows is the same whenever it is met again. */
+interface Remembered<Of extends Leg> {
+  readonly leg: Of;
+  readonly height: number;
+  readonly eas: number;
+  /** From there to the leg's end: m, m and s. */
+  readonly along: number;
+  readonly across: number;
+  readonly time: number;
+  /** m. */
+  readonly endHeight: number;
 }
+
+const glides = new WeakMap<Conditions, Remembered<LineLeg>>();
+const landings = new WeakMap<Conditions, Remembered<LandingLeg>>();
 
 /** s. A leg's end that comes later than this is not a leg. */
 const longestLeg = 1500;
@@ -109,6 +108,8 @@ export class Flight {
       if (leg.kind === 'line') this.line(leg);
       else if (leg.kind === 'turn') this.turn(leg);
       else if (leg.kind === 'circle') this.circle(leg);
+      else if (leg.kind === 'motion')
+        this.run(leg.from(this.conditions, this.state), leg.phase, this.mode !== 'honest');
       else this.landing(leg);
     }
     return this.time - before;
@@ -128,7 +129,49 @@ export class Flight {
       this.run(glideAlongLine(medium, leg.track, reached, change), leg.phase);
       if (Math.abs(leg.eas - this.state[EAS]!) < 1e-9) this.state[EAS] = leg.eas;
     }
-    this.run(glideAlongLine(medium, leg.track, until, 0), leg.phase, this.mode !== 'honest');
+    const steady = (end: (state: State) => number) => glideAlongLine(medium, leg.track, end, 0);
+    if (this.mode === 'honest') {
+      this.run(steady(until), leg.phase);
+      return;
+    }
+    const known = endsAtHeight(leg) ? glides.get(this.conditions) : undefined;
+    if (known && sameGlide(known.leg, leg) && known.eas === this.state[EAS]) {
+      this.run(
+        steady((state) => state[HEIGHT]! - known.height),
+        leg.phase,
+        true,
+      );
+      this.goOn(known);
+      steady(until).settle?.(this.state);
+      return;
+    }
+    const from = this.state.slice();
+    this.run(steady(until), leg.phase, true);
+    if (endsAtHeight(leg) && this.flyable) glides.set(this.conditions, this.remember(leg, from));
+  }
+
+  /** What a leg flown from there to here came to. */
+  private remember<Of extends Leg>(leg: Of, from: State): Remembered<Of> {
+    const { state } = this;
+    const since = (i: number) => state[i]! - from[i]!;
+    return {
+      leg,
+      height: from[HEIGHT]!,
+      eas: from[EAS]!,
+      along: since(ALONG),
+      across: since(ACROSS),
+      time: since(TIME),
+      endHeight: state[HEIGHT]!,
+    };
+  }
+
+  /** Goes to the end of a leg that is known from here. */
+  private goOn({ along, across, time, endHeight }: Remembered<Leg>): void {
+    const { state } = this;
+    state[ALONG]! += along;
+    state[ACROSS]! += across;
+    state[TIME]! += time;
+    state[HEIGHT] = endHeight;
   }
 
   private turn(leg: TurnLeg): void {
@@ -172,17 +215,14 @@ export class Flight {
     // Every trial of a search comes to the round-out at one height and speed, and lands from there in one distance.
     const { state } = this;
     const known = landings.get(this.conditions);
-    if (known && known.leg.pull === leg.pull && near(known.from, state[HEIGHT]!, state[EAS]!)) {
-      state[ALONG]! += known.run;
-      state[TIME]! += known.time;
-      state[HEIGHT] = 0;
+    if (known && sameLanding(known.leg, leg) && near(known, state)) {
+      this.goOn(known);
       state[EAS] = leg.touchdownEas;
       return;
     }
-    const from = { height: state[HEIGHT]!, eas: state[EAS]! };
-    const [along, time] = [state[ALONG]!, state[TIME]!];
+    const from = state.slice();
     this.flyLanding(leg);
-    landings.set(this.conditions, { leg, from, run: state[ALONG]! - along, time: state[TIME]! - time });
+    landings.set(this.conditions, this.remember(leg, from));
   }
 
   private flyLanding(leg: LandingLeg): void {
@@ -238,14 +278,38 @@ export class Flight {
   }
 }
 
+function endsAtHeight({ until }: LineLeg): boolean {
+  return 'reaches' in until && until.reaches === 'height';
+}
+
+function sameGlide(a: LineLeg, b: LineLeg): boolean {
+  return (
+    a.track === b.track &&
+    a.steep === b.steep &&
+    'reaches' in a.until &&
+    'reaches' in b.until &&
+    a.until.reaches === b.until.reaches &&
+    a.until.value === b.until.value
+  );
+}
+
+function sameLanding(a: LandingLeg, b: LandingLeg): boolean {
+  return a.pull === b.pull && a.touchdownEas === b.touchdownEas;
+}
+
+/** The same to less than what an event is met to. */
+function near({ height, eas }: Remembered<Leg>, state: State): boolean {
+  return Math.abs(height - state[HEIGHT]!) < 1e-5 && Math.abs(eas - state[EAS]!) < 1e-9;
+}
+
 /** The track on which a leg begins; a turn begins on any, a landing on the centreline. */
 function trackOf(leg: Leg): number {
-  if (leg.kind === 'line') return leg.track;
+  if (leg.kind === 'line' || leg.kind === 'motion') return leg.track;
   return leg.kind === 'circle' ? leg.from : 0;
 }
 
 /** What is left of a line leg, as a function of the state. */
-function leftOf(until: Until, now: State): (state: State) => number {
+export function leftOf(until: Until, now: State): (state: State) => number {
   if ('lasts' in until) {
     const end = now[TIME]! + until.lasts;
     return (state) => end - state[TIME]!;

@@ -189,7 +189,7 @@ describe('the gates', () => {
     const whole = planApproach(request);
     const plain = planApproach({ ...request, aircraft: { ...request.aircraft, steepApproach: undefined } });
     for (const at of ['downwind-key', 'base-key', 'final'] as const) {
-      expect(gate(plain, at).low).toBe(gate(whole, at).low);
+      expect(gate(plain, at).low).toBeCloseTo(gate(whole, at).low!, 3);
       expect(gate(plain, at).high!).toBeLessThan(gate(whole, at).high!);
     }
   });

@@ -20,6 +20,9 @@ export type State = Float64Array;
 /** No leg of an approach lasts this many steps: a bound on every run, whatever the input. */
 const mostSteps = 4000;
 
+/** s: how far ahead a motion looks to see how fast its event comes. */
+const glance = 1e-3;
+
 /** How far a motion went. */
 export interface Advance {
   /** s; negative where the motion had to be run backward to its end. */
@@ -67,20 +70,31 @@ export class Integrator {
     this.mid.set(state);
     this.trial.set(state);
     let elapsed = 0;
+    let pace = Number.NaN;
     for (let count = 0; count < mostSteps; count++) {
-      const longest = typeof motion.longestStep === 'number' ? motion.longestStep : motion.longestStep(state);
-      const length = direction * Math.min(this.step, longest);
+      const asked = typeof motion.longestStep === 'number' ? motion.longestStep : motion.longestStep(state);
+      const longest = direction * Math.min(this.step, asked);
       motion.derivative(state, this.k1);
+      // The last step is aimed at the event: what is left over after it is little.
+      if (elapsed === 0) pace = this.paceAtStart(motion, state, left, moves);
+      const aimed = left / pace;
+      const length = aimed * direction > 0 && aimed / longest < 1 ? aimed : longest;
       this.take(motion, state, length, moves);
-      const then = motion.remaining(this.trial);
-      if (then * direction <= 0) {
-        elapsed += this.cutToEvent(motion, state, length, left, then, moves);
-        this.keepTrial(state, moves);
-        motion.settle?.(state);
-        onStep?.(elapsed);
-        return { duration: elapsed, ended: true };
+      let then = motion.remaining(this.trial);
+      if (length !== longest || then * direction <= 0) {
+        const cut = this.cutToEvent(motion, state, [length, longest], [left, then], moves);
+        if (cut !== undefined) {
+          this.keepTrial(state, moves);
+          motion.settle?.(state);
+          elapsed += cut;
+          onStep?.(elapsed);
+          return { duration: elapsed, ended: true };
+        }
+        this.take(motion, state, length, moves);
+        then = motion.remaining(this.trial);
       }
       this.keepTrial(state, moves);
+      pace = (left - then) / length;
       left = then;
       elapsed += length;
       if (onStep) {
@@ -92,37 +106,42 @@ export class Integrator {
     return { duration: elapsed, ended: false };
   }
 
-  /** Leaves in `trial` the step that ends on the event, and returns its length. Illinois variant of false position. */
+  /** How much of what is left goes in a second at the start of a motion, the rates there being in `k1`. */
+  private paceAtStart(motion: Motion, state: State, left: number, moves: readonly number[]): number {
+    for (const i of moves) this.mid[i] = state[i]! + glance * this.k1[i]!;
+    return (left - motion.remaining(this.mid)) / glance;
+  }
+
+  /**
+   * Leaves in `trial` the step that ends on the event, and returns its length: secants from a step tried, inside the
+   * bracket as soon as there is one. Undefined where the event does not come within the longest step.
+   */
   private cutToEvent(
     motion: Motion,
     state: State,
-    length: number,
-    atStart: number,
-    atEnd: number,
+    [tried, longest]: readonly [number, number],
+    [atStart, atTried]: readonly [number, number],
     moves: readonly number[],
-  ): number {
-    let low = 0;
-    let high = length;
-    let fLow = atStart;
-    let fHigh = atEnd;
-    let cut = length;
-    let kept = 0;
-    for (let tries = 0; tries < 60 && fHigh !== 0; tries++) {
-      cut = (low * fHigh - high * fLow) / (fHigh - fLow);
-      this.take(motion, state, cut, moves);
-      const f = motion.remaining(this.trial);
-      if (Math.abs(f) < 1e-7 || Math.abs(high - low) < 1e-12) return cut;
-      if (f * fHigh < 0) {
-        low = high;
-        fLow = fHigh;
-        kept = 0;
-      } else if (++kept >= 1) {
-        fLow /= 2;
+  ): number | undefined {
+    let [x0, f0, x1, f1] = [0, atStart, tried, atTried];
+    let bracketed = atStart * atTried <= 0;
+    let [near, far] = bracketed ? [0, tried] : [tried, longest];
+    for (let tries = 0; tries < 60; tries++) {
+      if (Math.abs(f1) < 1e-7) return x1;
+      let next = x1 - (f1 * (x1 - x0)) / (f1 - f0);
+      if (!((next - near) * (next - far) < 0)) {
+        if (!bracketed) return undefined;
+        next = (near + far) / 2;
+        if (next === near || next === far) return x1;
       }
-      high = cut;
-      fHigh = f;
+      [x0, f0] = [x1, f1];
+      x1 = next;
+      this.take(motion, state, x1, moves);
+      f1 = motion.remaining(this.trial);
+      if (f1 * atStart > 0) near = x1;
+      else [far, bracketed] = [x1, true];
     }
-    return cut;
+    return undefined;
   }
 
   private keepTrial(state: State, moves: readonly number[]): void {

@@ -38,17 +38,17 @@ const rolling = [...turning, BANK] as const;
 
 /** s. The wind changes with the logarithm of height: steps grow with it, and are short near the ground. */
 function lineStep(state: State): number {
-  return Math.min(8, Math.max(0.5, state[HEIGHT]! / 11));
+  return Math.min(8, Math.max(0.5, state[HEIGHT]! / 8));
 }
 
 /** rad: what the heading may change, and the bank, in one step of a turn. */
-const turnedInStep = 0.26;
-const rollStep = (17 * Math.PI) / 180;
+const turnedInStep = 0.45;
+const rollStep = (15.1 * Math.PI) / 180;
 
 /** s: the faster the turn, the shorter its steps. */
 function turnStep(state: State, medium: Medium): number {
   const tas = state[EAS]! * medium.tasOverEas(state[HEIGHT]!);
-  return Math.min(2, turnedInStep / Math.abs(turnRate(tas, state[BANK]!)));
+  return Math.min(4, turnedInStep / Math.abs(turnRate(tas, state[BANK]!)));
 }
 
 /** When a motion ends, as something left of it. */
@@ -102,7 +102,13 @@ export function glideAlongLine(medium: Medium, track: number, until: Until, spee
  * airspeed. Where the wind across the track is stronger than that, the nose is square to the track and the rest of the
  * wind carries the aircraft off it.
  */
-function overGround(rates: State, cosTrack: number, sinTrack: number, horizontal: number, wind: Drift): void {
+export function overGround(
+  rates: State,
+  cosTrack: number,
+  sinTrack: number,
+  horizontal: number,
+  wind: Drift,
+): void {
   const offTrack = wind.across * cosTrack - wind.along * sinTrack;
   const onTrack = wind.along * cosTrack + wind.across * sinTrack;
   const left = horizontal * horizontal - offTrack * offTrack;
@@ -213,11 +219,18 @@ export function glideRoundCircle(medium: Medium, radius: number, side: 1 | -1, u
  */
 export function headingBeforeRollOut(medium: Medium, track: number, side: 1 | -1, rollRate: number): Until {
   const wind: Drift = { along: 0, across: 0 };
+  // The speed does not change in a turn.
+  let [lastEas, cos] = [Number.NaN, 1];
   return (state) => {
-    const tas = state[EAS]! * medium.tasOverEas(state[HEIGHT]!);
-    const sin = sinOfGlide(medium.polar, state[EAS]!, 1);
+    const eas = state[EAS]!;
+    if (eas !== lastEas) {
+      lastEas = eas;
+      const sin = sinOfGlide(medium.polar, eas, 1);
+      cos = Math.sqrt(1 - sin * sin);
+    }
+    const tas = eas * medium.tasOverEas(state[HEIGHT]!);
     medium.wind(state[HEIGHT]!, wind);
-    const wanted = track + crab(track, tas * Math.sqrt(1 - sin * sin), wind);
+    const wanted = track + crab(track, tas * cos, wind);
     return side * (wanted - state[HEADING]!) - rollOutLead(tas, state[BANK]!, rollRate);
   };
 }
