@@ -126,6 +126,12 @@ function checkDirective<Context>(
   const given = Object.fromEntries(
     Object.entries(node.attributes ?? {}).map(([name, value]) => [name, value ?? '']),
   );
+  for (const attribute of parts.attributes) {
+    // The parser keeps attributes in a plain object, where `__proto__` is lost.
+    if (attribute.name !== '__proto__') continue;
+    const reason = `\`${node.name}\` has no attribute \`__proto__\`; leave it out`;
+    wrong('directive-attribute', reason, attribute.start, attribute.end);
+  }
   const result = component.attributes.safeParse(given);
   if (!result.success) {
     for (const problem of describeAttributeIssues(node.name, result.error, component.attributes, given)) {

@@ -3,6 +3,7 @@ import { VFile } from 'vfile';
 import type { z } from 'zod';
 import { type Checked, checkYaml } from '../school/check-yaml.ts';
 import { choice, number, parsed, quantity, section, words } from '../school/fields.ts';
+import { wholeNumberForm, windForm } from '../school/written-form.ts';
 import { fail } from '../school/yaml-source.ts';
 import { parseWind } from '../units/wind-text.ts';
 import { aircraftClasses } from './aircraft-classes.ts';
@@ -10,36 +11,45 @@ import { oneOrMore } from './one-or-more.ts';
 
 const lessonIds = oneOrMore(words('power-off-180'), '[power-off-180]');
 const classes = oneOrMore(choice(...aircraftClasses), '[weight-shift, three-axis]');
-const minutes = number(1, 600, '45').refine(Number.isInteger, 'write whole minutes, such as `45`');
+const minutes = number(1, 600, '45')
+  .refine(Number.isInteger, 'write whole minutes, such as `45`')
+  .meta({ ...wholeNumberForm(1, 600) });
 
-const schema = section(
+/** What stands between the two lines `---` at the head of a lesson. */
+export const frontMatter = section(
   {
-    title: words('The power-off 180'),
-    summary: words('From the downwind key to the spot, engine idling').optional(),
-    approach: choice('90', '180', '360', 'spiral').prefault('180'),
-    /** Ids: names of files in `fleet/` and `airfields/`. */
-    aircraft: words('osier-15').optional(),
-    airfield: words('fallow-reach').optional(),
-    runway: words('"24"').optional(),
-    wind: parsed('210/12kt', parseWind).optional(),
-    power: choice('idle', 'stopped').optional(),
-    height: quantity('length', '100 ft', '10000 ft', '1000 ft').optional(),
-    spacing: quantity('length', '50 m', '5000 m', '500 m').optional(),
-    bank: quantity('angle', '5 deg', '75 deg', '30 deg').optional(),
-    temperature: quantity('temperature', '-60 C', '60 C', '25 C').optional(),
-    qnh: quantity('pressure', '850 hPa', '1090 hPa', '1008 hPa').optional(),
-    /** How long the lesson takes. */
-    minutes: minutes.optional(),
-    /** Ids of the lessons that come before this one. */
-    needs: lessonIds.optional(),
-    /** The classes of aircraft that the lesson is for. */
-    class: classes.optional(),
+    title: words('The power-off 180').describe('Title of the lesson'),
+    summary: words('From the downwind key to the spot, engine idling')
+      .describe('One line under the title')
+      .optional(),
+    approach: choice('90', '180', '360', 'spiral')
+      .describe('The approach: degrees of turn from its first key to final, or a spiral')
+      .prefault('180'),
+    aircraft: words('osier-15').describe('An aircraft: the name of a file in `fleet/`').optional(),
+    airfield: words('fallow-reach').describe('An airfield: the name of a file in `airfields/`').optional(),
+    runway: words('"24"').describe('A runway of that airfield, in quotes').optional(),
+    wind: parsed('210/12kt', parseWind, windForm).describe('Wind at the surface').optional(),
+    power: choice('idle', 'stopped').describe('The engine: idling, or stopped').optional(),
+    height: quantity('length', '100 ft', '10000 ft', '1000 ft')
+      .describe('Height above the field at which the approach begins')
+      .optional(),
+    spacing: quantity('length', '50 m', '5000 m', '500 m')
+      .describe('Distance of the downwind leg from the runway')
+      .optional(),
+    bank: quantity('angle', '5 deg', '75 deg', '30 deg').describe('Bank of the turns').optional(),
+    temperature: quantity('temperature', '-60 C', '60 C', '25 C').describe('At the field').optional(),
+    qnh: quantity('pressure', '850 hPa', '1090 hPa', '1008 hPa').describe('Altimeter setting').optional(),
+    minutes: minutes.describe('How long the lesson takes').optional(),
+    needs: lessonIds
+      .describe('The lessons that come before this one: names of their files without `.md`')
+      .optional(),
+    class: classes.describe('The classes of aircraft that the lesson is for; left out, for all').optional(),
   },
   'title: The power-off 180',
 );
 
 /** SI units and radians. What is left out comes from the school's defaults, the aircraft and the airfield. */
-export type FrontMatter = z.output<typeof schema>;
+export type FrontMatter = z.output<typeof frontMatter>;
 
 const fileStart = { line: 1, column: 1, offset: 0 };
 
@@ -70,5 +80,5 @@ export function readFrontMatter(tree: Root, file: VFile): Checked<FrontMatter> |
   const fenced = source.slice(0, node.position?.end.offset ?? source.length);
   const yaml = new VFile({ path: file.path, value: `#${fenced.slice(1, fenced.lastIndexOf('---'))}` });
   yaml.messages = file.messages;
-  return checkYaml<FrontMatter>(yaml, schema);
+  return checkYaml<FrontMatter>(yaml, frontMatter);
 }

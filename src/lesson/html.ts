@@ -1,29 +1,37 @@
-import type { Root } from 'mdast';
+import type { Html, Root } from 'mdast';
 import { visit } from 'unist-util-visit';
 import type { VFile } from 'vfile';
+import { showable } from '../school/hidden-character.ts';
 import { fail } from '../school/yaml-source.ts';
 
 /**
- * Warns of HTML, which no packet holds. An error where it would take a directive along with it, or never ends.
- * A comment is left out without a word: that is what it is for.
+ * Takes HTML out, which no packet holds, with a warning; an error where it would take a directive along with it, or never ends.
+ * A comment goes without a word: that is what it is for.
  */
-export function checkHtml(tree: Root, file: VFile): void {
-  visit(tree, 'html', (node) => {
-    const written = node.value.trim();
-    if (written.startsWith('<!--')) {
-      if (written.endsWith('-->')) return;
-      if (!written.includes('-->')) {
-        fail(file, 'This comment is never closed; end it with `-->`', 'html', node.position);
-        return;
-      }
-    }
-    const tag = /^<[^\n>]*>?/.exec(written)?.[0] ?? '';
-    if (/(?<!:):{2,}\p{Letter}|:\p{Letter}[\p{Letter}-]*\[/u.test(written)) {
-      const reason = `HTML (\`${tag}\`) is left out of the packet, and the directive in it would be too; take the HTML out`;
-      fail(file, reason, 'html', node.position);
+export function takeHtmlOut(tree: Root, file: VFile): void {
+  visit(tree, 'html', (node, index, parent) => {
+    report(node, file);
+    if (!parent || index === undefined) return undefined;
+    parent.children.splice(index, 1);
+    return index;
+  });
+}
+
+function report(node: Html, file: VFile): void {
+  const written = node.value.trim();
+  if (written.startsWith('<!--')) {
+    if (written.endsWith('-->')) return;
+    if (!written.includes('-->')) {
+      fail(file, 'This comment is never closed; end it with `-->`', 'html', node.position);
       return;
     }
-    const reason = `HTML is left out of the packet (\`${tag}\` and what belongs to it); write it in Markdown`;
-    file.message(reason, { place: node.position, ruleId: 'html', source: 'chalkwing' });
-  });
+  }
+  const tag = /^<[^\n>]*>?/.exec(written)?.[0] ?? '';
+  if (/(?<!:):{2,}\p{Letter}|:\p{Letter}[\p{Letter}-]*\[/u.test(written)) {
+    const reason = `HTML (\`${tag}\`) is left out of the packet, and the directive in it would be too; take the HTML out`;
+    fail(file, reason, 'html', node.position);
+    return;
+  }
+  const reason = `HTML is left out of the packet (\`${tag}\` and what belongs to it); write it in Markdown`;
+  file.message(showable(reason), { place: node.position, ruleId: 'html', source: 'chalkwing' });
 }

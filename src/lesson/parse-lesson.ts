@@ -4,16 +4,13 @@ import remarkGfm from 'remark-gfm';
 import remarkParse from 'remark-parse';
 import { unified } from 'unified';
 import type { VFile } from 'vfile';
-import type { YamlSource } from '../school/yaml-source.ts';
-import { type CheckedUse, checkDirectives } from './check-directives.ts';
+import { hasErrors, type YamlSource } from '../school/yaml-source.ts';
+import type { CheckedUse } from './check-directives.ts';
 import { checkSchedule } from './check-schedule.ts';
 import type { Component } from './component.ts';
-import { directiveSyntax } from './directive-syntax.ts';
-import { checkFences } from './fences.ts';
 import { type FrontMatter, readFrontMatter } from './front-matter.ts';
-import { checkHtml } from './html.ts';
-import { checkLinks } from './links.ts';
-import { checkStraySyntax } from './stray-syntax.ts';
+import type { FindPicture, FoundPicture } from './pictures.ts';
+import remarkLesson from './remark-lesson.ts';
 
 /** A lesson as read and checked; where it has errors (messages on its file with `fatal`), there is no packet. */
 export interface Lesson<Context> {
@@ -24,31 +21,41 @@ export interface Lesson<Context> {
   readonly tree: Root;
   /** In the order of the lesson. */
   readonly uses: readonly CheckedUse<Context>[];
+  readonly pictures: readonly FoundPicture[];
+}
+
+/** Where the author's pictures are looked for; without it they keep the address that was typed. */
+export interface ParseOptions {
+  readonly pictures?: FindPicture;
 }
 
 /**
  * Reads a lesson and checks everything that can be checked without computing: front matter, every directive, fences,
- * links. Each mistake becomes a message on the file, with its place; bad input never throws.
+ * links, pictures. Each mistake becomes a message on the file, with its place; bad input never throws.
  */
 export function parseLesson<Context>(
   file: VFile,
   components: readonly Component<Context>[],
+  { pictures }: ParseOptions = {},
 ): Lesson<Context> {
-  // A byte order mark would shift every place on the first line and hide the front matter.
-  file.value = String(file).replace(/^\uFEFF/, '');
-  const textNames = new Set(components.filter(({ form }) => form === 'text').map(({ name }) => name));
   const processor = unified()
     .use(remarkParse)
     .use(remarkGfm)
     .use(remarkFrontmatter, ['yaml'])
-    .use(directiveSyntax, textNames);
-  const tree = processor.parse(file);
-  const frontMatter = readFrontMatter(tree, file);
-  const unmatched = checkFences(tree, file);
-  const uses = checkDirectives(tree, file, components);
-  checkStraySyntax(tree, file, components, unmatched);
+    .use(remarkLesson<Context>, { components, pictures });
+  const parsed = processor.parse(file);
+  // Only a lesson that is too large to be read has an error by now; what else is wrong with it cannot be said.
+  const isRead = !hasErrors(file);
+  const frontMatter = isRead ? readFrontMatter(parsed, file) : undefined;
+  const tree = processor.runSync(parsed, file) as Root;
+  // The list is the one that the plugin made with these components.
+  const uses = (file.data.directiveUses ?? []) as unknown as readonly CheckedUse<Context>[];
   checkSchedule(uses, frontMatter?.value, file);
-  checkLinks(tree, file);
-  checkHtml(tree, file);
-  return { frontMatter: frontMatter?.value, frontMatterSource: frontMatter?.source, tree, uses };
+  return {
+    frontMatter: frontMatter?.value,
+    frontMatterSource: frontMatter?.source,
+    tree,
+    uses,
+    pictures: file.data.foundPictures ?? [],
+  };
 }

@@ -7,11 +7,11 @@ import {
   isNode,
   isScalar,
   isSeq,
-  LineCounter,
   type Node,
   parseDocument,
   visit,
 } from 'yaml';
+import { firstHidden, showable } from './hidden-character.ts';
 
 /** Where something stands in the data: keys and list places from the top. */
 export type DataPath = readonly (string | number)[];
@@ -21,6 +21,10 @@ type Place = NonNullable<VFileMessage['place']>;
 /** Far more than an instructor needs, far fewer than would let a small file grow huge. */
 const maxAliasCount = 50;
 
+/** Characters, and levels of data inside each other: many times what a school's file needs. */
+const longest = 500_000;
+const deepest = 50;
+
 /**
  * A YAML file as plain data in which every scalar is the text that was typed (`06` stays `06`, `90` has no unit),
  * and the place of each piece for messages.
@@ -29,24 +33,29 @@ export class YamlSource {
   readonly file: VFile;
   readonly data: unknown;
   readonly #document: Document;
-  readonly #lines: LineCounter;
+  readonly #lineStarts: readonly number[];
 
-  private constructor(file: VFile, document: Document, lines: LineCounter, data: unknown) {
+  private constructor(file: VFile, document: Document, lineStarts: readonly number[], data: unknown) {
     this.file = file;
     this.data = data;
     this.#document = document;
-    this.#lines = lines;
+    this.#lineStarts = lineStarts;
   }
 
   /** Undefined, with messages on the file, where it is not YAML that can be checked further. */
   static open(file: VFile): YamlSource | undefined {
-    const lines = new LineCounter();
-    const document = parseDocument(String(file), {
-      lineCounter: lines,
+    const refused = tooMuch(String(file));
+    if (refused) {
+      fail(file, refused.reason, 'yaml', pointIn(startsOfLines(String(file)), refused.offset));
+      return undefined;
+    }
+    // Not yaml's own count of lines: behind some of its errors it is one short.
+    const lineStarts = startsOfLines(String(file));
+    const document = parseDocument(String(file).replace(/\r(?!\n)/g, '\n'), {
       schema: 'failsafe',
       prettyErrors: false,
     });
-    const source = (data: unknown) => new YamlSource(file, document, lines, data);
+    const source = (data: unknown) => new YamlSource(file, document, lineStarts, data);
     const bare = source(undefined);
     for (const error of document.errors) {
       fail(file, yamlReason(error.code, error.message), 'yaml', bare.#between(error.pos[0], error.pos[1]));
@@ -56,6 +65,7 @@ export class YamlSource {
     }
     const readable = document.errors.every((error) => error.code === 'DUPLICATE_KEY');
     if (!readable || !bare.#keysAreSafe()) return undefined;
+    bare.#reportHidden();
     if (!document.contents) {
       fail(file, 'The file is empty', 'yaml', bare.#between(0, 0));
       return undefined;
@@ -134,6 +144,16 @@ export class YamlSource {
     return safe;
   }
 
+  /** However it is written: `"\\u202E"` as well as the character itself. */
+  #reportHidden(): void {
+    visit(this.#document, {
+      Scalar: (_, { value, range }) => {
+        const why = typeof value === 'string' ? firstHidden(value) : undefined;
+        if (why) fail(this.file, why, 'hidden-character', this.#between(range?.[0] ?? 0, range?.[1] ?? 0));
+      },
+    });
+  }
+
   #firstAlias(): Place {
     let range: readonly [number, number, number] | null | undefined;
     visit(this.#document, {
@@ -150,14 +170,13 @@ export class YamlSource {
   }
 
   #point(offset: number) {
-    const { line, col } = this.#lines.linePos(offset);
-    return { line: Math.max(line, 1), column: Math.max(col, 1), offset };
+    return pointIn(this.#lineStarts, offset);
   }
 }
 
 /** An error on a file: `fatal`, so that whoever reads it gets no value. */
 export function fail(file: VFile, reason: string, ruleId: string, place?: Place): VFileMessage {
-  const message = file.message(reason, { place, ruleId, source: 'chalkwing' });
+  const message = file.message(showable(reason), { place, ruleId, source: 'chalkwing' });
   message.fatal = true;
   return message;
 }
@@ -165,6 +184,36 @@ export function fail(file: VFile, reason: string, ruleId: string, place?: Place)
 /** True where any message of the file is an error. */
 export function hasErrors(file: VFile): boolean {
   return file.messages.some((message) => message.fatal);
+}
+
+/**
+ * What is too much to be read; the parser goes down into the data by calling itself, and breaks where they are deep.
+ * Counted are the brackets that open in each other and the marks that open a level on one line; indentation opens one with
+ * each further column at the most.
+ */
+function tooMuch(text: string): { reason: string; offset: number } | undefined {
+  if (text.length > longest) {
+    const reason = `This file has ${text.length} characters, more than the ${longest} that one may have`;
+    return { reason, offset: 0 };
+  }
+  let open = 0;
+  for (const { 0: found, index } of text.matchAll(/[[{\]}]|^[ \t]*(?:[-?:][ \t]+)*/gm)) {
+    if (/[\]}]/.test(found)) open = Math.max(0, open - 1);
+    else if (/[[{]/.test(found)) open += 1;
+    if (open > deepest || found.length > 4 * deepest) {
+      return { reason: 'Here the data stand too deep inside each other: take levels out', offset: index };
+    }
+  }
+  return undefined;
+}
+
+function startsOfLines(text: string): number[] {
+  return [0, ...Array.from(text.matchAll(/\r\n|\n|\r/g), ({ 0: ending, index }) => index + ending.length)];
+}
+
+function pointIn(lineStarts: readonly number[], offset: number) {
+  const line = Math.max(1, lineStarts.findLastIndex((start) => start <= offset) + 1);
+  return { line, column: offset - lineStarts[line - 1]! + 1, offset };
 }
 
 function yamlReason(code: string, message: string): string {
