@@ -36,42 +36,76 @@ import { turns } from './turns/turns.ts';
 import { wind } from './wind/wind.ts';
 import { windTable } from './wind-table/wind-table.ts';
 
-/** Every directive of the lesson language. */
-export const components: readonly Component<PacketContext>[] = [
-  objective,
-  priorKnowledge,
-  equipment,
-  schedule,
-  elements,
-  instructorActions,
-  studentActions,
-  risks,
-  standards,
-  caution,
-  instructor,
-  student,
-  forClass,
-  forClassInSentence,
-  key,
-  aircraft,
-  wind,
-  air,
-  turn,
-  gate,
-  ground,
-  keys,
-  pattern,
-  profile,
-  reach,
-  turns,
-  finalSight,
-  roundOut,
-  gates,
-  windTable,
-  aircraftFigures,
-  faults,
-  checklist,
-  kneeboard,
-  exercises,
-  debrief,
+/** Directives that an author looks for together. */
+export interface DirectiveGroup {
+  readonly title: string;
+  /** What they are for, in a sentence or two. */
+  readonly about: string;
+  readonly components: readonly Component<PacketContext>[];
+}
+
+/** Every directive of the lesson language, as the author's reference page has them. */
+export const groups: readonly DirectiveGroup[] = [
+  {
+    title: 'Parts of the lesson plan',
+    about:
+      'Each prints a section under its standard heading. `chalkwing check` names those that a lesson leaves out.',
+    components: [
+      objective,
+      priorKnowledge,
+      equipment,
+      schedule,
+      elements,
+      instructorActions,
+      studentActions,
+      risks,
+      standards,
+    ],
+  },
+  {
+    title: 'Warnings',
+    about: "They stand where they are written. The packet's own page of cautions comes by itself.",
+    components: [caution],
+  },
+  {
+    title: 'Words for some readers',
+    about:
+      'One lesson serves both editions and every class of aircraft; these hold what is for some of them alone.',
+    components: [instructor, student, forClass, forClassInSentence],
+  },
+  {
+    title: 'Figures in a sentence',
+    about:
+      "Each becomes a figure in the school's own units, worked out for the aircraft, the runway and the wind of the packet and rounded to the safe side where it has one. Never type such a figure by hand: the next packet would print it unchanged.",
+    components: [key, aircraft, wind, air, turn, gate, ground],
+  },
+  {
+    title: 'Drawings',
+    about: 'All are to scale, with a caption, a scale, and a line that says what they were computed for.',
+    components: [pattern, profile, reach, turns, finalSight, roundOut],
+  },
+  {
+    title: 'Tables',
+    about: 'Computed for the packet, as the drawings are.',
+    components: [keys, gates, windTable, aircraftFigures, faults],
+  },
+  {
+    title: 'Practice',
+    about:
+      'Questions about this aircraft on this field in this wind, whose answers can be checked by flying.',
+    components: [exercises],
+  },
+  {
+    title: 'In the cockpit',
+    about: 'Pages to take along.',
+    components: [checklist, kneeboard],
+  },
+  {
+    title: 'After the flight',
+    about: 'Forms to fill in together.',
+    components: [debrief],
+  },
 ];
+
+/** Every directive of the lesson language. */
+export const components: readonly Component<PacketContext>[] = groups.flatMap((group) => group.components);

@@ -9,117 +9,174 @@ const airspeed = (example: string) => quantity('speed', '10 kt', '150 kt', examp
 
 const bestGlide = (example: { speed: string; ratio: string }) =>
   section(
-    { speed: airspeed(example.speed), ratio: ratio(1, 60, example.ratio) },
+    {
+      speed: airspeed(example.speed).describe('Airspeed of this glide, as the indicator shows it'),
+      ratio: ratio(1, 60, example.ratio).describe(
+        'Distance flown for one of height lost, wings level, still air',
+      ),
+    },
     `{ speed: ${example.speed}, ratio: ${example.ratio} }`,
   );
 
 const sinkPoint = section(
-  { speed: airspeed('36 kt'), sink: quantity('vertical-speed', '20 ft/min', '6000 ft/min', '620 ft/min') },
+  {
+    speed: airspeed('36 kt').describe('Airspeed of the measured point'),
+    sink: quantity('vertical-speed', '20 ft/min', '6000 ft/min', '620 ft/min').describe(
+      'Height lost in a minute at this speed, wings level, still air',
+    ),
+  },
   '{ speed: 36 kt, sink: 620 ft/min }',
 );
+
+/** The same for an editor. */
+const oneWayOrTheOther = [
+  { required: ['speed', 'ratio'], properties: { points: false } },
+  { required: ['points'], properties: { speed: false, ratio: false } },
+];
 
 /** A best glide, or the measured points of a polar. */
 const glide = (example: { speed: string; ratio: string }) => {
   const best = `speed: ${example.speed}, ratio: ${example.ratio}`;
   return section(
     {
-      speed: airspeed(example.speed).optional(),
-      ratio: ratio(1, 60, example.ratio).optional(),
-      points: list(sinkPoint, '[{ speed: 36 kt, sink: 620 ft/min }, ...]', 3).optional(),
+      speed: airspeed(example.speed)
+        .describe('Best-glide speed at the reference mass, as the indicator shows it')
+        .optional(),
+      ratio: ratio(1, 60, example.ratio)
+        .describe('Best glide: distance flown for one of height lost, wings level, still air')
+        .optional(),
+      points: list(sinkPoint, '[{ speed: 36 kt, sink: 620 ft/min }, ...]', 3)
+        .describe('Three or more measured points, in place of `speed` and `ratio`')
+        .optional(),
     },
     `{ ${best} }`,
-  ).transform(({ speed, ratio, points }, context) => {
-    const given = speed !== undefined && ratio !== undefined;
-    if (points && speed === undefined && ratio === undefined) return { points };
-    if (!points && given) return { speed, ratio };
-    const both = points
-      ? 'give `points`, or `speed` and `ratio`, not both'
-      : `write \`${best}\`, or \`points\` with three or more measured ones`;
-    context.addIssue({ code: 'custom', message: both });
-    return z.NEVER;
-  });
+  )
+    .transform(({ speed, ratio, points }, context) => {
+      const given = speed !== undefined && ratio !== undefined;
+      if (points && speed === undefined && ratio === undefined) return { points };
+      if (!points && given) return { speed, ratio };
+      const both = points
+        ? 'give `points`, or `speed` and `ratio`, not both'
+        : `write \`${best}\`, or \`points\` with three or more measured ones`;
+      context.addIssue({ code: 'custom', message: both });
+      return z.NEVER;
+    })
+    .meta({ anyOf: oneWayOrTheOther });
 };
 
 const aboveStall = 'must be more than the stall speed (`stall` in `speeds`)';
 
 const keys = section(
   {
-    name: words('Osier 15'),
-    class: choice('weight-shift', 'three-axis', 'powered-parachute', 'glider'),
-    source: words("the aircraft's own handbook, issue and page"),
+    name: words('Osier 15').describe('The aircraft as the pages call it'),
+    class: choice('weight-shift', 'three-axis', 'powered-parachute', 'glider').describe(
+      'Class of aircraft; lessons can hold words for one class alone',
+    ),
+    source: words("the aircraft's own handbook, issue and page").describe(
+      'Where these figures come from; printed under every table made from them',
+    ),
     mass: section(
       {
-        reference: quantity('mass', '50 kg', '5700 kg', '390 kg'),
-        flown: quantity('mass', '50 kg', '5700 kg', '365 kg'),
+        reference: quantity('mass', '50 kg', '5700 kg', '390 kg').describe(
+          'The mass that the figures of this file are for, people and fuel included',
+        ),
+        flown: quantity('mass', '50 kg', '5700 kg', '365 kg').describe(
+          'The mass that lessons are flown at; speeds are worked out for it',
+        ),
       },
       '{ reference: 390 kg, flown: 365 kg }',
-    ),
+    ).describe('Masses, all told'),
     wing: section(
       {
-        span: quantity('length', '3 m', '40 m', '10 m'),
-        'above-wheels': quantity('length', '0 m', '15 m', '2.6 m'),
+        span: quantity('length', '3 m', '40 m', '10 m').describe('Wing span, tip to tip'),
+        'above-wheels': quantity('length', '0 m', '15 m', '2.6 m').describe(
+          'Height of the wing over the wheels, for ground effect',
+        ),
       },
       '{ span: 10 m, above-wheels: 2.6 m }',
-    ),
+    ).describe('The wing'),
     speeds: section(
       {
-        stall: quantity('speed', '10 kt', '80 kt', '29 kt'),
-        touchdown: airspeed('33 kt'),
-        approach: airspeed('45 kt'),
+        stall: quantity('speed', '10 kt', '80 kt', '29 kt').describe('Stall speed, wings level'),
+        touchdown: airspeed('33 kt').describe('Speed as the wheels touch; not below the stall speed'),
+        approach: airspeed('45 kt').describe('Speed on final; above the touchdown speed'),
       },
       '{ stall: 29 kt, touchdown: 33 kt, approach: 45 kt }',
-    ),
+    ).describe('Airspeeds as the indicator shows them, at the reference mass'),
     glide: section(
       {
-        idle: glide({ speed: '42 kt', ratio: '6.4' }),
-        stopped: glide({ speed: '42 kt', ratio: '5.7' }).optional(),
+        idle: glide({ speed: '42 kt', ratio: '6.4' }).describe('The glide with the engine idling'),
+        stopped: glide({ speed: '42 kt', ratio: '5.7' })
+          .describe('The glide with the engine stopped; a lesson with `power: stopped` needs it')
+          .optional(),
       },
       '{ idle: { speed: 42 kt, ratio: 6.4 } }',
-    ),
-    'steep-approach': bestGlide({ speed: '52 kt', ratio: '4.1' }).optional(),
+    ).describe('Glide through the air, wings level: the best one, or measured points'),
+    'steep-approach': bestGlide({ speed: '52 kt', ratio: '4.1' })
+      .describe('The steeper glide that loses height on purpose; its ratio is less than that of `idle`')
+      .optional(),
     turns: section(
       {
-        bank: quantity('angle', '1 deg', '75 deg', '30 deg'),
-        limit: quantity('angle', '1 deg', '75 deg', '60 deg'),
-        'roll-rate': quantity('turn-rate', '2 deg/s', '180 deg/s', '20 deg/s'),
+        bank: quantity('angle', '1 deg', '75 deg', '30 deg').describe('Bank of the turns as planned'),
+        limit: quantity('angle', '1 deg', '75 deg', '60 deg').describe("The handbook's most bank"),
+        'roll-rate': quantity('turn-rate', '2 deg/s', '180 deg/s', '20 deg/s').describe(
+          'How fast the aircraft rolls into a turn and out of it',
+        ),
       },
       '{ bank: 30 deg, limit: 60 deg, roll-rate: 20 deg/s }',
-    ),
+    ).describe('How it is turned'),
     'round-out': section(
       {
-        height: quantity('length', '1 ft', '100 ft', '15 ft').prefault('15 ft'),
-        'load-factor': number(1.02, 2, '1.15').prefault('1.15'),
+        height: quantity('length', '1 ft', '100 ft', '15 ft')
+          .describe('Height of the wheels where the round-out begins')
+          .prefault('15 ft'),
+        'load-factor': number(1.02, 2, '1.15').describe('Load factor of the pull').prefault('1.15'),
       },
       '{ height: 15 ft, load-factor: 1.15 }',
-    ).prefault({}),
-    'landing-roll': quantity('length', '5 m', '2000 m', '90 m'),
+    )
+      .describe('The round-out')
+      .prefault({}),
+    'landing-roll': quantity('length', '5 m', '2000 m', '90 m').describe('From touchdown to the stop'),
     limits: section(
       {
-        wind: quantity('speed', '1 kt', '80 kt', '18 kt'),
-        crosswind: quantity('speed', '1 kt', '60 kt', '9 kt'),
+        wind: quantity('speed', '1 kt', '80 kt', '18 kt').describe('Strongest wind it is flown in'),
+        crosswind: quantity('speed', '1 kt', '60 kt', '9 kt').describe(
+          'Strongest wind across the runway it is landed in',
+        ),
       },
       '{ wind: 18 kt, crosswind: 9 kt }',
-    ),
+    ).describe('Limits of wind at the surface'),
     pattern: section(
       {
-        height: quantity('length', '100 ft', '5000 ft', '1000 ft').optional(),
-        spacing: quantity('length', '50 m', '5000 m', '500 m').optional(),
+        height: quantity('length', '100 ft', '5000 ft', '1000 ft')
+          .describe('Height of the pattern above the field')
+          .optional(),
+        spacing: quantity('length', '50 m', '5000 m', '500 m')
+          .describe('Distance of the downwind leg from the runway')
+          .optional(),
       },
       '{ height: 1000 ft, spacing: 500 m }',
-    ).optional(),
+    )
+      .describe("This aircraft's own pattern, where it is not the airfield's")
+      .optional(),
     calibration: list(
       section(
-        { indicated: airspeed('40 kt'), equivalent: airspeed('42 kt') },
+        {
+          indicated: airspeed('40 kt').describe('What the airspeed indicator shows'),
+          equivalent: airspeed('42 kt').describe(
+            'The equivalent airspeed then: free of the errors of the instrument',
+          ),
+        },
         '{ indicated: 40 kt, equivalent: 42 kt }',
       ),
       '[{ indicated: 40 kt, equivalent: 42 kt }, ...]',
       1,
-    ).optional(),
-    'engine-failure': list(
-      words('Fly the glide speed first.'),
-      '[Fly the glide speed first., ...]',
-      1,
-    ).optional(),
+    )
+      .describe('Errors of the airspeed indicator, at one or more speeds')
+      .optional(),
+    'engine-failure': list(words('Fly the glide speed first.'), '[Fly the glide speed first., ...]', 1)
+      .describe("The engine-failure checklist, in the order of the aircraft's own handbook")
+      .optional(),
   },
   '{ name: Osier 15, ... }',
 )
@@ -166,7 +223,8 @@ const keys = section(
     ),
   );
 
-const aircraft = keys.transform(camelKeys);
+/** What an aircraft's file may hold. */
+export const aircraft = keys.transform(camelKeys);
 
 /**
  * An aircraft as the school knows it: SI units and radians, airspeeds as indicated, all at the reference mass. Keys as in the

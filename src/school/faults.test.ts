@@ -33,7 +33,10 @@ describe('a file of faults', () => {
     expect(found).toEqual([]);
     expect(value!.name).toBe('Faults of the trial');
     expect(value!.faults.map(({ id }) => id)).toEqual(['slow', 'late']);
-    expect(value!.faults[0]).toMatchObject({ class: ['three-axis', 'glider'], fly: 'glide speed: -15 %' });
+    expect(value!.faults[0]).toMatchObject({
+      class: ['three-axis', 'glider'],
+      fly: { written: 'glide speed: -15 %', change: { kind: 'glide-speed', factor: 0.85 } },
+    });
     expect(value!.faults[1]).not.toHaveProperty('class');
   });
 

@@ -3,48 +3,69 @@ import type { z } from 'zod';
 import { QuantityError } from '../units/quantity.ts';
 import { checkYaml } from './check-yaml.ts';
 import { list, parsed, section, words } from './fields.ts';
+import { readFlyText } from './fly-text.ts';
 import { didYouMean } from './nearest-name.ts';
+import { someOfForm } from './written-form.ts';
 import { hasErrors } from './yaml-source.ts';
 
 const classes = ['weight-shift', 'three-axis', 'powered-parachute', 'glider'] as const;
 type FaultClass = (typeof classes)[number];
 
 /** `weight-shift`, or several with a space between them, as the directives write it. */
-const classWords = parsed('weight-shift', (text): readonly FaultClass[] =>
-  text.split(/[\s,]+/).map((word) => {
-    const found = classes.find((name) => name === word);
-    if (found) return found;
-    const known = classes.map((name) => `\`${name}\``).join(', ');
-    throw new QuantityError(`\`${word}\` is none of ${known}${didYouMean(word, classes)}`);
-  }),
+const classWords = parsed(
+  'weight-shift',
+  (text): readonly FaultClass[] =>
+    text.split(/[\s,]+/).map((word) => {
+      const found = classes.find((name) => name === word);
+      if (found) return found;
+      const known = classes.map((name) => `\`${name}\``).join(', ');
+      throw new QuantityError(`\`${word}\` is none of ${known}${didYouMean(word, classes)}`);
+    }),
+  someOfForm(classes),
 );
 
-const idWord = parsed('base-turn-late', (text) => {
-  if (/^[a-z0-9]+(-[a-z0-9]+)*$/.test(text)) return text;
-  throw new QuantityError(
-    `\`${text}\` cannot be an id: write small letters, digits and hyphens, such as \`base-turn-late\``,
-  );
+const idPattern = '^[a-z0-9]+(-[a-z0-9]+)*$';
+
+const idWord = parsed(
+  'base-turn-late',
+  (text) => {
+    if (new RegExp(idPattern).test(text)) return text;
+    throw new QuantityError(
+      `\`${text}\` cannot be an id: write small letters, digits and hyphens, such as \`base-turn-late\``,
+    );
+  },
+  { takes: 'small letters, digits and hyphens', type: ['string', 'number'], pattern: idPattern },
+);
+
+const flyWords = parsed('"base-turn: 6 s late"', readFlyText, {
+  takes: 'what is changed, a colon, and how, in quotes',
+  type: 'string',
 });
 
 const row = section(
   {
-    id: idWord,
-    fault: words('Base turn late'),
-    sign: words('The spot is far behind the wing.'),
-    cause: words('Eyes inside at the key.'),
-    recovery: words('Turn at once and cut the corner.'),
-    prevent: words('Say the place of the turn aloud before the key.'),
-    class: classWords.optional(),
-    fly: words('"base-turn: 6 s late"').optional(),
+    id: idWord.describe('Name of the row, for lessons that pick some rows'),
+    fault: words('Base turn late').describe('The fault, in a few words'),
+    sign: words('The spot is far behind the wing.').describe('What the student sees, hears or feels'),
+    cause: words('Eyes inside at the key.').describe('Why it happens'),
+    recovery: words('Turn at once and cut the corner.').describe('What to do now'),
+    prevent: words('Say the place of the turn aloud before the key.').describe(
+      'What keeps it from happening again',
+    ),
+    class: classWords.describe('Classes of aircraft that the row is for; left out, for all').optional(),
+    fly: flyWords
+      .describe('What changes when the fault is flown, in quotes; left out, it is not flown')
+      .optional(),
   },
   '{ id: base-turn-late, fault: Base turn late, sign: ..., cause: ..., recovery: ..., prevent: ... }',
 );
 
-const faults = section(
+/** What a file of faults may hold. */
+export const faults = section(
   {
-    name: words('Faults of the power-off approach'),
-    source: words('who wrote this, and when'),
-    faults: list(row, '[{ id: base-turn-late, ... }]', 1),
+    name: words('Faults of the power-off approach').describe('Title of the table'),
+    source: words('who wrote this, and when').describe('Where the rows come from; printed under the table'),
+    faults: list(row, '[{ id: base-turn-late, ... }]', 1).describe('The rows, the most urgent first'),
   },
   '{ name: Faults of the power-off approach, ... }',
 );

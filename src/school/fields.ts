@@ -8,6 +8,16 @@ import {
 } from '../units/quantity.ts';
 import { parseSidedAngle, type Sides } from '../units/sided-angle.ts';
 import { didYouMean } from './nearest-name.ts';
+import {
+  choiceForm,
+  directionForm,
+  numberForm,
+  quantityForm,
+  ratioForm,
+  sidedAngleForm,
+  type WrittenForm,
+  wordsForm,
+} from './written-form.ts';
 
 // The building blocks of every school file. A value is always read from its typed text. Where a value is absent the
 // issue's message is the bare example: `checkYaml` builds the sentence around it, since it knows the key and the place.
@@ -20,7 +30,7 @@ export function isAbsent(input: unknown): boolean {
   return input === undefined || input === null || input === '';
 }
 
-function field<T>(example: string, read: (text: string) => T): Field<T> {
+function field<T>(example: string, read: (text: string) => T, form: WrittenForm): Field<T> {
   return z
     .string({
       error: ({ input }) => (isAbsent(input) ? example : `here belongs one value such as \`${example}\``),
@@ -35,7 +45,7 @@ function field<T>(example: string, read: (text: string) => T): Field<T> {
       }
       return z.NEVER;
     })
-    .meta({ examples: [example] }) as unknown as Field<T>;
+    .meta({ sample: example, ...form }) as unknown as Field<T>;
 }
 
 function within(low: number, high: number, range: string, example: string, read: (text: string) => number) {
@@ -53,12 +63,13 @@ function within(low: number, high: number, range: string, example: string, read:
 /** A quantity with its unit, in SI; the limits are written as an author would. */
 export function quantity(kind: QuantityKind, low: string, high: string, example: string): Field<number> {
   const read = (text: string) => parseQuantity(text, kind, example);
-  return field(example, within(read(low), read(high), `${low} to ${high}`, example, read));
+  const form = quantityForm(kind, low, high);
+  return field(example, within(read(low), read(high), `${low} to ${high}`, example, read), form);
 }
 
 /** A direction of 0 to 360 degrees true, in rad. */
 export function direction(example: string): Field<number> {
-  return field(example, (text) => parseQuantity(text, 'bearing', example));
+  return field(example, (text) => parseQuantity(text, 'bearing', example), directionForm);
 }
 
 /** An angle with its side of zero (`2 deg W`), in rad. */
@@ -68,38 +79,40 @@ export function sidedAngle(sides: Sides, limit: number, example: string): Field<
   return field(
     example,
     within(-size, size, range, example, (text) => parseSidedAngle(text, sides)),
+    sidedAngleForm(sides, range),
   );
 }
 
 /** A number without a unit. */
 export function number(low: number, high: number, example: string): Field<number> {
   const read = (text: string) => parseNumber(text, example);
-  return field(example, within(low, high, `${low} to ${high}`, example, read));
+  return field(example, within(low, high, `${low} to ${high}`, example, read), numberForm(low, high));
 }
 
 /** A glide ratio, `6.4` or `6.4:1`. */
 export function ratio(low: number, high: number, example: string): Field<number> {
-  return field(example, within(low, high, `${low} to ${high}`, example, parseRatio));
+  return field(example, within(low, high, `${low} to ${high}`, example, parseRatio), ratioForm(low, high));
 }
 
 /** Words; never empty. */
 export function words(example: string): Field<string> {
-  return field(example, (text) => text);
+  return field(example, (text) => text, wordsForm);
 }
 
-/** Anything that `read` makes sense of. */
-export function parsed<T>(example: string, read: (text: string) => T): Field<T> {
-  return field(example, read);
+/** Anything that `read` makes sense of; `form` says how it is typed. */
+export function parsed<T>(example: string, read: (text: string) => T, form: WrittenForm): Field<T> {
+  return field(example, read, form);
 }
 
 /** One of a few words. */
 export function choice<const Choice extends string>(...choices: readonly Choice[]): Field<Choice> {
-  return field(choices[0]!, (text) => {
+  const read = (text: string) => {
     const found = choices.find((name) => name === text);
     if (found !== undefined) return found;
     const known = choices.map((name) => `\`${name}\``).join(', ');
     throw new QuantityError(`\`${text}\` is none of ${known}${didYouMean(text, choices)}`);
-  });
+  };
+  return field(choices[0]!, read, choiceForm(choices));
 }
 
 /** A section with these keys and no other. `example` is a section as it may be typed on one line. */

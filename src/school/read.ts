@@ -19,6 +19,8 @@ export interface Read<T> {
 export interface ReadSchool {
   readonly files: readonly VFile[];
   readonly value?: School;
+  /** As `value`; there too where nothing but aircraft files has an error: these aircraft are not in its fleet. */
+  readonly withSoundAircraft?: School;
 }
 
 /** Reads one aircraft file. A file that is not there is a message, not an exception. */
@@ -60,7 +62,13 @@ export async function readSchool(folder: string, day: Date = usualDay): Promise<
   const files = [school, ...aircraft.values(), ...airfields.values(), ...faults.values()].map(
     ({ file }) => file,
   );
-  return school.value && !files.some(hasErrors) ? { files, value: school.value } : { files };
+  const ofAircraft = new Set([...aircraft.values()].map(({ file }) => file));
+  const wrong = files.filter(hasErrors);
+  if (!school.value || wrong.some((file) => !ofAircraft.has(file))) return { files };
+  const withSoundAircraft = school.value;
+  return wrong.length > 0
+    ? { files, withSoundAircraft }
+    : { files, withSoundAircraft, value: withSoundAircraft };
 }
 
 async function read<T>(path: string, what: string, parse: (file: VFile) => T | undefined): Promise<Read<T>> {

@@ -195,6 +195,18 @@ function kindOf(written: string): QuantityKind | undefined {
   return (Object.keys(kinds) as QuantityKind[]).find((kind) => findUnit(written, kind));
 }
 
+/** Every kind of quantity, with what it is called (`a length`), an example, and the units it may be typed in. */
+export function describeKind(kind: QuantityKind): {
+  what: string;
+  example: string;
+  units: readonly string[];
+} {
+  const { what, example, units } = kinds[kind];
+  return { what, example, units: units.flatMap(({ names }) => names) };
+}
+
+export const quantityKinds = Object.keys(kinds) as readonly QuantityKind[];
+
 function unitNames(kind: QuantityKind): string {
-  return kinds[kind].units.flatMap((unit) => unit.names).join(', ');
+  return describeKind(kind).units.join(', ');
 }

@@ -1,0 +1,328 @@
+import {
+  describeKind,
+  parseNumber,
+  parseQuantity,
+  QuantityError,
+  type QuantityKind,
+} from '../units/quantity.ts';
+import { didYouMean } from './nearest-name.ts';
+
+/** What is done to a number, in SI: multiplied, added to, or replaced. */
+export type FlyAmount = { readonly factor: number } | { readonly by: number } | { readonly to: number };
+
+/** What `fly` of a fault asks for: the shape that the flight core flies. SI, rad. */
+export type FlyChange =
+  | {
+      readonly kind:
+        | 'spacing'
+        | 'wind'
+        | 'final-turn-bank'
+        | 'start-speed'
+        | 'mass'
+        | 'final-speed'
+        | 'round-out-height'
+        | 'round-out-load-factor'
+        | 'touchdown-speed';
+      readonly amount: FlyAmount;
+    }
+  | { readonly kind: 'base-turn' | 'throttle'; readonly seconds: number }
+  | { readonly kind: PhraseKind }
+  | { readonly kind: 'glide-speed'; readonly factor: number }
+  | { readonly kind: 'glide-speed-wandering'; readonly amplitude: number; readonly period: number }
+  | { readonly kind: 'final-height'; readonly by: number };
+
+/** One way to write a change: how it looks, what it does, and how it is read. */
+export interface FlyForm {
+  /** The word before the colon. */
+  readonly key: string;
+  /** A whole text as an author types it: `spacing: +40 %`. */
+  readonly written: string;
+  /** What may stand after the colon, with its range. */
+  readonly takes: string;
+  readonly does: string;
+  /** The change; undefined where the text is not of this form. Throws QuantityError for a value out of its range. */
+  readonly read: (value: string) => FlyChange | undefined;
+}
+
+type PhraseKind = 'base-turn-as-in-still-air' | 'base-drift' | 'power-stopped' | 'touchdown-drift';
+type AmountKind = Extract<FlyChange, { amount: FlyAmount }>['kind'];
+
+const sign = String.raw`[+\-−]`;
+const number = String.raw`\d+(?:\.\d+)?`;
+
+/** A share of a number more or less: `+40 %`, within limits in per cent. */
+function share(
+  kind: AmountKind,
+  key: string,
+  example: string,
+  limits: readonly [number, number],
+  does: string,
+) {
+  const [low, high] = limits;
+  return form(key, example, `a share more or less, ${low} % to +${high} %`, does, (value) => {
+    const percent = percentOf(value, limits, `${key}: ${example}`);
+    return percent === undefined ? undefined : { kind, amount: { factor: 1 + percent / 100 } };
+  });
+}
+
+/** An amount more or less: `+10 kt`. */
+function more(
+  kind: AmountKind,
+  key: string,
+  example: string,
+  unit: QuantityKind,
+  most: string,
+  does: string,
+): FlyForm {
+  return form(key, example, `${describeKind(unit).what} more or less, up to ${most}`, does, (value) => {
+    const by = amountOf(value, unit, most, `${key}: ${example}`);
+    return by === undefined ? undefined : { kind, amount: { by } };
+  });
+}
+
+/** Another number in its place: `15 deg`. */
+function instead(
+  kind: AmountKind,
+  key: string,
+  example: string,
+  unit: QuantityKind,
+  [low, high]: readonly [string, string],
+  does: string,
+): FlyForm {
+  return form(key, example, `${describeKind(unit).what}, ${low} to ${high}`, does, (value) => {
+    if (new RegExp(`^${sign}`).test(value) || value.includes('%')) return undefined;
+    const to = parseQuantity(value, unit, example);
+    const within = to >= parseQuantity(low, unit) - 1e-9 && to <= parseQuantity(high, unit) + 1e-9;
+    if (!within) throw outside(value, `${low} to ${high}`, `${key}: ${example}`);
+    return { kind, amount: { to } };
+  });
+}
+
+/** A fixed phrase. */
+function phrase(kind: PhraseKind, key: string, words: string, does: string) {
+  return form(key, words, `\`${words}\``, does, (value) =>
+    value.toLowerCase().replace(/\s+/g, ' ') === words ? { kind } : undefined,
+  );
+}
+
+/** Seconds late, or early where that can be. */
+function seconds(kind: 'base-turn' | 'throttle', key: string, example: string, early: boolean, does: string) {
+  const takes = `a time and \`late\`${early ? ' or `early`' : ''}, up to 60 s`;
+  return form(key, example, takes, does, (value) => {
+    const parts = /^(.*?)\s*(late|early)$/iu.exec(value);
+    if (!parts || (!early && parts[2]!.toLowerCase() === 'early')) return undefined;
+    const time = parseQuantity(parts[1]!, 'time', '6 s');
+    if (time < 0 || time > 60) throw outside(value, '0 s to 60 s', `${key}: ${example}`);
+    return { kind, seconds: parts[2]!.toLowerCase() === 'late' ? time : 0 - time };
+  });
+}
+
+function form(key: string, example: string, takes: string, does: string, read: FlyForm['read']): FlyForm {
+  return { key, written: `${key}: ${example}`, takes, does, read };
+}
+
+const pace = 'glide speed';
+const rapid = 'round-out load factor';
+
+/** All that `fly` may say, in the order of a flight. */
+export const flyForms: readonly FlyForm[] = [
+  share('spacing', 'spacing', '+40 %', [-70, 150], 'the downwind leg lies farther out, or nearer'),
+  more(
+    'spacing',
+    'spacing',
+    '+150 m',
+    'length',
+    '2 km',
+    'the downwind leg lies so much farther out, or nearer',
+  ),
+  seconds('throttle', 'throttle', '5 s late', false, 'the throttle closes late: level flight past the key'),
+  more('start-speed', 'start speed', '+12 kt', 'speed', '40 kt', 'the glide begins at another speed'),
+  phrase('power-stopped', 'power', 'stopped', 'the engine is stopped where it idles in the plan'),
+  share(
+    'mass',
+    'mass',
+    '+15 %',
+    [-40, 40],
+    'the aircraft is heavier or lighter, and flown at the planned speeds',
+  ),
+  more(
+    'mass',
+    'mass',
+    '+40 kg',
+    'mass',
+    '300 kg',
+    'so much heavier or lighter, and flown at the planned speeds',
+  ),
+  more(
+    'wind',
+    'wind',
+    '+8 kt',
+    'speed',
+    '30 kt',
+    'another wind, from the planned direction; the base turn stays where it was',
+  ),
+  form(
+    pace,
+    '-15 %',
+    'a share more or less, -25 % to +60 %',
+    'every speed down to the round-out is so much higher or lower',
+    (value) => {
+      const percent = percentOf(value, [-25, 60], `${pace}: -15 %`);
+      return percent === undefined ? undefined : { kind: 'glide-speed', factor: 1 + percent / 100 };
+    },
+  ),
+  form(
+    pace,
+    'wandering 10 % every 8 s',
+    '`wandering`, a share of 1 % to 25 %, and `every` 4 s to 60 s (left out, 10 s)',
+    'the speed swings about the right one',
+    readWandering,
+  ),
+  seconds('base-turn', 'base-turn', '6 s late', true, 'the base turn begins late, or early'),
+  phrase(
+    'base-turn-as-in-still-air',
+    'base-turn',
+    'as in still air',
+    'the base turn begins after the count of a calm day',
+  ),
+  phrase('base-drift', 'drift', 'not corrected', 'on base the nose is held square to the runway'),
+  more(
+    'final-turn-bank',
+    'final-turn bank',
+    '+15 deg',
+    'angle',
+    '50 deg',
+    'the turn to final is steeper or shallower, from where it is planned',
+  ),
+  instead(
+    'final-turn-bank',
+    'final-turn bank',
+    '15 deg',
+    'angle',
+    ['3 deg', '60 deg'],
+    'the turn to final is flown at this bank, from where it is planned',
+  ),
+  form(
+    'final height',
+    '-60 ft',
+    'a length more or less, up to 1000 ft',
+    'final begins higher or lower',
+    (value) => {
+      const by = amountOf(value, 'length', '1000 ft', 'final height: -60 ft');
+      return by === undefined ? undefined : { kind: 'final-height', by };
+    },
+  ),
+  share('final-speed', 'final speed', '-15 %', [-25, 60], 'final is flown slower or faster'),
+  more('final-speed', 'final speed', '+10 kt', 'speed', '40 kt', 'final is flown so much slower or faster'),
+  share('round-out-height', 'round-out height', '+100 %', [-90, 400], 'the round-out begins higher or lower'),
+  more(
+    'round-out-height',
+    'round-out height',
+    '+10 ft',
+    'length',
+    '100 ft',
+    'the round-out begins so much higher or lower',
+  ),
+  form(
+    rapid,
+    '+0.2',
+    'a number more or less, up to 1',
+    'the round-out is pulled harder, or less hard, for as long as planned',
+    (value) => {
+      if (!new RegExp(`^${sign}\\s*${number}$`, 'u').test(value)) return undefined;
+      const by = parseNumber(value, '+0.2');
+      if (Math.abs(by) > 1) throw outside(value, 'up to 1 either way', `${rapid}: +0.2`);
+      return { kind: 'round-out-load-factor', amount: { by } };
+    },
+  ),
+  share('touchdown-speed', 'touchdown speed', '+20 %', [-15, 60], 'the wheels are put down faster or slower'),
+  more(
+    'touchdown-speed',
+    'touchdown speed',
+    '+5 kt',
+    'speed',
+    '30 kt',
+    'the wheels are put down so much faster or slower',
+  ),
+  phrase(
+    'touchdown-drift',
+    'touchdown drift',
+    'not corrected',
+    'the nose is straight through the hold-off, and the drift not stopped',
+  ),
+];
+
+/** A change as it was written, and as it is flown. */
+export interface FlyText {
+  readonly written: string;
+  readonly change: FlyChange;
+}
+
+/**
+ * Reads what `fly` of a fault says, such as `spacing: +40 %`.
+ * @throws QuantityError that says what would be right.
+ */
+export function readFlyText(text: string): FlyText {
+  const colon = text.indexOf(':');
+  const keys = [...new Set(flyForms.map(({ key }) => key))];
+  if (colon < 0) {
+    throw new QuantityError(
+      `\`${text}\` has no colon: write what is changed and how, such as \`spacing: +40 %\``,
+    );
+  }
+  const key = text.slice(0, colon).trim().toLowerCase();
+  const value = text.slice(colon + 1).trim();
+  const forms = flyForms.filter((each) => each.key === key);
+  if (forms.length === 0) {
+    const known = keys.map((each) => `\`${each}\``).join(', ');
+    throw new QuantityError(
+      `\`${key}\` cannot be changed in a flight${didYouMean(key, keys)} (known here: ${known})`,
+    );
+  }
+  for (const each of forms) {
+    const change = each.read(value);
+    if (change) return { written: text, change };
+  }
+  const ways = forms.map(({ written, takes }) => `\`${written}\` (${takes})`).join(', or ');
+  throw new QuantityError(`\`${value}\` says nothing about \`${key}\`: write it as ${ways}`);
+}
+
+function percentOf(
+  value: string,
+  [low, high]: readonly [number, number],
+  example: string,
+): number | undefined {
+  const parts = new RegExp(`^(${sign})\\s*(${number})\\s*%$`, 'u').exec(value);
+  if (!parts) return undefined;
+  const percent = (parts[1] === '+' ? 1 : -1) * Number(parts[2]);
+  if (percent < low || percent > high) throw outside(value, `${low} % to +${high} %`, example);
+  return percent;
+}
+
+function amountOf(value: string, unit: QuantityKind, most: string, example: string): number | undefined {
+  if (!new RegExp(`^${sign}`, 'u').test(value) || value.includes('%')) return undefined;
+  // A mass below nought is no mass, but less of it is: the sign is read apart.
+  const size = parseQuantity(value.slice(1), unit, example.slice(example.indexOf(':') + 2));
+  if (size > parseQuantity(most, unit) + 1e-9) throw outside(value, `up to ${most} either way`, example);
+  return value.startsWith('+') ? size : 0 - size;
+}
+
+function readWandering(value: string): FlyChange | undefined {
+  const parts = new RegExp(`^wandering\\s+(${number})\\s*%(?:\\s+every\\s+(.+))?$`, 'iu').exec(value);
+  if (!parts) return undefined;
+  const percent = Number(parts[1]);
+  const period = parts[2] === undefined ? usualPeriod : parseQuantity(parts[2], 'time', '8 s');
+  if (percent < 1 || percent > 25 || period < 4 || period > 60) {
+    throw outside(value, '1 % to 25 %, every 4 s to 60 s', `${pace}: wandering 10 % every 8 s`);
+  }
+  return { kind: 'glide-speed-wandering', amplitude: percent / 100, period };
+}
+
+/** s. How long a hunted airspeed takes to come round (common practice, no source). */
+const usualPeriod = 10;
+
+function outside(value: string, range: string, example: string): QuantityError {
+  return new QuantityError(
+    `\`${value}\` is outside what is possible here (${range}): write it as \`${example}\``,
+  );
+}
