@@ -1,16 +1,16 @@
 import { join } from 'node:path';
 import { Command, Option } from 'commander';
 import { VFile } from 'vfile';
+import type { Edition } from '../../components/context.ts';
 import type { Power } from '../flight/aircraft.ts';
 import type { Circuit } from '../flight/airfield.ts';
-
 import { buildLesson } from '../press/build.ts';
 import { type PaperName, papers } from '../press/paper.ts';
 import { didYouMean } from '../school/nearest-name.ts';
 import { readSchool } from '../school/read.ts';
 import type { School } from '../school/school.ts';
 import type { Wind } from '../units/wind-text.ts';
-import { dayOption, quantityOption, today, windOption } from './options.ts';
+import { askedBy, dayOption, quantityOption, today, windOption } from './options.ts';
 import { exitCodes, printPages, report } from './print-pages.ts';
 import { version } from './version.ts';
 import { metarHelp, type Weather, weatherOf } from './weather.ts';
@@ -27,6 +27,7 @@ interface BuildOptions {
   temperature?: number;
   qnh?: number;
   power?: Power;
+  edition: Edition | 'both';
   paper?: PaperName;
   date?: Date;
   out: string;
@@ -34,6 +35,8 @@ interface BuildOptions {
 }
 
 type BuildAll = Omit<BuildOptions, keyof Weather> & Weather & { readonly date: Date };
+
+const editions: readonly Edition[] = ['student', 'instructor'];
 
 /** `chalkwing build`: lessons to packets, HTML and PDF. A lesson with a mistake leaves its earlier packets alone. */
 export function buildCommand(): Command {
@@ -59,6 +62,11 @@ export function buildCommand(): Command {
       quantityOption('pressure'),
     )
     .addOption(new Option('--power <setting>', 'engine').choices(['idle', 'stopped']))
+    .addOption(
+      new Option('--edition <whose>', "the student's, the instructor's with notes and answers, or both")
+        .choices([...editions, 'both'])
+        .default('student'),
+    )
     .addOption(new Option('--paper <size>', "default: the school's").choices(Object.keys(papers)))
     .option('--date <day>', 'the day that the packets bear, such as 2026-11-25; default: today', dayOption)
     .option('--out <folder>', 'where the packets go', join('dist', 'packets'))
@@ -68,20 +76,29 @@ export function buildCommand(): Command {
     });
 }
 
-async function build(asked: readonly string[], options: BuildOptions): Promise<number> {
+async function build(names: readonly string[], options: BuildOptions): Promise<number> {
   const weather = weatherOf(options);
   const date = options.date ?? today();
-  const { files, value: school } = await readSchool(options.school, date);
+  const { files, withSoundAircraft: school } = await readSchool(options.school, date);
   if (!school || !weather) return Math.max(report(files), weather ? exitCodes.built : exitCodes.mistakes);
-  const { built, missing } = await buildAll(school, asked, { ...options, ...weather, date });
-  const messages = [...files, ...built.map(({ file }) => file), ...missing];
+  const asked = askedBy(options, weather);
+  const { built, missing } = await buildAll(school, names, { ...options, ...weather, date }, asked);
   const packets = built.flatMap((lesson) => lesson.packets);
   const printed = packets.length > 0 ? await printPages(packets, options) : exitCodes.built;
-  const failed = report(messages);
-  return failed === exitCodes.built ? printed : failed;
+  const failed = report([...files, ...built.map(({ file }) => file), ...missing]);
+  const wrongChoices = new Set(built.flatMap((lesson) => lesson.wrongChoices));
+  for (const message of wrongChoices) process.stderr.write(`${message}\n`);
+  for (const id of school.aircraftIds.filter((each) => !school.fleet.has(each)))
+    process.stderr.write(`No packet is built for \`${id}\`: its file has a mistake.\n`);
+  return failed === exitCodes.built && wrongChoices.size > 0 ? exitCodes.mistakes : failed || printed;
 }
 
-async function buildAll(school: School, asked: readonly string[], options: BuildAll) {
+async function buildAll(
+  school: School,
+  asked: readonly string[],
+  options: BuildAll,
+  askedFor: Readonly<Record<string, string>>,
+) {
   const chapters = school.handbook?.chapters ?? [];
   const names = asked.length > 0 ? asked : chapters.length > 0 ? chapters : school.lessonIds;
   const known = names.filter((name) => school.lessonIds.includes(name));
@@ -93,6 +110,8 @@ async function buildAll(school: School, asked: readonly string[], options: Build
         lesson,
         aircraft: options.aircraft ?? [],
         choices: options,
+        asked: askedFor,
+        editions: editions.filter((edition) => options.edition === 'both' || options.edition === edition),
         paper: options.paper ?? school.paper,
         date: options.date,
         version,

@@ -1,6 +1,12 @@
 #!/usr/bin/env node
-// The command as npm links it: loads the TypeScript sources and hands the arguments over.
-import { register } from 'tsx/esm/api';
+// The command as npm links it. Where the TypeScript sources lie beside it (a clone) they are loaded, and whatever was
+// compiled for a package is not looked at: it may be old. The package holds the compiled files alone.
+import { existsSync } from 'node:fs';
 
-register();
-await import('./main.ts');
+if (existsSync(new URL('main.ts', import.meta.url))) {
+  const { register } = await import('tsx/esm/api');
+  register();
+  await import('./main.ts');
+} else {
+  await import('../../dist/lib/src/cli/main.js');
+}

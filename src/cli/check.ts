@@ -8,6 +8,7 @@ import { checkNeeds } from '../lesson/check-needs.ts';
 import { checkPlanParts } from '../lesson/check-plan-parts.ts';
 import { type Lesson, parseLesson } from '../lesson/parse-lesson.ts';
 import { checkFlights } from '../press/check-flights.ts';
+import { picturesIn } from '../press/lesson-pictures.ts';
 import { didYouMean } from '../school/nearest-name.ts';
 import { readSchool } from '../school/read.ts';
 import { fail, hasErrors } from '../school/yaml-source.ts';
@@ -72,7 +73,8 @@ async function readLessons(folder: string): Promise<Map<string, ReadLesson>> {
   for (const name of names.filter((each) => each.endsWith('.md') && !each.startsWith('.')).sort()) {
     const path = join(folder, name);
     const file = new VFile({ path, value: await readFile(path, 'utf8') });
-    found.set(name.slice(0, -'.md'.length), { file, lesson: parseLesson<PacketContext>(file, components) });
+    const lesson = parseLesson<PacketContext>(file, components, { pictures: picturesIn(folder) });
+    found.set(name.slice(0, -'.md'.length), { file, lesson });
   }
   return found;
 }
