@@ -32,6 +32,7 @@ beforeAll(async () => {
     const html = packetHtml({
       title: 'Power off',
       body,
+      edition: 'student',
       plan: planApproach(sampleRequest),
       school: { name: 'A school', cautions: [] },
       rules: [],
@@ -62,7 +63,7 @@ describe.each(['A4', 'Letter'] as const)('a packet printed on %s', (paper) => {
     expect(pages.length).toBeGreaterThan(4);
     for (const [index, { text, words, height }] of pages.entries()) {
       expect(text).toContain(`Page ${index + 1} of ${pages.length}`);
-      expect(text).toContain('2031-05-06 · inputs abcd1234');
+      expect(text).toContain('edition · 2031-05-06 · inputs abcd1234');
       const head = words
         .filter(({ y }) => y < 16)
         .map((word) => word.text)

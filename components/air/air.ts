@@ -23,12 +23,20 @@ const figures: Readonly<Record<string, Figure>> = {
   elevation: ({ elevation }, units) => formatHeight(elevation, units),
 };
 
+const meanings = {
+  'density-altitude': 'density altitude of the field',
+  temperature: 'temperature at the field',
+  qnh: 'altimeter setting that shows its elevation on the ground',
+  pressure: 'pressure at the field',
+  elevation: 'height of the field above mean sea level',
+};
+
 export const air = defineComponent<PacketContext, z.ZodType>({
   name: 'air',
   form: 'text',
-  summary: `The air at the field: ${Object.keys(figures).join(', ')}.`,
+  summary: 'A figure of the air at the field.',
   attributes: z.strictObject({}),
-  label: nameOf(figures),
+  label: nameOf(figures, meanings),
   example: ':air[density-altitude]',
   render: ({ label, context: { plan, units } }) => [
     { type: 'text', value: figures[label]?.(plan.air, units) ?? '' },

@@ -34,7 +34,7 @@ describe('::aircraft-figures', () => {
     expect(rows['Planned bank']).toEqual(['30°']);
     expect(rows['Most bank allowed']).toEqual(['60°']);
     expect(rows['Rate of roll']).toEqual(['20° a second']);
-    expect(rows['Round-out']).toEqual(['begins at 12 ft, pull of 1.20 times the weight']);
+    expect(rows['Round-out']).toEqual(['begins at 12 ft, at a load factor of 1.20']);
     expect(rows['Landing roll']).toEqual(['90 m']);
     expect(rows['Most wind']).toEqual(['18 kt']);
     expect(rows['Most crosswind']).toEqual(['9 kt']);

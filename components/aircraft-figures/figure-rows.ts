@@ -62,7 +62,7 @@ export function otherRows({ aircraft }: Plan, units: PageUnits): OtherRow[] {
     { name: 'Rate of roll', value: `${formatAngle(turns.rollRate)} a second` },
     {
       name: 'Round-out',
-      value: `begins at ${formatLowHeight(roundOut.height, units)}, pull of ${numberText(roundOut.loadFactor, 0.01)} times the weight`,
+      value: `begins at ${formatLowHeight(roundOut.height, units)}, at a load factor of ${numberText(roundOut.loadFactor, 0.01)}`,
     },
     { name: 'Landing roll', value: formatDistance(aircraft.landingRoll, units) },
     { name: 'Most wind', value: formatSpeed(limits.wind, units) },

@@ -38,12 +38,28 @@ const figures: Readonly<Record<string, Figure>> = {
   'crosswind-limit': ({ aircraft }, units) => formatSpeed(aircraft.limits.crosswind, units),
 };
 
+const meanings = {
+  name: 'what it is called',
+  'best-glide': 'best-glide speed',
+  'glide-ratio': 'distance flown for one of height lost, at that speed',
+  approach: 'speed on final',
+  touchdown: 'speed as the wheels touch',
+  stall: 'stall speed, wings level',
+  bank: 'bank of the turns as planned',
+  'stall-in-turn': 'stall speed in that bank, level turn',
+  'round-out-height': 'height of the wheels where the round-out begins',
+  mass: 'mass as flown',
+  'landing-roll': 'from touchdown to the stop',
+  'wind-limit': 'strongest wind it is flown in',
+  'crosswind-limit': 'strongest wind across the runway it is landed in',
+};
+
 export const aircraft = defineComponent<PacketContext, z.ZodType>({
   name: 'aircraft',
   form: 'text',
-  summary: `A figure of the aircraft as flown today: ${Object.keys(figures).join(', ')}.`,
+  summary: 'A figure of the aircraft as flown today; speeds are what its indicator shows.',
   attributes: z.strictObject({}),
-  label: nameOf(figures),
+  label: nameOf(figures, meanings),
   example: ':aircraft[best-glide]',
   render: ({ label, context: { plan, units } }) => [
     { type: 'text', value: figures[label]?.(plan, units) ?? '' },

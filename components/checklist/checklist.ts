@@ -9,7 +9,9 @@ import { tickBox } from '../tick-box.ts';
 /** The checklists that an aircraft's file can hold. */
 const lists = { 'engine-failure': 'Engine failure' } as const;
 
-const attributes = z.strictObject({ from: nameOf(lists).prefault('engine-failure') });
+const attributes = z.strictObject({
+  from: nameOf(lists).describe("The list of the aircraft's file").prefault('engine-failure'),
+});
 
 export const checklist = defineComponent<PacketContext, typeof attributes>({
   name: 'checklist',

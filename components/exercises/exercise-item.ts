@@ -1,26 +1,29 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
-import type { Edition } from '../context.ts';
+import type { PacketContext } from '../context.ts';
+import { mostLines, points, type Setting, textWidth } from '../margin.ts';
 import type { Exercise, ExerciseTable } from './exercise.ts';
 
 const letters = 'abcd';
 /** Choices no longer than this stand two on a line. */
 const shortChoice = 24;
-/** Of the small type of a worked answer, as many go on a line, and as many lines into one writing line. */
-const signsOnLine = 84;
-const linesInRule = 2;
-const rules = { least: 2, most: 3 } as const;
+/** mm and lines, as the page's style sets them: a writing line, the small type of a worked answer, the list's indent. */
+const ruleHeight = 9;
+const leastRules = 2;
+const answerType = { size: points(8.3), line: points(10.6), above: points(2) } as const;
+const listIndent = 6.5;
 
 /**
  * One numbered question. The student's has ruled lines to write on; in the instructor's the worked answer stands in a
  * room of the same height, so that both editions break their pages alike.
  */
-export function exerciseItem(exercise: Exercise, edition: Edition): Element {
+export function exerciseItem(exercise: Exercise, context: PacketContext): Element {
   const { question, table, choices, answer } = exercise;
   const worked = workedLines(exercise);
-  const count = rulesFor(worked);
+  const width = textWidth(context) - listIndent;
+  const count = rulesFor(worked, { width, size: answerType.size, measure: context.board.measure });
   const room = { style: `--rules:${count}` };
-  const isInstructors = edition === 'instructor';
+  const isInstructors = context.edition === 'instructor';
   return h('li', { className: ['exercise'] }, [
     h('p', question),
     ...(table ? [exerciseTable(table)] : []),
@@ -69,12 +72,10 @@ function workedLine({ lead, text }: Worked): Element {
   return h('p', [h('b', lead), text]);
 }
 
-function rulesFor(worked: readonly Worked[]): number {
-  const lines = worked.reduce(
-    (sum, { lead, text }) => sum + Math.ceil((lead.length + text.length) / signsOnLine),
-    0,
-  );
-  return Math.min(rules.most, Math.max(rules.least, Math.ceil(lines / linesInRule)));
+/** Writing lines as high as the worked answer; never so few that there is no room to work it out. */
+function rulesFor(worked: readonly Worked[], setting: Setting): number {
+  const lines = worked.reduce((sum, { lead, text }) => sum + mostLines(lead + text, setting), 0);
+  return Math.max(leastRules, Math.ceil((lines * answerType.line + answerType.above) / ruleHeight));
 }
 
 function exerciseTable({ head, rows }: ExerciseTable): Element {

@@ -50,7 +50,7 @@ describe('::exercises', () => {
     const rooms = (html: string) => [...html.matchAll(/style="--rules:(\d)"/g)].map(([, rules]) => rules);
     expect(questions(instructor.html)).toEqual(questions(student.html));
     expect(rooms(instructor.html)).toEqual(rooms(student.html));
-    expect(rooms(student.html).every((rules) => rules === '2' || rules === '3')).toBe(true);
+    expect(rooms(student.html).every((rules) => Number(rules) >= 2)).toBe(true);
     expect(count(student.html, /<span><\/span>/g)).toBe(
       rooms(student.html).reduce((sum, rules) => sum + Number(rules), 0),
     );
@@ -105,6 +105,6 @@ describe('an exercise', () => {
     const drawn = [1, 2, 3, 4]
       .map((seed) => stallInBank(setting, randomFrom(seed)))
       .find((each) => each !== undefined)!;
-    expect(exerciseItem(drawn, 'student').tagName).toBe('li');
+    expect(exerciseItem(drawn, contextOf(plan)).tagName).toBe('li');
   });
 });

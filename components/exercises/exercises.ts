@@ -2,6 +2,7 @@ import { h } from 'hastscript';
 import { z } from 'zod';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
 import { parsed } from '../../src/school/fields.ts';
+import { wholeNumberForm } from '../../src/school/written-form.ts';
 import { parseNumber, QuantityError } from '../../src/units/quantity.ts';
 import { sourceWords } from '../approach-words.ts';
 import type { PacketContext } from '../context.ts';
@@ -10,16 +11,15 @@ import { exerciseItem } from './exercise-item.ts';
 import { questionSetting } from './question-setting.ts';
 
 const attributes = z.strictObject({
-  count: whole(1, 8, '4').prefault('4'),
-  seed: whole(0, 999_999, '7').prefault('1'),
+  count: whole(1, 8, '4').describe('How many questions').prefault('4'),
+  seed: whole(0, 999_999, '7').describe('Another one draws other questions').prefault('1'),
 });
 
 export const exercises = defineComponent<PacketContext, typeof attributes>({
   name: 'exercises',
   form: 'leaf',
   summary:
-    'Questions drawn from this flight, with choices; the student has lines to write on, the instructor the worked answers. ' +
-    '`count`: 1 to 8. `seed`: any whole number; another one draws other questions.',
+    'Questions drawn from this flight, with choices; the student has lines to write on, the instructor the worked answers.',
   attributes,
   example: '::exercises{count=4 seed=7}',
   render: ({ attributes: { count, seed }, context, ordinal }) => {
@@ -35,7 +35,7 @@ export const exercises = defineComponent<PacketContext, typeof attributes>({
         h(
           'ol',
           { className: ['exercise-list'] },
-          drawn.map((exercise) => exerciseItem(exercise, context.edition)),
+          drawn.map((exercise) => exerciseItem(exercise, context)),
         ),
         h(
           'p',
@@ -48,11 +48,12 @@ export const exercises = defineComponent<PacketContext, typeof attributes>({
 });
 
 function whole(low: number, high: number, example: string) {
-  return parsed(example, (text) => {
+  const read = (text: string): number => {
     const value = parseNumber(text, example);
     if (Number.isInteger(value) && value >= low && value <= high) return value;
     throw new QuantityError(
       `\`${text}\` is not a whole number from ${low} to ${high}: write one such as \`${example}\``,
     );
-  });
+  };
+  return parsed(example, read, wholeNumberForm(low, high));
 }

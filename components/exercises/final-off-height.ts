@@ -1,7 +1,7 @@
 import type { Plan } from '../../src/flight/plan.ts';
 import { metresPerFoot } from '../../src/units/factors.ts';
 import { formatHeight } from '../../src/units/format.ts';
-import { formatEdge } from '../safe-rounding.ts';
+import { formatGateEdge } from '../safe-rounding.ts';
 import { drawHeight, heightStep, printedHeight } from './draw-figures.ts';
 import { shuffledChoices } from './exercise.ts';
 import { type Band, bandAt, gateTable } from './gate-table.ts';
@@ -56,7 +56,7 @@ export const finalOffHeight: Draw = ({ plan, units }, random) => {
       ],
       working: [
         `${shown(planned)} ${isLow ? '−' : '+'} ${shown(size)} = ${shown(height)}; the band runs from ` +
-          `${formatEdge(band.low, 'low', units)} to ${formatEdge(band.high, 'high', units)}.`,
+          `${formatGateEdge(band, 'low', units)} to ${formatGateEdge(band, 'high', units)}.`,
         reasons[state],
       ],
     },

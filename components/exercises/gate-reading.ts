@@ -1,6 +1,6 @@
 import { metresPerFoot } from '../../src/units/factors.ts';
 import { formatHeight } from '../../src/units/format.ts';
-import { formatEdge } from '../safe-rounding.ts';
+import { formatGateEdge } from '../safe-rounding.ts';
 import { drawHeight, oneOf } from './draw-figures.ts';
 import { shuffledChoices } from './exercise.ts';
 import { type Band, bandAt, gateTable } from './gate-table.ts';
@@ -35,7 +35,7 @@ export const gateReading: Draw = ({ plan, units }, random) => {
       right: words[reading],
       wrong: others.map((other) => ({ text: words[other], fault: faults[other] })),
       working: [
-        `At the base key the band runs from ${formatEdge(band.low, 'low', units)} to ${formatEdge(band.high, 'high', units)}; ` +
+        `At the base key the band runs from ${formatGateEdge(band, 'low', units)} to ${formatGateEdge(band, 'high', units)}; ` +
           `the plan passes it at ${shown(band.plan)}.`,
         comparisons[reading](shown(height), band, units),
       ],
@@ -84,12 +84,12 @@ const faults: Record<Reading, string> = {
 
 const comparisons: Record<Reading, (height: string, band: Band, units: QuestionSetting['units']) => string> =
   {
-    below: (height, { low }, units) =>
-      `${height} is less than ${formatEdge(low, 'low', units)}: even the corner cut does not reach the spot.`,
+    below: (height, band, units) =>
+      `${height} is less than ${formatGateEdge(band, 'low', units)}: even the corner cut does not reach the spot.`,
     lower: (height, { plan }, units) =>
       `${height} is above the low edge and under the plan's ${formatHeight(plan, units)}.`,
     higher: (height, { plan }, units) =>
       `${height} is over the plan's ${formatHeight(plan, units)} and under the high edge.`,
-    above: (height, { high }, units) =>
-      `${height} is more than ${formatEdge(high, 'high', units)}: no way of losing height brings it to the spot.`,
+    above: (height, band, units) =>
+      `${height} is more than ${formatGateEdge(band, 'high', units)}: no way of losing height brings it to the spot.`,
   };

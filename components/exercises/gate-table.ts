@@ -1,9 +1,8 @@
 import { keyLabels } from '../../src/flight/keys.ts';
 import type { Gate } from '../../src/flight/plan.ts';
-import { metresPerFoot } from '../../src/units/factors.ts';
 import { formatHeight } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
-import { formatEdge } from '../safe-rounding.ts';
+import { asNear, formatGateEdge } from '../safe-rounding.ts';
 import type { ExerciseTable } from './exercise.ts';
 
 /** A gate with both of its edges. m. */
@@ -11,9 +10,6 @@ export interface Band extends Gate {
   readonly low: number;
   readonly high: number;
 }
-
-/** m: nearer to an edge than a page can print is at the edge. */
-const asNear = 5 * metresPerFoot;
 
 /** The band at a key; undefined where it has no edge on a side, or where the plan itself does not lie in it. */
 export function bandAt(gates: readonly Gate[], at: Gate['at']): Band | undefined {
@@ -27,11 +23,11 @@ export function bandAt(gates: readonly Gate[], at: Gate['at']): Band | undefined
 export function gateTable(gates: readonly Gate[], units: PageUnits): ExerciseTable {
   return {
     head: ['At', 'Not below', 'Plan', 'Not above'],
-    rows: gates.map(({ at, low, plan, high }) => [
-      keyLabels[at],
-      low === null ? '–' : formatEdge(low, 'low', units),
-      formatHeight(plan, units),
-      high === null ? '–' : formatEdge(high, 'high', units),
+    rows: gates.map((gate) => [
+      keyLabels[gate.at],
+      formatGateEdge(gate, 'low', units) ?? '–',
+      formatHeight(gate.plan, units),
+      formatGateEdge(gate, 'high', units) ?? '–',
     ]),
   };
 }

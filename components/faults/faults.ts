@@ -8,13 +8,18 @@ import { didYouMean } from '../../src/school/nearest-name.ts';
 import type { PacketContext } from '../context.ts';
 
 const attributes = z.strictObject({
-  from: z.string({ error: 'the name of a file in `faults/`, such as `from=power-off`' }),
+  from: z
+    .string({ error: 'the name of a file in `faults/`, such as `from=power-off`' })
+    .describe('The file of faults')
+    .meta({ takes: 'the name of a file in `faults/`', sample: 'power-off' }),
   only: z
     .string()
     .transform((text) => text.split(/[\s,]+/).filter((id) => id !== ''))
     .refine((ids) => ids.length > 0, {
       error: 'write ids of rows, such as `only="glide-slow base-turn-late"`',
     })
+    .describe('Only these rows; left out, all of them')
+    .meta({ takes: 'ids of rows, a space between them', sample: 'glide-slow base-turn-late' })
     .optional(),
 });
 

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { aircraftClasses } from '../../src/lesson/aircraft-classes.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
+import { someOfForm } from '../../src/school/written-form.ts';
 import type { PacketContext } from '../context.ts';
 import { needsContent } from '../lesson-part.ts';
 
@@ -9,7 +10,9 @@ const classes = z
   .transform((text) => text.split(/[\s,]+/).filter((name) => name !== ''))
   .pipe(
     z.array(z.enum(aircraftClasses)).min(1, { error: 'write a class of aircraft, such as `weight-shift`' }),
-  );
+  )
+  .describe('Whom the words are for')
+  .meta({ ...someOfForm(aircraftClasses), sample: 'three-axis glider' });
 
 const attributes = z.strictObject({ class: classes });
 type Attributes = typeof attributes;
@@ -21,8 +24,7 @@ function isOfClass(use: { attributes: z.output<Attributes>; context: PacketConte
 export const forClass = defineComponent<PacketContext, Attributes>({
   name: 'for',
   form: 'container',
-  summary:
-    'Text only for aircraft of a class: `class=weight-shift`, or several as `class="three-axis glider"`.',
+  summary: 'Text only for aircraft of some classes.',
   attributes,
   example: ':::for{class="weight-shift three-axis"}\nThe wing tells you its speed.\n:::',
   isFor: isOfClass,
@@ -32,7 +34,7 @@ export const forClass = defineComponent<PacketContext, Attributes>({
 export const forClassInSentence = defineComponent<PacketContext, Attributes>({
   name: 'for',
   form: 'text',
-  summary: 'Words only for aircraft of a class.',
+  summary: 'Words only for aircraft of some classes.',
   attributes,
   holdsText: true,
   example: ':for[Ease the bar in.]{class=weight-shift}:for[Lower the nose.]{class="three-axis glider"}',

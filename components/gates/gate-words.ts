@@ -2,13 +2,12 @@ import type { Gate, KeyId, Plan } from '../../src/flight/plan.ts';
 import { metresPerFoot } from '../../src/units/factors.ts';
 import { formatHeight } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
+import { asNear, isPlanEdge } from '../safe-rounding.ts';
 
 // What the edges of a gate mean is how the core finds them: by the shortest sound path and by the longest.
 
 /** m. The turn to final is complete at least this high (FAA-H-8083-3, chapter 9). */
 const soundFinal = 300 * metresPerFoot;
-/** m: nearer to an edge than a page can print is at the edge. */
-const asNear = 5 * metresPerFoot;
 
 /** What it takes below the band; what is missing where no height is its lower edge. */
 export function belowWords({ at, low }: Gate, { power }: Plan, units: PageUnits): string {
@@ -29,22 +28,28 @@ function fallsShort(at: KeyId, units: PageUnits): string {
 }
 
 /** What it takes in the band, and whether the plan itself is in it. */
-export function withinWords({ at, low, high, plan: planned }: Gate, plan: Plan): string {
-  const drag = plan.aircraft.steepApproach ? 'the steep approach' : 'an S-turn';
-  const widen = plan.aircraft.steepApproach ? 'widen, then the steep approach' : 'widen, then an S-turn';
-  const ways: Partial<Record<KeyId, string>> = {
-    'downwind-key':
-      'At the plan, fly the plan. Lower: turn base sooner, cut the corner. Higher: move the base turn out.',
-    'base-key': `At the plan, fly the plan. Lower: turn in, cut the corner. Higher: ${widen}.`,
-    final: `At the plan, fly the plan. Lower: the best-glide speed, and no slower. Higher: ${drag}.`,
-  };
+export function withinWords(gate: Gate, plan: Plan, units: PageUnits): string {
+  const { at, low, high, plan: planned } = gate;
   if (low !== null && high !== null && low > high + asNear) {
     return 'No height is sound here: what is high enough for a sound turn to final is too high for the spot.';
   }
+  const { lower, higher } = remedies(at, plan);
   if (low !== null && planned < low - asNear) {
-    return `The plan itself is below the band. ${ways[at] ?? ''}`.trim();
+    return `The plan itself is below the band, and too low. Low in the band: ${lower}. High in it: ${higher}.`;
   }
-  return ways[at] ?? 'Fly the plan.';
+  // The lowest height is the plan: there is no lower one in the band to say a word about.
+  if (isPlanEdge(gate, 'low', units))
+    return `Fly the plan; there is nothing in hand below it. Higher: ${higher}.`;
+  return `At the plan, fly the plan. Lower: ${lower}. Higher: ${higher}.`;
+}
+
+function remedies(at: KeyId, { aircraft }: Plan): { readonly lower: string; readonly higher: string } {
+  const drag = aircraft.steepApproach ? 'the steep approach' : 'an S-turn';
+  if (at === 'downwind-key') {
+    return { lower: 'turn base sooner, cut the corner', higher: 'move the base turn out' };
+  }
+  if (at === 'base-key') return { lower: 'turn in, cut the corner', higher: `widen, then ${drag}` };
+  return { lower: 'the best-glide speed, and no slower', higher: drag };
 }
 
 /** What it takes above the band. */

@@ -80,8 +80,26 @@ describe('::gates', () => {
     const tail: Plan = flyTrial({ height: 180 });
     const key = tail.gates.find(({ at }) => at === 'downwind-key')!;
     expect(key.plan).toBeLessThan(key.low!);
-    expect(withinWords(key, tail)).toMatch(/^The plan itself is below the band/);
-    expect(withinWords({ ...key, high: key.low! - 20 }, tail)).toMatch(/^No height is sound here/);
+    expect(withinWords(key, tail, contextOf(tail).units)).toMatch(
+      /^The plan itself is below the band, and too low\. Low in the band: turn base sooner/,
+    );
+    expect(withinWords({ ...key, high: key.low! - 20 }, tail, contextOf(tail).units)).toMatch(
+      /^No height is sound here/,
+    );
+  });
+
+  it('names the plan as the edge where rounding would put the plan outside its own band', () => {
+    const feet = (value: number) => value * 0.3048;
+    const atEdge: Gate = { at: 'final', low: feet(382), plan: feet(383), high: feet(484) };
+    const html = renderBody('::gates', { ...plan, gates: [atEdge] }).html;
+    expect(
+      rowsOf(html)[0]!
+        .slice(1, 4)
+        .map((text) => text.replaceAll('\u00a0', ' ')),
+    ).toEqual(['the plan', '380 ft', '480 ft']);
+    expect(html).toContain('Fly the plan; there is nothing in hand below it. Higher: the steep approach.');
+    const clear: Gate = { ...atEdge, low: feet(369) };
+    expect(rowsOf(renderBody('::gates', { ...plan, gates: [clear] }).html)[0]![1]).toMatch(/^370.ft$/);
   });
 
   it('is an error where the spot is not made', () => {

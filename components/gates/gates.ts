@@ -7,7 +7,7 @@ import { formatHeight } from '../../src/units/format.ts';
 import { approachWords, sourceWords } from '../approach-words.ts';
 import type { PacketContext } from '../context.ts';
 import { planKey } from '../plan-key.ts';
-import { formatEdge } from '../safe-rounding.ts';
+import { formatGateEdge } from '../safe-rounding.ts';
 import { aboveWords, belowWords, withinWords } from './gate-words.ts';
 
 export const gates = defineComponent<PacketContext, z.ZodType>({
@@ -53,15 +53,14 @@ export const gates = defineComponent<PacketContext, z.ZodType>({
 });
 
 function row(gate: Gate, { plan, units }: PacketContext) {
-  const { low, high } = gate;
   const height = (text: string) => h('td', { className: ['number'] }, text);
   return h('tr', [
     h('th', { scope: 'row' }, planKey(plan, gate.at).label),
-    height(low === null ? '–' : formatEdge(low, 'low', units)),
+    height(formatGateEdge(gate, 'low', units) ?? '–'),
     height(formatHeight(gate.plan, units)),
-    height(high === null ? '–' : formatEdge(high, 'high', units)),
+    height(formatGateEdge(gate, 'high', units) ?? '–'),
     h('td', belowWords(gate, plan, units)),
-    h('td', withinWords(gate, plan)),
+    h('td', withinWords(gate, plan, units)),
     h('td', aboveWords(gate, plan)),
   ]);
 }

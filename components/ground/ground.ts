@@ -22,14 +22,18 @@ const figures: Readonly<Record<string, Figure>> = {
   },
 };
 
+const meanings = {
+  'over-50-ft': 'from 50 ft above the spot to the stop',
+  roll: 'the landing roll',
+  left: 'the runway left beyond the stop',
+};
+
 export const ground = defineComponent<PacketContext, z.ZodType>({
   name: 'ground',
   form: 'text',
-  summary:
-    'What the landing takes of the ground: from 50 ft above the spot to the stop (over-50-ft), the landing roll ' +
-    '(roll), the runway left beyond the stop (left).',
+  summary: 'What the landing takes of the ground; what is needed is rounded up, what is left down.',
   attributes: z.strictObject({}),
-  label: nameOf(figures),
+  label: nameOf(figures, meanings),
   example: ':ground[left]',
   render: ({ label, context: { plan, units } }) => [
     { type: 'text', value: figures[label]!(groundFigures(plan), plan, units) },

@@ -30,14 +30,24 @@ const figures = {
   },
 } satisfies Record<string, Figure>;
 
-const attributes = z.strictObject({ show: nameOf(figures).default('height') });
+const meanings = {
+  height: 'height above the spot',
+  along: 'how far before the spot it lies, or past it, along the landing direction',
+  across: 'how far to the left or right of the centreline it lies',
+  distance: 'distance from the spot over the ground',
+  time: 'time since the throttle closed or the engine stopped',
+  'past-abeam': 'how far past abeam the spot the base turn begins; of `base-turn` alone',
+  after: 'time after the downwind key',
+} satisfies Record<keyof typeof figures, string>;
+
+const attributes = z.strictObject({
+  show: nameOf(figures, meanings).describe('Which figure of it').default('height'),
+});
 
 export const key = defineComponent<PacketContext, typeof attributes>({
   name: 'key',
   form: 'text',
-  summary:
-    'A figure of a key position: its height, where it lies (along, across, distance from the spot), its time from ' +
-    'the start, seconds after the downwind key, or how far past abeam the base turn starts.',
+  summary: 'A figure of a key position: its height, where it lies, when it is passed.',
   attributes,
   label: nameOf(keyLabels),
   example: ':key[downwind-key]{show=height}',

@@ -31,7 +31,7 @@ describe('::kneeboard', () => {
     const windy = flyTrial({ wind: { from: degrees(328), speed: knots(16) } });
     expect(windy.gates.find((gate) => gate.at === 'base-key')!.low).toBeNull();
     expect(renderBody('::kneeboard', windy).html).toMatch(
-      /Base key<\/th><td [^>]*>[^<]*<\/td><td [^>]*>\(plan to /,
+      /Base key<\/th><td [^>]*>[^<]*<\/td><td [^>]*>\(the plan to /,
     );
   });
 

@@ -8,7 +8,7 @@ import { formatDistance, formatHeight, formatSpeed } from '../../src/units/forma
 import { approachWords, conditionWords, sourceWords } from '../approach-words.ts';
 import type { PacketContext } from '../context.ts';
 import { ownFile } from '../own-file.ts';
-import { formatEdge } from '../safe-rounding.ts';
+import { formatGateEdge } from '../safe-rounding.ts';
 import { byWind } from './by-wind.ts';
 import { shortLine } from './short-line.ts';
 
@@ -63,8 +63,8 @@ function keyTable({ plan, units }: PacketContext): Element {
     .filter(({ id }) => id !== 'aim-point' && id !== 'touchdown')
     .map(({ id, label, height }) => {
       const gate = plan.gates.find(({ at }) => at === id);
-      const low = gate && (gate.low === null ? 'plan' : formatEdge(gate.low, 'low', units));
-      const high = gate && (gate.high === null ? 'plan' : formatEdge(gate.high, 'high', units));
+      const low = gate && (formatGateEdge(gate, 'low', units) ?? 'the plan');
+      const high = gate && (formatGateEdge(gate, 'high', units) ?? 'the plan');
       return tableRow([label, formatHeight(height, units)], gate ? `(${low} to ${high})` : '');
     });
   const before =

@@ -18,16 +18,19 @@ import { planKey } from '../plan-key.ts';
 import { fieldsBeside } from './fields-beside.ts';
 
 const attributes = z.strictObject({
-  height: quantity('length', '100 ft', '5000 ft', '1000ft').optional(),
-  at: nameOf(keyLabels).optional(),
+  height: quantity('length', '100 ft', '5000 ft', '1000ft')
+    .describe('Height above the spot where the glide begins; left out, as planned at that key')
+    .optional(),
+  at: nameOf(keyLabels)
+    .describe('The key position above which it begins; left out, the downwind key')
+    .optional(),
 });
 
 export const reach = defineComponent<PacketContext, typeof attributes>({
   name: 'reach',
   form: 'leaf',
   summary:
-    'The ground that the glide gets to, to scale, with the fields of the airfield. `at`: the key position where it ' +
-    'begins (default the downwind key), `height`: above the spot (default as planned there).',
+    'The ground that the glide gets to from a key position, to scale, with the fields of the airfield.',
   attributes,
   example: '::reach{height=1000ft at=downwind-key}',
   render: ({ ordinal, attributes: { height, at }, context }) => {

@@ -6,15 +6,11 @@ const plan = flyTrial();
 describe(':::student', () => {
   const body = ':::student\nYou pass the key at :key[downwind-key].\n:::';
 
-  it("stands in the student's edition", () => {
-    expect(renderBody(body, plan, feetAndKnots, 'student')).toEqual({
-      html: '<div class="student"><p>You pass the key at 1,000 ft.</p></div>',
-      messages: [],
-    });
-  });
-
-  it("leaves nothing in the instructor's", () => {
-    expect(renderBody(body, plan, feetAndKnots, 'instructor')).toEqual({ html: '', messages: [] });
+  it('is set apart, and the same in both editions, so that their pages break alike', () => {
+    const html =
+      '<div class="student" role="group" aria-label="For the student"><p class="label">For the student</p><p>You pass the key at 1,000 ft.</p></div>';
+    for (const edition of ['student', 'instructor'] as const)
+      expect(renderBody(body, plan, feetAndKnots, edition)).toEqual({ html, messages: [] });
   });
 
   it('is an error where it is empty', () => {

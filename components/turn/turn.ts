@@ -45,18 +45,29 @@ function flownTurn({ plan, bank, figures: { flown, stallSpeed } }: Turn, units: 
 }
 
 const attributes = z.strictObject({
-  bank: quantity('angle', '1 deg', '75 deg', '30 deg').optional(),
-  angle: quantity('angle', '1 deg', '1080 deg', '180 deg').optional(),
+  bank: quantity('angle', '1 deg', '75 deg', '30 deg')
+    .describe('Bank of the turn; left out, the planned one')
+    .optional(),
+  angle: quantity('angle', '1 deg', '1080 deg', '180 deg')
+    .describe('How far round it goes, for `height-lost` and `time`; left out, 360 deg')
+    .optional(),
 });
+
+const meanings = {
+  radius: 'radius of the circle',
+  'load-factor': 'load factor in that bank',
+  stall: 'stall speed in that bank',
+  'height-lost': 'height lost in the turn',
+  time: 'time the turn takes',
+};
 
 export const turn = defineComponent<PacketContext, typeof attributes>({
   name: 'turn',
   form: 'text',
   summary:
-    'What a gliding turn takes at the best-glide speed, at pattern height, in still air, its bank held throughout: ' +
-    `${Object.keys(figures).join(', ')}. \`bank\` defaults to the planned one, \`angle\` to 360deg.`,
+    'What a gliding turn takes at the best-glide speed, at pattern height, in still air, its bank held throughout.',
   attributes,
-  label: nameOf(figures),
+  label: nameOf(figures, meanings),
   example: ':turn[height-lost]{bank=30deg angle=180deg}',
   render: ({ label, attributes: { bank, angle }, context: { plan, units } }) => {
     const { limit } = plan.aircraft.turns;

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { quantityListForm } from '../../src/school/written-form.ts';
 import { parseQuantity, QuantityError } from '../../src/units/quantity.ts';
 
 /** More circles than this are not drawn side by side. */
@@ -7,7 +8,7 @@ const steepest = (75 * Math.PI) / 180;
 
 /** Banks with their units and a space between them, `20deg 30deg 45deg`, in rad; rising. */
 export function banks(example: string) {
-  return z.string().transform((text, context): number[] => {
+  const read = z.string().transform((text, context): number[] => {
     const words = text.split(/\s*,\s*|\s+(?=\d)/).filter((word) => word.trim() !== '');
     try {
       if (words.length === 0 || words.length > most) {
@@ -20,6 +21,7 @@ export function banks(example: string) {
       return z.NEVER;
     }
   });
+  return read.meta({ ...quantityListForm('angle', '1deg', '75deg'), sample: example });
 }
 
 function bank(word: string): number {

@@ -21,7 +21,9 @@ import { type FlownTurn, turnFigures } from '../turn/turn-figures.ts';
 import { banks } from './banks.ts';
 
 const usualBanks = '20deg 30deg 45deg';
-const attributes = z.strictObject({ banks: banks(usualBanks).prefault(usualBanks) });
+const attributes = z.strictObject({
+  banks: banks(usualBanks).describe('The banks to draw, up to five').prefault(usualBanks),
+});
 
 /** A turn at a bank; whole and half differ in height and time alone. */
 interface Turn {

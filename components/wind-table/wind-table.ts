@@ -16,16 +16,18 @@ import { speeds, windsWithin } from './winds.ts';
 
 const usualAlong = '0kt 5kt 10kt 15kt';
 const attributes = z.strictObject({
-  along: speeds(usualAlong).prefault(usualAlong),
-  across: speeds('0kt -6kt 6kt').prefault('0kt'),
+  along: speeds(usualAlong)
+    .describe('Winds along the runway: a headwind, or with a minus a tailwind')
+    .prefault(usualAlong),
+  across: speeds('0kt -6kt 6kt')
+    .describe('Winds across it: from the right, or with a minus from the left')
+    .prefault('0kt'),
 });
 
 export const windTable = defineComponent<PacketContext, typeof attributes>({
   name: 'wind-table',
   form: 'leaf',
-  summary:
-    'A table by wind: where the base turn starts, heights at the keys, steepest bank, crab on base. `along`: headwinds ' +
-    '(tailwinds negative), `across`: crosswinds (from the right; negative from the left).',
+  summary: 'A table by wind: where the base turn starts, heights at the keys, steepest bank, crab on base.',
   attributes,
   example: '::wind-table{along="0kt 5kt 10kt 15kt" across="0kt"}',
   render: ({ ordinal, attributes: { along, across }, context }) => {

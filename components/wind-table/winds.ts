@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Aircraft } from '../../src/flight/aircraft.ts';
 import type { WindCase } from '../../src/flight/wind-table.ts';
+import { quantityListForm } from '../../src/school/written-form.ts';
 import { parseQuantity, QuantityError } from '../../src/units/quantity.ts';
 
 /** More winds than this make no table that anyone reads. */
@@ -8,7 +9,7 @@ const most = 12;
 
 /** Speeds with their units and a space between them, `0kt 5kt −5kt`, in m/s. */
 export function speeds(example: string) {
-  return z.string().transform((text, context): number[] => {
+  const read = z.string().transform((text, context): number[] => {
     const words = text.split(/\s*,\s*|\s+(?=[\d+\-−])/).filter((word) => word.trim() !== '');
     try {
       if (words.length === 0 || words.length > most) {
@@ -21,6 +22,7 @@ export function speeds(example: string) {
       return z.NEVER;
     }
   });
+  return read.meta({ ...quantityListForm('speed'), sample: example });
 }
 
 /** Every wind of these components that the aircraft may be flown in, and those that are over its limits. m/s. */

@@ -42,14 +42,21 @@ function flownWindAt(plan: Plan, height: number): SurfaceWind {
   return windAt(windField(plan.flown.surfaceWind, profile, plan.runway.heading), height, plan.runway.heading);
 }
 
+const meanings = {
+  surface: 'direction and speed at the surface',
+  from: 'the direction it blows from',
+  speed: 'its speed at the surface',
+  headwind: 'what of it blows along the runway, as a headwind or a tailwind',
+  crosswind: 'what of it blows across the runway, and from which side',
+  'at-key': 'direction and speed at the height of the downwind key',
+};
+
 export const wind = defineComponent<PacketContext, z.ZodType>({
   name: 'wind',
   form: 'text',
-  summary:
-    'The wind of the plan: at the surface, where it comes from, its speed, headwind and crosswind on this runway, or ' +
-    'the wind at the downwind key.',
+  summary: 'A figure of the wind that the packet is for.',
   attributes: z.strictObject({}),
-  label: nameOf(figures),
+  label: nameOf(figures, meanings),
   example: ':wind[crosswind]',
   render: ({ label, context: { plan, units } }) => [
     { type: 'text', value: figures[label]?.(plan, units) ?? '' },

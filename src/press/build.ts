@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { ElementContent } from 'hast';
 import { VFile } from 'vfile';
-import type { PacketContext } from '../../components/context.ts';
+import type { Edition, PacketContext } from '../../components/context.ts';
 import { gradeStandards } from '../../components/debrief/grade-standards.ts';
 import { components } from '../../components/list.ts';
 import { type Lesson, parseLesson } from '../lesson/parse-lesson.ts';
@@ -10,6 +10,7 @@ import { renderLesson } from '../lesson/render-lesson.ts';
 import type { School } from '../school/school.ts';
 import { fail, hasErrors } from '../school/yaml-source.ts';
 import { fingerprint } from './fingerprint.ts';
+import { picturesIn } from './lesson-pictures.ts';
 import { createNodeBoard } from './node-board.ts';
 import { packetHtml } from './packet.ts';
 import { contentHeight, contentWidth, type Paper, type PaperName, papers } from './paper.ts';
@@ -30,6 +31,9 @@ export interface BuildRequest {
   /** Ids; empty for the school's choice. */
   readonly aircraft: readonly string[];
   readonly choices: Choices;
+  /** How each choice was asked for, by the key of the front matter that it goes before: `runway: '--runway 42'`. */
+  readonly asked: Readonly<Record<string, string>>;
+  readonly editions: readonly Edition[];
   readonly paper: PaperName;
   /** The date that the packet bears. */
   readonly date: Date;
@@ -37,62 +41,73 @@ export interface BuildRequest {
   readonly version: string;
 }
 
-/** A lesson's packets, with its file and messages; none where one of the messages is an error. */
+/** A lesson's packets, with its file and messages. */
 export interface Built {
   readonly file: VFile;
+  /** None where the lesson itself has an error; none of an aircraft for which a message is one. */
   readonly packets: readonly Packet[];
+  /** What is wrong with what was asked for, each message with the option it belongs to. */
+  readonly wrongChoices: readonly string[];
 }
 
-/** Makes the packets of one lesson for each of its aircraft. All messages of the lesson come together. */
+/**
+ * Makes the packets of one lesson for each of its aircraft, in each edition asked for. All messages of the lesson come
+ * together; an aircraft that the lesson can not be flown with does not stop the others.
+ */
 export async function buildLesson(request: BuildRequest): Promise<Built> {
   const path = join(request.school.folder, `${request.lesson}.md`);
   const file = new VFile({ path, value: await readFile(path, 'utf8') });
-  const lesson = parseLesson<PacketContext>(file, components);
-  if (!lesson.frontMatter) return { file, packets: [] };
-  const packets = packetsFor(lesson, file, request);
+  const lesson = parseLesson<PacketContext>(file, components, {
+    pictures: picturesIn(request.school.folder),
+  });
+  const wrongChoices = new Set<string>();
+  if (!lesson.frontMatter || hasErrors(file)) return { file, packets: [], wrongChoices: [] };
+  const attempt = <Made>(make: () => Made): Made | undefined => {
+    try {
+      return make();
+    } catch (error) {
+      if (!(error instanceof ScenarioError)) throw error;
+      const option = request.asked[error.key];
+      if (option === undefined) reportScenario(error, lesson, file);
+      else wrongChoices.add(`${option}: ${error.message}`);
+      return undefined;
+    }
+  };
+  const ids = attempt(() => aircraftOf(request.school, lesson.frontMatter!, request.aircraft)) ?? [];
+  const packets = ids.flatMap((id) => attempt(() => packetsFor(id, lesson, file, request)) ?? []);
   removeRepeats(file);
-  return { file, packets: hasErrors(file) ? [] : packets };
+  return { file, packets, wrongChoices: [...wrongChoices] };
 }
 
-function packetsFor(lesson: Lesson<PacketContext>, file: VFile, request: BuildRequest): Packet[] {
-  try {
-    return aircraftOf(request.school, lesson.frontMatter!, request.aircraft)
-      .map((id) => packetFor(id, lesson, file, request))
-      .filter((packet) => packet !== undefined);
-  } catch (error) {
-    if (!(error instanceof ScenarioError)) throw error;
-    reportScenario(error, lesson, file);
-    return [];
-  }
-}
-
-function packetFor(
+/** The packets of one aircraft; none where a message on it is an error. */
+function packetsFor(
   aircraftId: string,
   lesson: Lesson<PacketContext>,
   file: VFile,
   request: BuildRequest,
-): Packet | undefined {
-  const { school, choices, paper, date } = request;
+): Packet[] {
+  const { school, choices, paper, date, version } = request;
   const frontMatter = lesson.frontMatter!;
-  try {
-    const scenario = scenarioOf(school, frontMatter, aircraftId, choices);
-    const plan = planOf(scenario);
-    const { units } = school;
+  const scenario = scenarioOf(school, frontMatter, aircraftId, choices);
+  const plan = planOf(scenario);
+  const { units, faults, grading, cautions } = school;
+  const before = file.messages.length;
+  const packets = request.editions.map((edition) => {
     const context: PacketContext = {
       plan,
       request: scenario.request,
       school,
       units,
-      edition: 'student',
+      edition,
       board: createNodeBoard(),
       drawingRoom: drawingRoom(papers[paper]),
     };
     const body = renderLesson<PacketContext>(lesson, context, file);
     gradeStandards(body);
-    if (hasErrors(file)) return undefined;
     const html = packetHtml({
       title: frontMatter.title,
       body: body.children as ElementContent[],
+      edition,
       plan,
       school,
       rules: scenario.airfield.rules,
@@ -101,19 +116,26 @@ function packetFor(
       date,
       fingerprint: fingerprint({
         lesson: String(file),
+        pictures: lesson.pictures.map(({ src }) => src),
         request: scenario.request,
+        aircraft: scenario.aircraft,
+        airfield: scenario.airfield,
+        school: { name: school.name, cautions, faults: Object.fromEntries(faults), grading },
+        fields: Object.fromEntries(school.airfields),
         units,
         paper,
-        version: request.version,
-        cautions: school.cautions,
+        edition,
+        version,
       }),
     });
-    return { path: join(request.lesson, aircraftId), html, paper, date };
-  } catch (error) {
-    if (!(error instanceof ScenarioError)) throw error;
-    reportScenario(error, lesson, file);
-    return undefined;
-  }
+    return { path: packetPath(request.lesson, aircraftId, edition), html, paper, date };
+  });
+  return file.messages.slice(before).some(({ fatal }) => fatal) ? [] : packets;
+}
+
+/** The student's packet is the lesson's; the instructor's says what it is: nobody hands out the answers unawares. */
+function packetPath(lesson: string, aircraftId: string, edition: Edition): string {
+  return join(lesson, edition === 'student' ? aircraftId : `${aircraftId}.${edition}`);
 }
 
 /** The message stands at the key of the front matter that it belongs to. */

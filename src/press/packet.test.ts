@@ -17,6 +17,7 @@ function packet(changes: Partial<PacketInput> = {}): string {
   return packetHtml({
     title: 'Power off',
     body,
+    edition: 'student',
     plan,
     school: { name: 'A school', cautions: ['Only with an instructor.'] },
     rules: ['Keep the village clear.'],

@@ -1,5 +1,6 @@
+import { noteColumn, noteGap } from '../../components/margin.ts';
 import { fontFaceCss } from './fonts.ts';
-import { contentWidth, noteColumn, noteGap, type Paper, textWidth } from './paper.ts';
+import { contentWidth, type Paper, textWidth } from './paper.ts';
 
 /** The lines that stand outside the text on every page. */
 export interface PageFurniture {
@@ -13,7 +14,13 @@ export interface PageFurniture {
 
 /** The whole style sheet of a packet: fonts inside, page boxes for paper, a readable column on screens. */
 export function pageCss(paper: Paper, furniture: PageFurniture): string {
-  return [fontFaceCss(), pageBoxes(paper, furniture), typography(paper), screenCss(paper)].join('\n');
+  return [
+    fontFaceCss(),
+    pageBoxes(paper, furniture),
+    typography(paper),
+    editionRooms(paper),
+    screenCss(paper),
+  ].join('\n');
 }
 
 // Margin boxes, since a browser has no running headers of its own. Left pages mirror right ones for printing on both
@@ -76,9 +83,10 @@ blockquote{margin-left:0;padding-left:5mm;border-left:.4pt solid #000;font-style
 .lesson figure,.lesson>.table-room,.lesson>section>.table-room,.workings>.table-room{margin-right:calc(-1*var(--room));clear:right}
 figure{margin:10pt 0 12pt;break-inside:avoid}
 figure>svg,figure>img{display:block}
+.lesson img{max-width:100%;height:auto}
 figcaption,caption{font:8.5pt/11.5pt var(--sans);text-align:left;break-after:avoid}
 figcaption .source{display:block;margin:1.5pt 0 0}
-figcaption{max-width:var(--text);margin-top:4pt;break-before:avoid}
+figcaption{max-width:var(--text);margin-top:4pt;break-before:avoid;break-after:auto;break-inside:avoid}
 figcaption b,caption b,figcaption strong,caption strong{font-weight:600}
 caption{caption-side:top;padding:0 0 3.5pt}
 .caption-number{font-weight:600}
@@ -92,12 +100,27 @@ th:last-child,td:last-child{padding-right:0}
 thead th{font-weight:600;font-size:8pt;line-height:10.5pt;vertical-align:bottom;border-bottom:.5pt solid #000}
 tbody tr+tr>*{border-top:.25pt solid #000}
 tbody th{font-weight:600}
+tbody tr.total>*{border-top:.5pt solid #000;font-weight:600}
 .number,td[align=right],th[align=right]{text-align:right;white-space:nowrap}
 td[align=center],th[align=center]{text-align:center}
 .source{font:7.8pt/10.5pt var(--sans);margin:3pt 0 9pt}
 .table-room+.source{margin-top:-7pt;break-before:avoid}
 
-.note,.lesson aside{float:right;clear:right;width:${noteColumn}mm;margin:1pt calc(-1*var(--room)) 6pt 0;padding-top:2pt;border-top:.4pt solid #000;font:8.3pt/11pt var(--sans);break-inside:avoid}
+.note{float:right;clear:right;width:${noteColumn}mm;margin:1pt calc(-1*var(--room)) 6pt ${noteGap}mm;padding-top:2pt;border-top:.9pt solid #000;font:8.3pt/11pt var(--sans);break-inside:avoid}
+.note :is(p,ul,ol){margin:0 0 5.5pt}
+.note li{margin:0}
+.note :is(ul,ol){padding-left:4mm}
+.note li>*{margin:0}
+.note>:last-child{margin-bottom:0}
+.note.instructor{background:#fff}
+.note-room{border-color:transparent}
+.caution .note{margin-right:calc(-1*var(--room) - 4mm - .9pt)}
+.student .note{margin-right:calc(-1*var(--room) - 4mm)}
+.noted.whole{break-inside:avoid}
+.student{border-left:2pt solid #000;padding:1pt 4mm 1pt 4mm;margin:9pt 0 11pt;break-inside:avoid}
+.student>.label{font:600 9pt/12pt var(--sans);margin:0 0 2pt}
+.student>:last-child{margin-bottom:0}
+.ruled-margin{display:none}
 .caution{border:.9pt solid #000;padding:7pt 4mm 6pt;margin:9pt .6pt 11pt;break-inside:avoid}
 .caution>:is(h2,h3,h4,.label):first-child{font:600 9.5pt/12pt var(--sans);margin:0 0 4pt;padding:0;border:0}
 .caution>:last-child{margin-bottom:0}
@@ -106,7 +129,8 @@ section[data-footnotes] h2{font-size:9.5pt;line-height:12pt;border-top-width:.4p
 .sr-only{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap}
 
 .masthead{border-top:2.4pt solid #000;padding-top:6pt}
-.masthead .school{font:8.5pt/11pt var(--sans);margin:0 0 15pt;display:flex;justify-content:space-between;gap:8mm}
+.masthead .school{font:8.5pt/11pt var(--sans);margin:0 0 15pt;display:flex;justify-content:space-between;gap:6mm}
+.masthead .school>:last-child{flex:0 0 86mm;text-align:right;white-space:nowrap}
 .masthead h1{max-width:150mm}
 .masthead .sub{font:12pt/16pt var(--sans);margin:4pt 0 0}
 .setting{display:grid;grid-template-columns:repeat(3,1fr);column-gap:6mm;margin:15pt 0 0;border-bottom:.4pt solid #000}
@@ -140,10 +164,9 @@ section[data-footnotes] h2{font-size:9.5pt;line-height:12pt;border-top-width:.4p
 .exercise{margin:0 0 11pt;break-inside:avoid}
 .exercise .table-room{margin:4pt 0 5pt}
 .choices{margin:0 0 4pt;padding-left:5.5mm}
-.choices>li{margin:0;padding-right:14mm}
+.choices>li{margin:0;padding-right:14mm;position:relative}
 .choices.short{display:grid;grid-template-columns:1fr 1fr}
-.right-choice{display:inline-block;width:14mm;margin-right:-14mm;padding-left:.4em;white-space:nowrap;font:600 9pt/12pt var(--sans)}
-.writing-lines,.worked-answer{min-height:calc(var(--rules)*9mm)}
+.right-choice{position:absolute;margin-left:.35em;white-space:nowrap;font:600 9pt/14pt var(--sans)}
 .writing-lines>span{display:block;height:9mm;border-bottom:.4pt solid #000}
 .worked-answer{padding-top:2pt;font:8.3pt/10.6pt var(--sans)}
 .worked-answer p{margin:0}
@@ -157,12 +180,26 @@ sup{font-size:.72em;line-height:0;vertical-align:baseline;position:relative;top:
 .chain td:first-child{width:40mm}`;
 }
 
+// What one edition has and the other has not stands in rooms of one height, given by its lines, or lies under the page.
+function editionRooms(paper: Paper): string {
+  return `
+@media print{
+.note.instructor,.note-room{height:calc(var(--lines)*11pt + 3pt)}
+.writing-lines,.worked-answer{height:calc(var(--rules)*9mm)}
+.ruled-margin{display:block;position:fixed;z-index:-1;top:0;left:${textWidth(paper) + noteGap}mm;width:${noteColumn}mm}
+.ruled-margin>span{display:block;height:9mm;border-bottom:.25pt solid #8a8a8a}
+.edition-student :is(.masthead,.packet-cautions,.workings,figure,.table-room,h2,.source){background:#fff}
+}`;
+}
+
 function screenCss(paper: Paper): string {
   return `
 @media screen{
+.note-room{display:none}
+.masthead .school>:last-child{flex:none;white-space:normal}
 html{font-size:17px;line-height:1.5}
 body{max-width:calc(${contentWidth(paper)}mm + 40px);margin:0 auto;padding:24px 20px 64px}
-table,figcaption,caption,.setting dt,.source,.note,.lesson aside,.packet-cautions,.workings,.workings table,.worked-answer,.inputs,.masthead .school{font-size:15px;line-height:1.45}
+table,figcaption,caption,.setting dt,.source,.note,.student>.label,.packet-cautions,.workings,.workings table,.worked-answer,.inputs,.masthead .school{font-size:15px;line-height:1.45}
 thead th,.setting dd small,.packet-cautions .from{font-size:14px;line-height:1.4}
 .setting dd{font-size:17px;line-height:1.35}
 .aim{font-size:19px;line-height:1.5}
@@ -175,7 +212,9 @@ figure>svg,figure>img{max-width:100%;height:auto}
 }
 @media screen and (max-width:800px){
 :root{--room:0px}
-.note,.lesson aside{float:none;width:auto;margin:0 0 12px;padding-left:12px;border-top:0;border-left:1px solid #000}
+.note,.caution .note,.student .note{float:none;width:auto;margin:0 0 12px;padding-left:12px;border-top:0;border-left:3px solid #000}
+.noted{display:flex;flex-direction:column}
+.noted>.note{order:1}
 .setting{grid-template-columns:repeat(2,1fr)}
 h1{font-size:30px;line-height:1.2}
 .masthead .school{flex-direction:column;gap:0}

@@ -1,3 +1,5 @@
+import { noteColumn, noteGap } from '../../components/margin.ts';
+
 /** A sheet and its margins, mm. Left and right pages mirror `inner` and `outer`, so the width of the text is one. */
 export interface Paper {
   readonly name: PaperName;
@@ -33,11 +35,6 @@ export function contentWidth(paper: Paper): number {
 export function contentHeight(paper: Paper): number {
   return paper.height - paper.margin.top - paper.margin.bottom;
 }
-
-/** mm, on the right of the text and inside the content width: where notes, sources and answers stand. */
-export const noteColumn = 40;
-/** mm between the text and the note column. */
-export const noteGap = 6;
 
 /** Width in mm of a line of text: 128 on A4. */
 export function textWidth(paper: Paper): number {

@@ -124,6 +124,26 @@ describe('a page that can not be printed', () => {
     expect(found[0]).toMatch(/<svg#tower> "Tower" is .* mm higher than a page/);
   });
 
+  it('names a note that is higher than the room kept for it in both editions', async () => {
+    const room = 'position:relative;height:20px;width:100px';
+    const found = await messages(
+      `<aside class="note instructor" style="${room}">${'Ask once more. '.repeat(20)}</aside>`,
+    );
+    expect(found[0]).toMatch(
+      /<aside\.note\.instructor> "Ask once more.*" is .* mm higher than the room it has/,
+    );
+  });
+
+  it('names a note that lies over a table, and one that is higher than a page', async () => {
+    const found = await messages(
+      '<aside class="note" style="position:absolute;top:0;left:0;width:90px">Ask.</aside><div class="table-room"><table><tr><td>A cell</td></tr></table></div>',
+    );
+    expect(found).toEqual([expect.stringMatching(/<aside\.note> "Ask\." lies .* mm over something else/)]);
+    expect((await messages('<aside class="note" style="height:1400px">Long.</aside>'))[0]).toMatch(
+      /<aside\.note> "Long\." is .* mm higher than a page/,
+    );
+  });
+
   it('does not let a request leave, and says what was asked for', async () => {
     let asked = 0;
     const server = createServer((_request, response) => {

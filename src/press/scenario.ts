@@ -45,19 +45,21 @@ export class ScenarioError extends Error {
 
 /**
  * The aircraft a lesson is printed for: those asked for, or the lesson's own, or of the handbook's, else of the
- * school's fleet, those of the lesson's classes. Throws ScenarioError where no aircraft is of these.
+ * school's fleet, those of the lesson's classes. One whose own file has a mistake is left out: its file says so, and no
+ * other is taken in its place. Throws ScenarioError where no aircraft is of these.
  */
 export function aircraftOf(
   school: School,
   lesson: FrontMatter,
   asked: readonly string[] = [],
 ): readonly string[] {
-  if (asked.length > 0) return asked;
-  if (lesson.aircraft !== undefined) return [lesson.aircraft];
+  const isMistaken = (id: string) => school.aircraftIds.includes(id) && !school.fleet.has(id);
+  const named = asked.length > 0 ? asked : lesson.aircraft === undefined ? [] : [lesson.aircraft];
+  if (named.length > 0) return named.filter((id) => !isMistaken(id));
   const handbook = school.handbook?.aircraft ?? [];
   const usual = handbook.length > 0 ? handbook : [school.defaults.aircraft];
   const ofClass = ofClasses(school, lesson, usual);
-  if (ofClass.length > 0) return ofClass;
+  if (ofClass.length > 0 || usual.some(isMistaken)) return ofClass;
   const others = ofClasses(school, lesson, [...school.fleet.keys()]);
   if (others.length > 0) return others;
   throw new ScenarioError(
