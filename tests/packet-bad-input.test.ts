@@ -189,19 +189,37 @@ describe('without a browser', () => {
 });
 
 describe('a mistake outside the lesson', () => {
-  it('an aircraft that the school does not have: named with the nearest, and nothing is built', async () => {
+  it.each([
+    [['--aircraft', 'osier-51'], /^--aircraft osier-51: .*no aircraft `osier-51`; did you mean `osier-15`\?/],
+    [['--runway', '42'], /^--runway 42: Fallow Reach has no runway `42`.*\(it has `24`/],
+    [['--airfield', 'fallow'], /^--airfield fallow: .*no airfield `fallow`.*`fallow-reach`/],
+    [['--wind', '238/60kt'], /^--wind: Osier 15: The spot cannot be made/],
+  ])('%j: the option is named, not a place in the lesson, and nothing is built', async (option, said) => {
     const files = await school.built();
-    const ran = await school.buildHtml(['typed', '--aircraft', 'osier-51']);
+    const asked = option[0] === '--aircraft' ? option : ['--aircraft', 'osier-15', ...option];
+    const ran = await school.buildHtml(['typed', ...asked]);
+    expect(ran.code).toBe(1);
+    expect(ran.err.trim()).toMatch(said);
+    expect(ran.err.trim().split('\n')).toHaveLength(1);
+    expect(await school.built()).toEqual(files);
+  });
+
+  it('an aircraft that the lesson can not be made for does not stop the others', async () => {
+    const own = await school.text('lessons/fleet/osier-15.yaml');
+    await school.write('lessons/fleet/osier-15.yaml', own.slice(0, own.indexOf('engine-failure:')));
+    await school.write('lessons/listed.md', lessonOf('::checklist'));
+    const ran = await school.buildHtml(['listed', '--aircraft', 'osier-15', 'withy-80']);
+    await school.write('lessons/fleet/osier-15.yaml', own);
     expect(ran.code).toBe(1);
     expect(messagesOf(ran)).toEqual([
-      {
-        file: 'lessons/typed.md',
-        line: 1,
-        column: 1,
-        text: expect.stringMatching(/no aircraft `osier-51`; did you mean `osier-15`\?/),
-      },
+      expect.objectContaining({
+        file: 'lessons/listed.md',
+        text: expect.stringMatching(/^The Osier 15 has no/),
+      }),
     ]);
-    expect(await school.built()).toEqual(files);
+    expect((await school.built()).filter((path) => path.includes('/listed/'))).toEqual([
+      'dist/packets/listed/withy-80.html',
+    ]);
   });
 
   it('aircraft with missing and wrong figures: every one in its file, and no packet changes', async () => {
@@ -237,5 +255,13 @@ describe('a mistake outside the lesson', () => {
     );
     expect(await school.built()).toEqual(files);
     expect((await school.read('dist/packets/typed/osier-15.html')).equals(old)).toBe(true);
+  });
+
+  it('an aircraft file with a mistake does not stop the packets of the others', async () => {
+    const ran = await school.buildHtml(['typed', '--aircraft', 'osier-15', 'sallow-10']);
+    expect(ran.code).toBe(1);
+    expect(ran.err).toContain('No packet is built for `osier-15`: its file has a mistake.');
+    expect(await school.text('dist/packets/typed/sallow-10.html')).toContain('<p>Other words.</p>');
+    expect(await school.text('dist/packets/typed/osier-15.html')).not.toContain('Other words.');
   });
 });

@@ -202,6 +202,14 @@ function inward(edge: number | null, round: (value: number) => number, units: Pa
   return edge === null ? null : round(edge / step) * step;
 }
 
+/** No figure at a low edge that the plan stands on: rounded up, it would be printed above the plan's own height. */
+function lowEdge(gate: Gate, units: PageUnits): number | null {
+  const low = inward(gate.low, Math.ceil, units);
+  const planned = inward(gate.plan, Math.round, units);
+  if (low === null || planned === null || gate.low === null) return low;
+  return gate.plan >= gate.low && planned < low ? null : low;
+}
+
 function gateLabels(
   plan: Plan,
   units: PageUnits,
@@ -213,7 +221,7 @@ function gateLabels(
     if (x === undefined) return [];
     const edges = [
       { height: inward(gate.high, Math.floor, units), prefer: { x: 0, y: -1 } },
-      { height: inward(gate.low, Math.ceil, units), prefer: { x: 0, y: 1 } },
+      { height: lowEdge(gate, units), prefer: { x: 0, y: 1 } },
     ];
     return edges.flatMap(({ height, prefer }): WantedLabel[] =>
       height === null

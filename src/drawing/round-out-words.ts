@@ -41,7 +41,7 @@ export function roundOutNote(plan: Plan, end: LandingEnd, exaggeration: number):
   const load = numberText(plan.roundOut.loadFactor, 0.01);
   return (
     `Height of the wheels above the spot, distance along the runway. ${drawnWords(exaggeration)} Heavy line: round-out, ` +
-    `a pull to ${load} times the weight. Dashed: the glide carried on to the aim point. ${groundEffectWords(plan, end)}`
+    `at a load factor of ${load}. Dashed: the glide carried on to the aim point. ${groundEffectWords(plan, end)}`
   );
 }
 
