@@ -29,14 +29,14 @@ export function gatesOf(keys: readonly KeyPosition[], asked: Asked, conditions: 
 }
 
 /** m. The turn to final is complete at least this high (FAA-H-8083-3, chapter 9). */
-const soundFinal = 300 * metresPerFoot;
+export const soundFinal = 300 * metresPerFoot;
 /** m: heights looked at, and how nearly the spot is met. */
 const heights = [15, 4000] as const;
 const tolerance = 0.01;
 /** rad: by how much a base leg is turned in or out, and an S-turn leaves final. */
-const eighth = Math.PI / 4;
+export const eighth = Math.PI / 4;
 /** m. The steep approach ends here, to come back to the approach speed before the round-out (common practice, no source). */
-const steepUntil = 150 * metresPerFoot;
+export const steepUntil = 150 * metresPerFoot;
 
 function atDownwindKey(key: KeyPosition, keys: readonly KeyPosition[], asked: Asked, conditions: Conditions) {
   const spacing = Math.abs(key.across);
@@ -145,7 +145,7 @@ function lowestWithSoundFinal(
   return sought?.found && last ? { height: sought.x, path: last } : undefined;
 }
 
-function fromBase(
+export function fromBase(
   key: KeyPosition,
   height: number,
   turn: number,
@@ -197,7 +197,7 @@ function highest(
 }
 
 /** A path with the steep approach on final, after an S-turn that begins to the side of `weave`. */
-function losingHeight(
+export function losingHeight(
   path: Approaching,
   weave: Side | undefined,
   asked: Asked,
@@ -229,7 +229,7 @@ function sTurn(side: Side, bank: number, conditions: Conditions): Stage {
   };
 }
 
-function finalLine(until: number, eas: number): LineLeg {
+export function finalLine(until: number, eas: number): LineLeg {
   return {
     kind: 'line',
     phase: 'final',

@@ -1,3 +1,5 @@
+import type { Conditions } from './conditions.ts';
+import type { Motion, State } from './integrator.ts';
 import type { Phase } from './plan.ts';
 
 /** 1 for a right-hand pattern and right turns, -1 for left. */
@@ -57,7 +59,17 @@ export interface LandingLeg {
   readonly touchdownEas: number;
 }
 
-export type Leg = LineLeg | TurnLeg | CircleLeg | LandingLeg;
+/** Whatever else can be flown to an end of its own: what a planned approach never does, and a fault does. */
+export interface MotionLeg {
+  readonly kind: 'motion';
+  readonly phase: Phase;
+  /** rad, not wrapped: the track on which it begins, where it is the first leg. */
+  readonly track: number;
+  /** The motion from the state at which the leg begins, which it may first bring up to date. */
+  readonly from: (conditions: Conditions, state: State) => Motion;
+}
+
+export type Leg = LineLeg | TurnLeg | CircleLeg | LandingLeg | MotionLeg;
 
 /** Where and how an approach starts, in the spot frame, wings level. */
 export interface Start {

@@ -15,7 +15,7 @@ beforeEach(async () => {
   for (const part of ['school.yaml', 'fleet', 'airfields'])
     await cp(join(demo, part), join(folder, part), { recursive: true });
   // The demonstration's own chapters are lessons, which are not under test here.
-  await change('school.yaml', /chapters: .*(\n {4}- .*)*/, 'chapters: []');
+  await change('school.yaml', /chapters:.*(\n {4}- .*)*/, 'chapters: []');
 });
 afterEach(() => rm(folder, { recursive: true }));
 

@@ -1,0 +1,140 @@
+import { standardGravity } from '../constants.ts';
+import { Flight } from '../fly.ts';
+import { finalLine, steepUntil } from '../gates.ts';
+import { dragOverWeight, sinOfGlide } from '../glide.ts';
+import { headwindAt } from '../headwind-at.ts';
+import { Integrator } from '../integrator.ts';
+import { between } from '../keys.ts';
+import { ALONG, EAS, glideAlongLine, HEIGHT, stateSize, TIME } from '../motions.ts';
+import { finalLegs } from '../pattern-legs.ts';
+import type { TrackSample } from '../plan.ts';
+import type { Leg } from '../procedure.ts';
+import { seekRoot } from '../root.ts';
+import type { FaultPlan } from './changed-approach.ts';
+import { type LandingLog, landingLegs } from './landing-legs.ts';
+
+/** Low on final: level flight, with power, back to the planned path. m, s. */
+export interface BackToThePath {
+  readonly distance: number;
+  readonly seconds: number;
+  /** Where the path is met. */
+  readonly along: number;
+  readonly height: number;
+}
+
+/**
+ * How far level flight at the approach speed leads from `below` m under the planned path, where final begins, to that
+ * path. Undefined where it is met only below the height at which the steep part of an approach must be over (150 ft):
+ * there is no final left to fly then. How fast the aircraft climbs is not in its data, so no climb is reckoned with.
+ */
+export function backToThePath(plan: FaultPlan, below: number): BackToThePath | undefined {
+  const { conditions } = plan.resolved;
+  const final = onFinal(plan);
+  const [start] = final;
+  if (!start) return undefined;
+  const height = start.height - below;
+  const after = final.findIndex((sample) => sample.height <= height);
+  const [before, next] = [final[after - 1], final[after]];
+  if (height < steepUntil || !next) return undefined;
+  const share = before ? (before.height - height) / (before.height - next.height) : 0;
+  const { along } = before ? between(before, next, share) : next;
+  const tas = conditions.speeds.approach * conditions.tasOverEas(height);
+  const distance = along - start.along;
+  return { distance, seconds: distance / (tas - headwindAt(conditions, height)), along, height };
+}
+
+/**
+ * High on final: the most, in m above the planned path where final begins, that the steep approach flown from there to
+ * 150 ft still loses. Found by flying. Undefined for an aircraft without one, and where the plan is itself too low for it.
+ */
+export function steepApproachLoses(plan: FaultPlan): number | undefined {
+  const { conditions } = plan.resolved;
+  const { steep } = conditions;
+  const [start] = onFinal(plan);
+  if (!steep || !start || start.height <= steepUntil) return undefined;
+  const legs: Leg[] = [
+    { ...finalLine(steepUntil, steep.speed), steep: true },
+    ...finalLegs(conditions, plan.asked.pull),
+  ];
+  const miss = (above: number) => {
+    const flight = new Flight(conditions, 0, 'search');
+    flight.begin({ ...startOf(start), height: start.height + above }, legs[0]!);
+    for (const leg of legs) flight.leg(leg);
+    return flight.flyable ? flight.state[ALONG]! : Number.NaN;
+  };
+  const sought = seekRoot(miss, 20, conditions.polar.ratio, [0, 2000], 0.01);
+  return sought?.found ? sought.x : undefined;
+}
+
+/** Slow on final. Speeds as ratios, sinks in m/s, heights in m, time in s. */
+export interface SlowOnFinal {
+  readonly stallMargin: number;
+  /** Steady sink at the slow speed and at the approach speed. */
+  readonly sink: number;
+  readonly plannedSink: number;
+  /** True below the speed of least drag: slower costs more drag. */
+  readonly behindTheDragCurve: boolean;
+  /** Height that the missing speed is worth, (v2^2 - v1^2)/2g. */
+  readonly energyHeight: number;
+  /** Height and time that getting the approach speed back takes, the sink meanwhile included. */
+  readonly height: number;
+  readonly time: number;
+}
+
+/** What flying final at `eas` m/s instead of the approach speed costs, and what the way back takes; near the ground's air. */
+export function slowOnFinal(plan: FaultPlan, eas: number): SlowOnFinal {
+  const { conditions } = plan.resolved;
+  const { polar, speeds, tasOverEas } = conditions;
+  const factor = tasOverEas(0);
+  const sink = (speed: number) => speed * factor * sinOfGlide(polar, speed, 1);
+  const state = new Float64Array(stateSize);
+  // Anywhere on final: the height counts from nought, and the air hardly changes in so little.
+  state[EAS] = eas;
+  const wanted = (now: Float64Array) => speeds.approach - now[EAS]!;
+  if (eas < speeds.approach)
+    new Integrator(stateSize).run(glideAlongLine(conditions, 0, wanted, 1), state, false);
+  return {
+    stallMargin: eas / speeds.stall,
+    sink: sink(eas),
+    plannedSink: sink(speeds.approach),
+    behindTheDragCurve: dragOverWeight(polar, eas * 0.999, 1) > dragOverWeight(polar, eas, 1),
+    energyHeight: (factor ** 2 * (speeds.approach ** 2 - eas ** 2)) / (2 * standardGravity),
+    height: -state[HEIGHT]!,
+    time: state[TIME]!,
+  };
+}
+
+/** A landing from the round-out height with the path right and the speed not. m, s, m/s EAS. */
+export interface Floated {
+  /** Over the ground from the height of the round-out to the touchdown, and of it the hold-off. */
+  readonly landing: number;
+  readonly holdOff: number;
+  readonly time: number;
+  readonly pull: number;
+}
+
+/**
+ * The landing of an aircraft that comes to the height of the round-out at `eas` m/s: how far it floats. Undefined where
+ * the speed does not last to the ground.
+ */
+export function floatFrom(plan: FaultPlan, eas: number): Floated | undefined {
+  const { conditions } = plan.resolved;
+  const { height } = conditions.aircraft.roundOut;
+  const log: LandingLog = {};
+  const flight = new Flight(conditions, 0, 'honest');
+  const [final] = finalLegs(conditions, plan.asked.pull, eas);
+  flight.begin({ along: 0, across: 0, height, eas }, final!);
+  for (const leg of landingLegs({}, plan.asked.pull, log)) flight.leg(leg);
+  if (log.level === undefined || log.dropped || log.pull === undefined) return undefined;
+  const landing = flight.state[ALONG]!;
+  return { landing, holdOff: landing - log.level.along, time: flight.time, pull: log.pull };
+}
+
+/** From wings level on final to the round-out. */
+function onFinal({ pattern: { flight } }: FaultPlan): TrackSample[] {
+  const first = flight.track.findIndex(({ phase }) => phase === 'final');
+  const last = flight.track.findLastIndex(({ phase }) => phase === 'final');
+  return flight.track.slice(Math.max(0, first - 1), last + 1);
+}
+
+const startOf = ({ along, eas }: TrackSample) => ({ along, across: 0, eas });
