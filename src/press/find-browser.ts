@@ -101,16 +101,12 @@ const machineSources: BrowserSources = {
 };
 
 async function puppeteerBrowser(): Promise<string | undefined> {
-  const { default: puppeteer } = await import('puppeteer');
-  for (const headless of ['shell', true] as const) {
-    try {
-      const path = await puppeteer.executablePath({ headless });
-      if (existsSync(path)) return path;
-    } catch {
-      // puppeteer throws where its cache holds no browser of its version: look on.
-    }
-  }
-  return undefined;
+  const { getInstalledBrowsers } = await import('@puppeteer/browsers');
+  const cacheDir = process.env.PUPPETEER_CACHE_DIR ?? join(homedir(), '.cache', 'puppeteer');
+  const installed = await getInstalledBrowsers({ cacheDir }).catch(() => []);
+  const named = (name: string) => installed.filter(({ browser }) => browser === name).at(-1);
+  const path = (named('chrome-headless-shell') ?? named('chrome'))?.executablePath;
+  return path !== undefined && existsSync(path) ? path : undefined;
 }
 
 const programNames = [

@@ -1,5 +1,5 @@
 import { basename } from 'node:path';
-import type { Browser, Page } from 'puppeteer';
+import type { Browser, Page } from 'puppeteer-core';
 import { type FoundBrowser, NoBrowserError } from './find-browser.ts';
 import { faultMessage, findPageFaults, type PageFault } from './page-faults.ts';
 import { contentHeight, contentWidth, type Paper } from './paper.ts';
@@ -51,7 +51,7 @@ const pixelsPerMm = 96 / 25.4;
 /** Starts the browser. Throws `NoBrowserError` where it does not start. */
 export async function openPrinter(found: FoundBrowser): Promise<Printer> {
   // Loading puppeteer takes longer than most commands need: only who prints loads it.
-  const { default: puppeteer } = await import('puppeteer');
+  const { default: puppeteer } = await import('puppeteer-core');
   const shell = found.origin === 'shipped' || basename(found.path).includes('headless-shell');
   let browser: Browser;
   try {

@@ -80,7 +80,7 @@ describe('a school with a mistake', () => {
       'There is no runway `25` in lessons/airfields/fallow-reach.yaml; did you mean `24`?',
     ],
     [
-      '[osier-15, withy-80]',
+      '[osier-15, sallow-10, withy-80]',
       '[osier-15, withy-8]',
       'There is no aircraft `withy-8` in lessons/fleet; did you mean `withy-80`?',
     ],
