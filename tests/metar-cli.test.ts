@@ -59,6 +59,11 @@ describe('plan --metar', () => {
     const { out } = await plan('--metar', variable, '--wind', '210/2kt');
     expect(JSON.parse(out).air.temperature).toBeCloseTo(298.15, 9);
   });
+  it('says so where the direction varies, and flies the mean that is given', async () => {
+    const { code, out, err } = await plan('--metar', report.replace('21008G14KT', '21008G14KT 180V250'));
+    expect({ code, err }).toEqual({ code: 0, err: expect.stringMatching(/^--metar: the wind varies/) });
+    expect(flownWind(out).from).toBeCloseTo(210, 9);
+  });
   it('exits 2 with what would be right where it cannot be read', async () => {
     const { code, out, err } = await plan('--metar', 'sunny, light wind');
     expect({ code, out }).toEqual({ code: 2, out: '' });

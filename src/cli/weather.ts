@@ -28,6 +28,11 @@ export function weatherOf(options: WeatherOptions): Weather | undefined {
     process.stderr.write(`--metar: ${error.message}\n`);
     return undefined;
   }
+  if (reported.variable && wind === undefined) {
+    process.stderr.write(
+      '--metar: the wind varies in direction; the figures are for the mean that the report gives. Build for its extremes as well (--wind).\n',
+    );
+  }
   return {
     wind: reported.wind,
     gust: gust ?? reported.gust,

@@ -22,16 +22,17 @@ export function resolveAircraft(data: AircraftData): Aircraft {
   const table = data.calibration ?? noCalibration;
   checkCalibration(table);
   const eas = (speed: number) => toEquivalent(speed, table);
-  const glide = (given: GivenGlide): BestGlide =>
-    given.points
-      ? fitPolar(given.points.map(({ speed, sink }) => ({ speed: eas(speed), sink })))
-      : { ...given, speed: eas(given.speed) };
+  const glide = (given: GivenGlide, field: string): BestGlide => {
+    if (!given.points) return { ...given, speed: eas(given.speed) };
+    const points = given.points.map(({ speed, sink }) => ({ speed: eas(speed), sink }));
+    return fitPolar(points, `aircraft.glide.${field}.points`);
+  };
   const { idle, stopped } = data.glide;
   const { stall, touchdown, approach } = data.speeds;
   return {
     ...data,
     speeds: { stall: eas(stall), touchdown: eas(touchdown), approach: eas(approach) },
-    glide: { idle: glide(idle), stopped: stopped && glide(stopped) },
-    steepApproach: data.steepApproach && glide(data.steepApproach),
+    glide: { idle: glide(idle, 'idle'), stopped: stopped && glide(stopped, 'stopped') },
+    steepApproach: data.steepApproach && glide(data.steepApproach, 'steep-approach'),
   };
 }

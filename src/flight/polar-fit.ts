@@ -16,16 +16,16 @@ export interface FittedPolar extends Polar {
 /**
  * Fits the polar to three or more measured points by least squares in the sink. With s = sink/V the exact steady glide is
  * s = a V^2 + b (1 - s^2)/V^2, linear in a and b, with E = 1/(2 sqrt(ab)) and Vbest^4 = b cos^2(g0)/a.
- * Throws RequestError for fewer than three different speeds, a sink that is no glide, or points that no polar fits.
+ * Throws RequestError, naming `field`, for fewer than three different speeds, a sink that is no glide, or points that no polar fits.
  */
-export function fitPolar(points: readonly SinkPoint[]): FittedPolar {
+export function fitPolar(points: readonly SinkPoint[], field = 'points'): FittedPolar {
   if (new Set(points.map(({ speed }) => speed)).size < 3) {
-    throw new RequestError('points', 'a polar needs measured points at three different speeds or more');
+    throw new RequestError(field, 'a polar needs measured points at three different speeds or more');
   }
   let [xx, xy, yy, xw, yw] = [0, 0, 0, 0, 0];
   for (const { speed, sink } of points) {
     if (!(speed > 0 && sink > 0 && sink < speed)) {
-      throw new RequestError('points', 'a measured sink must be more than nothing and less than the speed');
+      throw new RequestError(field, 'a measured sink must be more than nothing and less than the speed');
     }
     const { x, y } = parts(speed, sink);
     xx += x * x;
@@ -39,7 +39,7 @@ export function fitPolar(points: readonly SinkPoint[]): FittedPolar {
   const b = (yw * xx - xw * xy) / determinant;
   if (!(a > 0 && b > 0 && Number.isFinite(a) && Number.isFinite(b))) {
     throw new RequestError(
-      'points',
+      field,
       'no polar goes through these points: the sink must first fall and then rise with speed',
     );
   }

@@ -240,3 +240,21 @@ describe('a file that is not sound YAML', () => {
     );
   });
 });
+
+describe('a calibration table', () => {
+  const table = (rows: string) => `${good}calibration:\n${rows}`;
+  it('is sound where both speeds rise from row to row', () => {
+    expect(
+      messages(
+        table('  - { indicated: 30 kt, equivalent: 33 kt }\n  - { indicated: 40 kt, equivalent: 42 kt }\n'),
+      ),
+    ).toEqual([]);
+  });
+  it('is told at the row whose speeds do not rise', () => {
+    const [message, ...more] = messages(
+      table('  - { indicated: 40 kt, equivalent: 42 kt }\n  - { indicated: 45 kt, equivalent: 41 kt }\n'),
+    );
+    expect(more).toEqual([]);
+    expect(message).toMatch(/^16:\d+ .*both speeds must be more than those of the row before it/);
+  });
+});

@@ -64,6 +64,15 @@ const glide = (example: { speed: string; ratio: string }) => {
     .meta({ anyOf: oneWayOrTheOther });
 };
 
+interface CalibrationRow {
+  readonly indicated: number;
+  readonly equivalent: number;
+}
+
+const risesFrom = (below: CalibrationRow, row: CalibrationRow) =>
+  row.indicated > below.indicated && row.equivalent > below.equivalent;
+const mustRise = 'both speeds must be more than those of the row before it: write the slowest row first';
+
 const aboveStall = 'must be more than the stall speed (`stall` in `speeds`)';
 
 const keys = section(
@@ -172,6 +181,10 @@ const keys = section(
       '[{ indicated: 40 kt, equivalent: 42 kt }, ...]',
       1,
     )
+      .superRefine((rows, context) => {
+        const stuck = rows.findIndex((row, i) => i > 0 && !risesFrom(rows[i - 1]!, row));
+        if (stuck > 0) context.addIssue({ code: 'custom', path: [stuck], message: mustRise });
+      })
       .describe('Errors of the airspeed indicator, at one or more speeds')
       .optional(),
     'engine-failure': list(words('Fly the glide speed first.'), '[Fly the glide speed first., ...]', 1)
