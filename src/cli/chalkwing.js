@@ -8,5 +8,5 @@ if (existsSync(new URL('main.ts', import.meta.url))) {
   register();
   await import('./main.ts');
 } else {
-  await import('../../dist/lib/src/cli/main.js');
+  await import(new URL('../../dist/lib/src/cli/main.js', import.meta.url).href);
 }

@@ -185,8 +185,9 @@ function sightOf(plan: Plan, view: ProfileView): Segment | undefined {
 function barOf(gate: Gate, keys: readonly PlacedKey[], view: ProfileView): Bar | undefined {
   const x = keys.find(({ key }) => key.id === gate.at)?.at.x;
   if (x === undefined) return undefined;
-  const top = gate.high === null ? view.plot.y : profilePoint(view, 0, gate.high).y;
-  const bottom = profilePoint(view, 0, gate.low ?? 0).y;
+  // Where no height was found that is an edge, none beyond the plan is known to make the spot: the bar ends there, open.
+  const top = profilePoint(view, 0, gate.high ?? Math.max(gate.plan, gate.low ?? 0)).y;
+  const bottom = profilePoint(view, 0, gate.low ?? gate.plan).y;
   // Edges that have crossed: no height here has a sound path.
   if (bottom < top) return undefined;
   return {

@@ -44,10 +44,13 @@ export function profileDescription(plan: Plan, units: PageUnits, exaggeration: n
 
 function gateText(label: string, gate: Plan['gates'][number], units: PageUnits): string {
   const at = `${label.charAt(0).toLowerCase()}${label.slice(1)}`;
-  const { low, high } = gate;
+  const { low, plan, high } = gate;
   if (low !== null && high !== null)
     return `${at} between ${formatHeight(low, units)} and ${formatHeight(high, units)}`;
-  if (low !== null) return `${at} at ${formatHeight(low, units)} or more`;
-  if (high !== null) return `${at} at ${formatHeight(high, units)} or less`;
-  return `${at} at any height`;
+  const planned = `the planned ${formatHeight(plan, units)}`;
+  if (low !== null)
+    return `${at} between ${formatHeight(low, units)} and ${planned}; no upper edge was found`;
+  if (high !== null)
+    return `${at} between ${planned} and ${formatHeight(high, units)}; no lower edge was found`;
+  return `${at} at ${planned}; no edge was found`;
 }

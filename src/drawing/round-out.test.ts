@@ -120,9 +120,9 @@ describe('the round-out', () => {
 
   it('names what ground effect takes of the induced drag', () => {
     // FAA-H-8083-25, Aerodynamics of Flight, ground effect: 23.5 % at a quarter of the span, 47.6 % at a tenth.
-    const low = { ...plan, aircraft: { ...aircraft, wing: { span: 10, aboveWheels: 2.5 } } };
-    expect(dragSaved(low, 0)).toBeCloseTo(0.235, 3);
-    expect(plain(draw(low).description)).toContain('24 % at touchdown');
+    const low = { ...plan, aircraft: { ...aircraft, wing: { span: 10, aboveWheels: 1 } } };
+    expect(dragSaved(low, 0)).toBeCloseTo(0.476, 3);
+    expect(plain(draw(low).description)).toContain('48 % at touchdown');
     const share = (end.holdOff[0]!.height + aircraft.wing.aboveWheels) / aircraft.wing.span;
     expect(plain(drawing.description)).toContain(
       `takes ${Math.round(100 * inducedDragReduction(share))} % of the induced drag away`,

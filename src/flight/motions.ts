@@ -42,13 +42,13 @@ function lineStep(state: State): number {
 }
 
 /** rad: what the heading may change, and the bank, in one step of a turn. */
-const turnedInStep = 0.45;
+const turnedInStep = 0.4;
 const rollStep = (15.1 * Math.PI) / 180;
 
 /** s: the faster the turn, the shorter its steps. */
 function turnStep(state: State, medium: Medium): number {
   const tas = state[EAS]! * medium.tasOverEas(state[HEIGHT]!);
-  return Math.min(4, turnedInStep / Math.abs(turnRate(tas, state[BANK]!)));
+  return Math.min(2, turnedInStep / Math.abs(turnRate(tas, state[BANK]!)));
 }
 
 /** When a motion ends, as something left of it. */

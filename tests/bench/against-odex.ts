@@ -16,7 +16,7 @@ const timesFaster = 4;
 export function againstOdex(): Line[] {
   const tuned = tuneOdex(severalWinds, equalAccuracy);
   const odex = new OdexLegs(tuned.setting);
-  const [ours, theirs] = inTurns([() => workOut(asked), () => solveByOdex(asked, odex)], 200, 60) as [
+  const [ours, theirs] = inTurns([() => workOut(asked), () => solveByOdex(asked, odex)], 600, 600) as [
     number,
     number,
   ];
