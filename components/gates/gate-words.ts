@@ -37,6 +37,7 @@ export function withinWords(gate: Gate, plan: Plan, units: PageUnits): string {
   if (low !== null && planned < low - asNear) {
     return `The plan itself is below the band, and too low. Low in the band: ${lower}. High in it: ${higher}.`;
   }
+  if (low === null) return `Fly the plan; no lower height was found sound. Higher: ${higher}.`;
   // The lowest height is the plan: there is no lower one in the band to say a word about.
   if (isPlanEdge(gate, 'low', units))
     return `Fly the plan; there is nothing in hand below it. Higher: ${higher}.`;

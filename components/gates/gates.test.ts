@@ -69,6 +69,7 @@ describe('::gates', () => {
     const row = rowsOf(renderBody('::gates', windy).html)[at]!;
     expect(row[1]).toBe('–');
     expect(row[4]).toMatch(/^No sound path from here: the turn to final is complete only below 300.ft/);
+    expect(row[5]).toMatch(/^Fly the plan; no lower height was found sound\. Higher: widen/);
     const open: Gate = { at: 'final', low: 60, plan: 80, high: null };
     expect(aboveWords(open, windy)).toMatch(/^No longer way was found .* above the plan as too high/);
     expect(belowWords({ ...open, low: null }, windy, contextOf(windy).units)).toContain(
