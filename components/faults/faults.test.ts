@@ -1,6 +1,7 @@
 import { toHtml } from 'hast-util-to-html';
 import { describe, expect, it } from 'vitest';
 import type { FaultsFile } from '../../src/school/faults.ts';
+import { readFlyText } from '../../src/school/fly-text.ts';
 import { contextOf, flyTrial, renderBody } from '../trial-packet.ts';
 import { faults } from './faults.ts';
 
@@ -74,5 +75,53 @@ describe('::faults', () => {
     expect(renderBody('::faults', plan).messages).toEqual([
       expect.stringMatching(/`faults` needs `from=…` in its braces: the name of a file in `faults\/`/),
     ]);
+  });
+});
+
+describe('what flying a fault came to', () => {
+  const flown = (fly: string, changes: Parameters<typeof flyTrial>[0] = {}) => {
+    const trial = flyTrial(changes);
+    const context = contextOf(trial);
+    const own = { ...file, faults: [{ ...row('own'), fly: readFlyText(fly) }] };
+    const school = { ...context.school, faults: new Map([['own', own]]) };
+    const html = toHtml(
+      faults.render({
+        attributes: { from: 'own' },
+        label: '',
+        children: [],
+        ordinal: 1,
+        context: { ...context, school },
+      }),
+    );
+    return /<tr class="flown"><td colspan="5">(.*?)<\/td>/.exec(html)![1]!.replaceAll('\u00a0', ' ');
+  };
+
+  it('stands under its row, from a line that an instructor wrote and no code', () => {
+    expect(flown('spacing: +40 %')).toMatch(
+      /^<b>Flown<\/b> \(spacing: \+40 %\): The wheels touch \d+ m short\. It shows first at the downwind key/,
+    );
+    expect(flown('base-turn: 6 s early')).toMatch(/The wheels touch \d+ m long\./);
+  });
+
+  it('counts the ground that is flown in the seconds of a late base turn', () => {
+    // 6 s farther out with the wind and 6 s farther back against it: twice the still-air distance, about.
+    const calm = flown('base-turn: 6 s late', { wind: { from: 0, speed: 0 } });
+    const short = Number(/touch (\d+) m short/.exec(calm)![1]);
+    const tas = plan.aircraft.glide.idle.speed * 1.02;
+    expect(short).toBeGreaterThan(2 * 6 * tas * 0.9);
+    expect(short).toBeLessThan(2 * 6 * tas * 1.1);
+  });
+
+  it('gives no figure where the model is not honest, and says why', () => {
+    const words = flown('touchdown speed: +20 %');
+    expect(words).toContain('is not in the model.');
+    expect(words).not.toMatch(/bounce[^.]*\d/);
+  });
+
+  it('never sends anybody into an S-turn below 300 ft', () => {
+    for (const fly of ['start speed: +12 kt', 'spacing: -20 %', 'final-turn bank: +15 deg']) {
+      const height = /S-turn on final makes the spot down to (\d+) ft/.exec(flown(fly))?.[1];
+      if (height !== undefined) expect(Number(height)).toBeGreaterThanOrEqual(300);
+    }
   });
 });

@@ -6,6 +6,8 @@ import { nameList } from '../../src/lesson/directive-form.ts';
 import type { Fault, FaultsFile } from '../../src/school/faults.ts';
 import { didYouMean } from '../../src/school/nearest-name.ts';
 import type { PacketContext } from '../context.ts';
+import { effectWords } from './effect-words.ts';
+import { flownFault } from './flown-fault.ts';
 
 const attributes = z.strictObject({
   from: z
@@ -27,7 +29,7 @@ export const faults = defineComponent<PacketContext, typeof attributes>({
   name: 'faults',
   form: 'leaf',
   summary:
-    "A table of common faults: what is seen, its cause, the recovery, and how to prevent it; from a file in the school's " +
+    "A table of common faults: what is seen, its cause, the recovery, how to prevent it, and what flying it came to; from a file in the school's " +
     '`faults/`, all rows or `only` some.',
   attributes,
   example: '::faults{from=power-off}',
@@ -42,7 +44,11 @@ export const faults = defineComponent<PacketContext, typeof attributes>({
     const heads = ['Fault', 'What is seen', 'Cause', 'Recovery', 'How to prevent it'];
     return [
       h('table', { className: ['faults'], id: `faults-${ordinal}` }, [
-        h('caption', [captionNumber('Table'), ` ${name.trim().replace(/\.$/, '')}.`]),
+        h('caption', [
+          captionNumber('Table'),
+          ` ${name.trim().replace(/\.$/, '')}.`,
+          ...(rows.some(({ fly }) => fly) ? [' ', flownNote] : []),
+        ]),
         h('thead', [
           h(
             'tr',
@@ -51,18 +57,33 @@ export const faults = defineComponent<PacketContext, typeof attributes>({
         ]),
         h(
           'tbody',
-          rows.map(({ fault, sign, cause, recovery, prevent }) =>
+          rows.flatMap((row) => [
             h('tr', [
-              h('th', { scope: 'row' }, fault),
-              ...[sign, cause, recovery, prevent].map((text) => h('td', text)),
+              h('th', { scope: 'row' }, row.fault),
+              ...[row.sign, row.cause, row.recovery, row.prevent].map((text) => h('td', text)),
             ]),
-          ),
+            ...flownRow(row, context, heads.length),
+          ]),
         ),
       ]),
       h('p', { className: ['source'] }, `Source: ${source.trim().replace(/\.$/, '')}.`),
     ];
   },
 });
+
+const flownNote =
+  'Flown: this plan with that one thing changed, and a pilot who does not notice. Heights are above the spot.';
+
+/** What flying the fault came to, under its row. */
+function flownRow({ fly }: Fault, { request, units }: PacketContext, columns: number) {
+  if (!fly) return [];
+  const words = effectWords(flownFault(fly.change, request), units);
+  return [
+    h('tr', { className: ['flown'] }, [
+      h('td', { colSpan: columns }, [h('b', 'Flown'), ` (${fly.written.replace(/-(?=\d)/g, '−')}): ${words}`]),
+    ]),
+  ];
+}
 
 function fileOf(from: string, { school }: PacketContext): FaultsFile {
   const found = school.faults.get(from);

@@ -2,6 +2,7 @@ import { Command, CommanderError } from 'commander';
 import { buildCommand } from './build.ts';
 import { checkCommand } from './check.ts';
 import { checksCommand } from './checks.ts';
+import { exportCommand } from './export.ts';
 import { newCommand } from './new.ts';
 import { planCommand } from './plan.ts';
 import { referenceCommand } from './reference.ts';
@@ -16,6 +17,7 @@ const program = new Command('chalkwing')
   .exitOverride()
   .addCommand(newCommand())
   .addCommand(planCommand())
+  .addCommand(exportCommand())
   .addCommand(buildCommand())
   .addCommand(checkCommand())
   .addCommand(checksCommand())

@@ -1,145 +1,27 @@
-import { Command, Option } from 'commander';
-import { reporter } from 'vfile-reporter';
-import type { Power } from '../flight/aircraft.ts';
-import type { Circuit } from '../flight/airfield.ts';
-import { RequestError } from '../flight/errors.ts';
-import type { Approach, Plan, PlanRequest } from '../flight/plan.ts';
+import { Command } from 'commander';
 import { planToJson } from '../flight/plan-json.ts';
-import { planApproach } from '../flight/planner.ts';
-import { didYouMean } from '../school/nearest-name.ts';
-import { readAircraft, readAirfield } from '../school/read.ts';
-import type { Wind } from '../units/wind-text.ts';
-import { dayOption, quantityOption, today, wholeNumberOption, windOption } from './options.ts';
+import { type AskedOptions, exitCodes, planned, withApproachOptions } from './asked-plan.ts';
 import { planTable } from './plan-table.ts';
-import { metarHelp, weatherOf } from './weather.ts';
 
-interface PlanOptions {
-  aircraft: string;
-  airfield: string;
-  runway: string;
-  approach: Approach;
-  power: Power;
-  circuit?: Circuit;
-  metar?: string;
-  wind?: Wind;
-  gust?: number;
-  profile: 'power' | 'uniform';
-  temperature?: number;
-  qnh?: number;
-  mass?: number;
-  height?: number;
-  spacing?: number;
-  bank?: number;
-  baseDistance?: number;
-  circles?: number;
-  circlesDrift?: true;
-  date?: Date;
+interface PlanOptions extends AskedOptions {
   json?: true;
 }
 
-/** Exit codes of `chalkwing plan`. */
-const exitCodes = { made: 0, unreadable: 2, notMade: 3 };
-
 /** `chalkwing plan`: one approach, flown; a table to read, or the plan contract as JSON. */
 export function planCommand(): Command {
-  return new Command('plan')
-    .description('Fly one approach and print its key positions, or all of it as JSON')
-    .requiredOption('--aircraft <file>', 'aircraft file (YAML)')
-    .requiredOption('--airfield <file>', 'airfield file (YAML)')
-    .requiredOption('--runway <name>', 'runway of the airfield')
-    .addOption(
-      new Option('--approach <kind>', 'approach flown')
-        .choices(['90', '180', '360', 'spiral'])
-        .makeOptionMandatory(),
-    )
-    .addOption(new Option('--power <setting>', 'engine').choices(['idle', 'stopped']).default('idle'))
-    .addOption(new Option('--circuit <side>', "default: the runway's").choices(['left', 'right']))
-    .option('--metar <report>', metarHelp)
-    .option('--wind <wind>', 'surface wind, such as 210/12kt; default: calm', windOption)
-    .option('--gust <speed>', 'highest gust, such as 18kt', quantityOption('speed'))
-    .addOption(
-      new Option('--profile <kind>', 'wind by height').choices(['power', 'uniform']).default('power'),
-    )
-    .option('--temperature <temperature>', 'at the field, such as 25C', quantityOption('temperature'))
-    .option('--qnh <pressure>', 'such as 1008hPa', quantityOption('pressure'))
-    .option('--mass <mass>', 'as flown, such as 360kg', quantityOption('mass'))
-    .option('--height <height>', 'at the downwind key, such as 1000ft', quantityOption('length'))
-    .option('--spacing <distance>', 'of the downwind leg, such as 500m', quantityOption('length'))
-    .option('--bank <angle>', 'of the turns, such as 30deg', quantityOption('angle'))
-    .option(
-      '--base-distance <distance>',
-      'of the base leg of a 90 from the spot, such as 400m',
-      quantityOption('length'),
-    )
-    .option('--circles <number>', 'whole circles of a spiral', wholeNumberOption)
-    .option('--circles-drift', 'let the circles of a spiral drift with the wind, not hold them on the ground')
-    .option(
-      '--date <day>',
-      'the day of the magnetic variation, such as 2026-11-25; default: today',
-      dayOption,
-    )
+  const command = new Command('plan').description(
+    'Fly one approach and print its key positions, or all of it as JSON',
+  );
+  return withApproachOptions(command)
     .option('--json', 'print the plan contract')
     .action(async (options: PlanOptions) => {
-      const plan = await planned(options);
-      if (!plan) {
+      const asked = await planned(options);
+      if (!asked) {
         process.exitCode = exitCodes.unreadable;
         return;
       }
+      const { plan } = asked;
       process.stdout.write(options.json ? `${JSON.stringify(planToJson(plan))}\n` : planTable(plan));
       process.exitCode = plan.made ? exitCodes.made : exitCodes.notMade;
     });
-}
-
-/** The plan asked for; undefined, with messages on standard error, where the request cannot be read. */
-async function planned(options: PlanOptions): Promise<Plan | undefined> {
-  const weather = weatherOf(options);
-  const aircraft = await readAircraft(options.aircraft);
-  const airfield = await readAirfield(options.airfield, options.date ?? today());
-  const files = [aircraft.file, airfield.file].filter((file) => file.messages.length > 0);
-  if (files.length > 0) process.stderr.write(`${reporter(files)}\n`);
-  if (!weather || !aircraft.value || !airfield.value) return undefined;
-  const runway = airfield.value.runways.find(({ name }) => name === options.runway);
-  if (!runway) {
-    const names = airfield.value.runways.map(({ name }) => name);
-    process.stderr.write(
-      `${options.airfield}: there is no runway \`${options.runway}\`${didYouMean(options.runway, names)} (it has ${names.join(', ')})\n`,
-    );
-    return undefined;
-  }
-  const {
-    profile,
-    json: _json,
-    metar: _metar,
-    date: _date,
-    aircraft: _aircraft,
-    airfield: _airfield,
-    ...asked
-  } = options;
-  const request: PlanRequest = {
-    ...asked,
-    ...weather,
-    wind: weather.wind ?? { from: 0, speed: 0 },
-    aircraft: aircraft.value,
-    airfield: airfield.value,
-    runway,
-    windProfile: profile,
-  };
-  try {
-    return planApproach(request);
-  } catch (error) {
-    if (!(error instanceof RequestError)) throw error;
-    process.stderr.write(`${place(error.field, options)}: ${error.message}\n`);
-    return undefined;
-  }
-}
-
-/** Where the field of a request was written: a file, or an option. */
-function place(field: string, options: PlanOptions): string {
-  if (field.startsWith('aircraft.') || field.startsWith('speeds.') || field.startsWith('round-out.')) {
-    return `${options.aircraft}: ${field.replace('aircraft.', '')}`;
-  }
-  if (field.startsWith('airfield.') || field.startsWith('runway.')) return `${options.airfield}: ${field}`;
-  const option = field.split('.')[0]!;
-  const reported = options.metar !== undefined && !Object.hasOwn(options, option);
-  return reported && ['wind', 'gust', 'temperature', 'qnh'].includes(option) ? '--metar' : `--${option}`;
 }

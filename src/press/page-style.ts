@@ -101,6 +101,7 @@ thead th{font-weight:600;font-size:8pt;line-height:10.5pt;vertical-align:bottom;
 tbody tr+tr>*{border-top:.25pt solid #000}
 tbody th{font-weight:600}
 tbody tr.total>*{border-top:.5pt solid #000;font-weight:600}
+tbody tr.flown>*{border-top:0;padding-top:0}
 .number,td[align=right],th[align=right]{text-align:right;white-space:nowrap}
 td[align=center],th[align=center]{text-align:center}
 .source{font:7.8pt/10.5pt var(--sans);margin:3pt 0 9pt}

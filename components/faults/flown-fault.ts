@@ -1,0 +1,43 @@
+import type { FaultChange, FaultFlight, FaultRecovery } from '../../src/flight/fault.ts';
+import { type FaultPlan, planForFaults } from '../../src/flight/faults/changed-approach.ts';
+import { flyFault } from '../../src/flight/faults/fly-fault.ts';
+import { recoverFault } from '../../src/flight/faults/recover-fault.ts';
+import type { PlanRequest } from '../../src/flight/plan.ts';
+
+/** A fault as flown for a packet, and the last places from which each way still puts it right. */
+export interface FlownFault {
+  readonly flight: FaultFlight;
+  readonly recoveries: readonly FaultRecovery[];
+}
+
+interface Flown {
+  readonly plan: FaultPlan;
+  readonly faults: Map<string, FlownFault>;
+}
+
+/** Lessons of one school fly the same few faults of the same few plans: each is flown once. */
+const plans = new Map<string, Flown>();
+const mostPlans = 24;
+
+/** Flies a fault of a plan that makes the spot. Throws RequestError where the plan does not. */
+export function flownFault(change: FaultChange, request: PlanRequest): FlownFault {
+  const { plan, faults } = flownFor(request);
+  const name = JSON.stringify(change);
+  const known = faults.get(name);
+  if (known) return known;
+  const flight = flyFault(plan, change);
+  const found = { flight, recoveries: flight.flown ? recoverFault(plan, flight) : [] };
+  faults.set(name, found);
+  return found;
+}
+
+function flownFor(request: PlanRequest): Flown {
+  const key = JSON.stringify(request);
+  const known = plans.get(key);
+  if (known) return known;
+  const flown: Flown = { plan: planForFaults(request), faults: new Map() };
+  const [oldest] = plans.keys();
+  if (plans.size >= mostPlans && oldest !== undefined) plans.delete(oldest);
+  plans.set(key, flown);
+  return flown;
+}

@@ -1,0 +1,64 @@
+import { Command, Option } from 'commander';
+import { workOut } from '../flight/planner.ts';
+import { angleBetween, type GroundPoint, reachFrom } from '../flight/reach.ts';
+import { toGeoJson } from '../press/export/geojson.ts';
+import { toGpx } from '../press/export/gpx.ts';
+import { toKml } from '../press/export/kml.ts';
+import { UnplaceableError } from '../press/export/on-earth.ts';
+import { placeFlight, startOfReach } from '../press/export/placed-flight.ts';
+import { writeWhole } from '../press/write-whole.ts';
+import { type AskedOptions, type AskedPlan, exitCodes, planned, withApproachOptions } from './asked-plan.ts';
+
+const formats = { geojson: toGeoJson, kml: toKml, gpx: toGpx };
+
+interface ExportOptions extends AskedOptions {
+  format: keyof typeof formats;
+  out?: string;
+}
+
+/** `chalkwing export`: the key positions, the track and the reach of one approach, for programs that show maps. */
+export function exportCommand(): Command {
+  const command = new Command('export').description(
+    'Fly one approach and write its key positions, track and reach as GeoJSON, KML or GPX',
+  );
+  return withApproachOptions(command)
+    .addOption(
+      new Option('--format <kind>', 'kind of file').choices(Object.keys(formats)).makeOptionMandatory(),
+    )
+    .option('--out <file>', 'file to write; default: standard output')
+    .action(async (options: ExportOptions) => {
+      const asked = await planned(options);
+      process.exitCode = asked ? await exported(asked, options) : exitCodes.unreadable;
+    });
+}
+
+async function exported(asked: AskedPlan, options: ExportOptions): Promise<number> {
+  const { plan, airfield } = asked;
+  if (!plan.made) {
+    process.stderr.write(
+      'This approach does not reach the spot; nothing is written. `chalkwing plan` with the same options says why.\n',
+    );
+    return exitCodes.notMade;
+  }
+  try {
+    const text = formats[options.format](placeFlight(plan, airfield, reachOf(asked)));
+    if (options.out === undefined) process.stdout.write(text);
+    else await writeWhole(options.out, text);
+    return exitCodes.made;
+  } catch (error) {
+    if (!(error instanceof UnplaceableError)) throw error;
+    process.stderr.write(`${options.airfield}: ${error.message}\n`);
+    return exitCodes.unreadable;
+  }
+}
+
+/** From the key that `startOfReach` names, with the bank of the plan: as `::reach` draws it. */
+function reachOf({ plan, request }: AskedPlan): GroundPoint[] {
+  const key = startOfReach(plan);
+  const sample = plan.track.reduce((best, each) =>
+    Math.abs(each.time - key.time) < Math.abs(best.time - key.time) ? each : best,
+  );
+  const { conditions } = workOut({ ...request, detail: 'flight' }).resolved;
+  const heading = angleBetween(plan.runway.heading, sample.heading);
+  return reachFrom({ ...key, heading }, plan.flown.bank, conditions);
+}
