@@ -80,7 +80,10 @@ function flownRow({ fly }: Fault, { request, units }: PacketContext, columns: nu
   const words = effectWords(flownFault(fly.change, request), units);
   return [
     h('tr', { className: ['flown'] }, [
-      h('td', { colSpan: columns }, [h('b', 'Flown'), ` (${fly.written.replace(/-(?=\d)/g, '−')}): ${words}`]),
+      h('td', { colSpan: columns }, [
+        h('b', 'Flown'),
+        ` (${fly.written.replace(/-(?=\d)/g, '−')}): ${words}`,
+      ]),
     ]),
   ];
 }

@@ -87,11 +87,15 @@ describe('the page of the lesson language', () => {
 
 describe('the page of the school files', () => {
   it('has what `fly` may say, where faults are flown', () => {
-    const words = [{ written: 'spacing: +40 %', does: 'the downwind leg lies farther out' }];
+    const words = [
+      { written: 'spacing: +40 %', takes: 'a share', does: 'the downwind leg lies farther out' },
+    ];
     const school = authorFiles({ groups, flyWords: words }).find(
       ({ path }) => path === 'docs/school-files.md',
     )!;
-    expect(school.content).toContain('| `fly: "spacing: +40 %"` | the downwind leg lies farther out |');
+    expect(school.content).toContain(
+      '| `fly: "spacing: +40 %"` | a share | the downwind leg lies farther out |',
+    );
   });
 });
 
