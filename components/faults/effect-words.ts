@@ -43,23 +43,30 @@ export function effectWords({ flight, recoveries }: FlownFault, units: PageUnits
     .join(' ');
 }
 
+const howItEnds = {
+  touched: 'The wheels touch',
+  struck: 'The wheels strike',
+  dropped: 'It drops',
+  'no-landing': 'It meets the ground',
+} as const;
+
 function endWords({ end, landing }: FaultFlown, units: PageUnits): string {
-  const along =
-    Math.abs(end.along) < printed
-      ? ''
-      : `${formatDistance(Math.abs(end.along), units)} ${end.along < 0 ? 'short' : 'long'}`;
-  const across =
-    Math.abs(end.across) < printed
-      ? ''
-      : `${formatDistance(Math.abs(end.across), units)} ${end.across < 0 ? 'left' : 'right'} of the centreline`;
-  const place = [along, across].filter((words) => words !== '').join(' and ') || 'at the spot';
-  const how = {
-    touched: 'The wheels touch',
-    struck: 'The wheels strike',
-    dropped: 'It drops',
-    'no-landing': 'It meets the ground',
-  };
-  return `${how[landing.how]} ${place}.`;
+  return `${howItEnds[landing.how]} ${placeWords(end, units)}.`;
+}
+
+/** Where a flight ends, from the spot: `250 m short`, `40 m right of the centreline`, `at the spot`. */
+export function placeWords(
+  { along, across }: Pick<FaultFlown['end'], 'along' | 'across'>,
+  units: PageUnits,
+): string {
+  const far = (metres: number) => formatDistance(Math.abs(metres), units);
+  const parts = [
+    ...(Math.abs(along) < printed ? [] : [`${far(along)} ${along < 0 ? 'short' : 'long'}`]),
+    ...(Math.abs(across) < printed
+      ? []
+      : [`${far(across)} ${across < 0 ? 'left' : 'right'} of the centreline`]),
+  ];
+  return parts.join(' and ') || 'at the spot';
 }
 
 /** A fault of the last seconds: no key comes after it. */

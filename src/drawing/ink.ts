@@ -20,6 +20,7 @@ export const dash = {
   centreline: '4 1 0.6 1',
   limit: '2 1.2',
   sight: '0.8 0.8',
+  fault: '2.6 1.3',
 } as const;
 
 /** mm; 2.5 mm is 7.1 points. */

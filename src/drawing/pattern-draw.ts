@@ -1,4 +1,5 @@
 import type { Plan } from '../flight/plan.ts';
+import { endMark } from './drawn-fault.ts';
 import { type Box, type Point, simplified } from './geometry.ts';
 import { dash, faint, ink, paper, tint, weight } from './ink.ts';
 import { drawLabel } from './labels.ts';
@@ -37,6 +38,11 @@ export function drawMap(sheet: Sheet, plan: Plan, layout: MapLayout): void {
   for (const { line, direction, extensions } of layout.dimensions) {
     drawDimension(figures, line, direction);
     for (const extension of extensions) drawLine(figures, extension, weight.hair, ink, dash.sight);
+  }
+  const faults = layer(sheet, 'faults');
+  for (const { points, end } of layout.faults) {
+    drawPolyline(faults, points, weight.outline, ink, dash.fault);
+    for (const stroke of endMark(end)) drawLine(faults, stroke, weight.straight);
   }
   const track = layer(sheet, 'track');
   for (const { turning, points } of stretches(plan.track, at)) {

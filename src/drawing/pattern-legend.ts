@@ -43,8 +43,9 @@ export interface LegendWords {
   readonly note: string;
 }
 
-function patternLegend(plan: Plan, units: PageUnits): LegendWords {
-  const note = 'Heavy line: turning. A stroke across the track every 10 s from the start.';
+export function patternLegend(plan: Plan, units: PageUnits, faulty = false): LegendWords {
+  const dashed = faulty ? ' Dashed: a fault flown, with a cross where it ends.' : '';
+  const note = `Heavy line: turning. A stroke across the track every 10 s from the start.${dashed}`;
   return { wind: windLines(plan, units), note };
 }
 

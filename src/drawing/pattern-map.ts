@@ -1,7 +1,18 @@
 import type { Plan } from '../flight/plan.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import type { DrawingBoard } from './drawing.ts';
-import { around, type Box, boxOf, grown, type Segment, segmentsOf, shifted, simplified } from './geometry.ts';
+import { type DrawnFault, endLabel, endMark } from './drawn-fault.ts';
+import {
+  around,
+  type Box,
+  boxOf,
+  grown,
+  type Point,
+  type Segment,
+  segmentsOf,
+  shifted,
+  simplified,
+} from './geometry.ts';
 import { weight } from './ink.ts';
 import type { Line } from './label.ts';
 import { type DrawnLabel, placeWanted } from './labels.ts';
@@ -38,11 +49,18 @@ export interface MapLayout {
   readonly runway: Box;
   readonly centreline: Segment;
   readonly obstacles: readonly Box[];
+  readonly faults: readonly FaultLine[];
   readonly lines: readonly Line[];
   readonly boxes: readonly Box[];
   readonly labels: readonly DrawnLabel[];
   /** How many labels had no free place. */
   readonly hidden: number;
+}
+
+/** The track of a fault on the page, its end last. */
+export interface FaultLine {
+  readonly points: readonly Point[];
+  readonly end: Point;
 }
 
 /** Gives everything its place in `frame`. */
@@ -52,6 +70,7 @@ export function layOutMap(
   board: DrawingBoard,
   view: PatternView,
   frame: Box,
+  faults: readonly DrawnFault[] = [],
 ): MapLayout {
   const at = (place: Ground) => pagePoint(view, place);
   const marks = marksOf(plan, at);
@@ -68,8 +87,15 @@ export function layOutMap(
       : { x: centre.x - 0.6, y: centre.y - half, width: 1.2, height: 2 * half };
   });
   const track = simplified(plan.track.map(at), 0.05);
+  const faultLines = faults.map(({ track }) => ({
+    points: simplified(track.map(at), 0.05),
+    end: at(track.at(-1)!),
+  }));
   const lines: Line[] = [
     ...segmentsOf(track).map((segment) => ({ ...segment, halfWidth: weight.turn / 2 })),
+    ...faultLines.flatMap(({ points, end }) =>
+      [...segmentsOf(points), ...endMark(end)].map((segment) => ({ ...segment, halfWidth: 0.2 })),
+    ),
     ...ticks.map((tick) => ({ ...tickSegment(tick), halfWidth: 0.15 })),
     { ...centreline, halfWidth: 0.15 },
     ...dimensions.flatMap(({ line, direction, extensions }) =>
@@ -91,6 +117,7 @@ export function layOutMap(
     ...dimensions.map(dimensionLabel),
     runwayNumber(plan, view, runway),
     ...keyLabels(plan, units, at, view),
+    ...faults.map((fault, i) => endLabel(fault, faultLines[i]!.end)),
     ...obstacleLabels(plan, units, obstacles),
     runwayCaption(plan, units, view, runway),
   ];
@@ -106,6 +133,7 @@ export function layOutMap(
     runway,
     centreline,
     obstacles,
+    faults: faultLines,
     lines,
     boxes,
     labels,

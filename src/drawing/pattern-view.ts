@@ -1,4 +1,5 @@
 import type { Plan } from '../flight/plan.ts';
+import type { DrawnFault } from './drawn-fault.ts';
 import { type Box, boxOf, type Point, pageVector } from './geometry.ts';
 
 /** How the ground lies on the page: which way the landing runs, and how large. */
@@ -75,11 +76,12 @@ export function drawnObstacles(plan: Plan) {
 }
 
 /** Everything that must be on the page, as a box in mm about the spot. */
-export function extent(plan: Plan, view: Omit<PatternView, 'spot'>): Box {
+export function extent(plan: Plan, view: Omit<PatternView, 'spot'>, faults: readonly DrawnFault[]): Box {
   const { from, to } = runwayReach(plan, view.wholeRunway);
   const places: Ground[] = [
     ...plan.track,
     ...plan.keys,
+    ...faults.flatMap(({ track }) => track),
     { along: 0, across: 0 },
     { along: from, across: -plan.runway.width / 2 },
     { along: to, across: plan.runway.width / 2 },

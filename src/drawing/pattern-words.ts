@@ -7,6 +7,7 @@ import {
   formatTime,
 } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
+import type { DrawnFault } from './drawn-fault.ts';
 import { windLines } from './pattern-legend.ts';
 import { scaleText } from './scale-bar.ts';
 import type { TextLine } from './text.ts';
@@ -42,7 +43,12 @@ export function patternTitle(plan: Plan, scale: number): string {
 }
 
 /** The pattern for a reader who cannot see it: every figure that the drawing shows. */
-export function patternDescription(plan: Plan, units: PageUnits, scale: number): string {
+export function patternDescription(
+  plan: Plan,
+  units: PageUnits,
+  scale: number,
+  faults: readonly DrawnFault[] = [],
+): string {
   const { runway } = plan;
   const sentences = [
     `${approachName(plan)}, ${plan.circuit}-hand, to runway ${runway.name}, landing ${formatDirection(runway.heading)} true.`,
@@ -55,6 +61,7 @@ export function patternDescription(plan: Plan, units: PageUnits, scale: number):
     ),
   ];
   if (!touchesAtSpot(plan)) sentences.push(`The wheels touch ${missText(plan.touchdown.along, units)}.`);
+  sentences.push(...faults.map(({ name, end }) => `Fault flown over it: ${name}, ${end}.`));
   return sentences.join(' ');
 }
 

@@ -1,8 +1,9 @@
 import type { Plan } from '../flight/plan.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import type { Drawing, DrawingBoard } from './drawing.ts';
+import type { DrawnFault } from './drawn-fault.ts';
 import { drawMap } from './pattern-draw.ts';
-import { drawLegend, legendHeight } from './pattern-legend.ts';
+import { drawLegend, legendHeight, patternLegend } from './pattern-legend.ts';
 import { layOutMap, type MapLayout } from './pattern-map.ts';
 import { extent, type Landing, type PatternView, runwayIsLong } from './pattern-view.ts';
 import { patternDescription, patternTitle } from './pattern-words.ts';
@@ -17,6 +18,8 @@ export interface PatternOptions {
   /** Room on the paper, mm: at least 85 by 70. The drawing takes the whole width, and of the height what it needs. */
   readonly maxWidth: number;
   readonly maxHeight: number;
+  /** Drawn over the plan, dashed. */
+  readonly faults?: readonly DrawnFault[];
 }
 
 export interface PatternDrawing extends Drawing {
@@ -35,35 +38,51 @@ const scalesTried = 3;
  * @throws RangeError where the plan has no track or the room is too small for any drawing.
  */
 export function patternDrawing(plan: Plan, options: PatternOptions): PatternDrawing {
-  const { board, id, units } = options;
+  const { board, id, units, faults = [] } = options;
   if (plan.track.length < 2) throw new RangeError('A plan without a flown track cannot be drawn');
   const width = wholePixels(options.maxWidth);
-  const strip = legendHeight(board, plan, units, width);
+  const words = patternLegend(plan, units, faults.length > 0);
+  const strip = legendHeight(board, plan, units, width, words);
   const room = { width, height: wholePixels(options.maxHeight) - strip };
   const { layout, mapHeight } = bestLayout(plan, options, room);
   const height = Math.ceil((mapHeight + strip) / mmPerPixel - 1e-6) * mmPerPixel;
   const sheet = openSheet(board, id, width, height);
   drawMap(sheet, plan, layout);
-  drawLegend(sheet, plan, units, layout.view, height - strip);
+  drawLegend(sheet, plan, units, layout.view, height - strip, words);
   const { scale } = layout.view;
-  const drawing = closeSheet(sheet, patternTitle(plan, scale), patternDescription(plan, units, scale));
+  const drawing = closeSheet(
+    sheet,
+    patternTitle(plan, scale),
+    patternDescription(plan, units, scale, faults),
+  );
   return { ...drawing, scale };
 }
 
-function bestLayout(plan: Plan, { units, board }: PatternOptions, room: { width: number; height: number }) {
+function bestLayout(
+  plan: Plan,
+  { units, board, faults = [] }: PatternOptions,
+  room: { width: number; height: number },
+) {
   let best: { layout: MapLayout; mapHeight: number } | undefined;
   let tried = 0;
   for (const scale of roundScales()) {
     if (tried === scalesTried && best) return best;
     let fitted = false;
-    for (const { view, mapHeight } of fittingViews(plan, scale, room)) {
+    for (const { view, mapHeight } of fittingViews(plan, scale, room, faults)) {
       fitted = true;
-      const layout = layOutMap(plan, units, board, view, {
-        x: 0,
-        y: 0,
-        width: room.width,
-        height: mapHeight,
-      });
+      const layout = layOutMap(
+        plan,
+        units,
+        board,
+        view,
+        {
+          x: 0,
+          y: 0,
+          width: room.width,
+          height: mapHeight,
+        },
+        faults,
+      );
       if (layout.hidden === 0) return { layout, mapHeight };
       if (best === undefined || layout.hidden < best.layout.hidden) best = { layout, mapHeight };
     }
@@ -74,10 +93,15 @@ function bestLayout(plan: Plan, { units, board }: PatternOptions, room: { width:
   );
 }
 
-function* fittingViews(plan: Plan, scale: number, room: { width: number; height: number }) {
+function* fittingViews(
+  plan: Plan,
+  scale: number,
+  room: { width: number; height: number },
+  faults: readonly DrawnFault[],
+) {
   for (const wholeRunway of runwayIsLong(plan) ? [true, false] : [true]) {
     for (const landing of ['up', 'right'] satisfies Landing[]) {
-      const box = extent(plan, { landing, scale, wholeRunway });
+      const box = extent(plan, { landing, scale, wholeRunway }, faults);
       const mapHeight = box.height + 2 * margin.y;
       if (box.width + 2 * margin.x > room.width || mapHeight > room.height) continue;
       const spot = { x: (room.width - box.width) / 2 - box.x, y: margin.y - box.y };

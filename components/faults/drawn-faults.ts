@@ -1,0 +1,46 @@
+import type { DrawnFault } from '../../src/drawing/drawn-fault.ts';
+import { DirectiveError } from '../../src/lesson/component.ts';
+import type { Fault } from '../../src/school/faults.ts';
+import { didYouMean } from '../../src/school/nearest-name.ts';
+import type { PacketContext } from '../context.ts';
+import { placeWords } from './effect-words.ts';
+import { flownFault } from './flown-fault.ts';
+
+/** More than these over one plan nobody can follow. */
+export const mostDrawn = 4;
+
+/**
+ * The faults of the school that a drawing shows, flown for this packet. `names` are ids of rows, with the file before
+ * them (`final/low`) where two files have the same. Throws DirectiveError for a name that is none, or cannot be flown.
+ */
+export function drawnFaults(
+  names: readonly string[],
+  { school, request, units }: PacketContext,
+): DrawnFault[] {
+  const rows = [...school.faults].flatMap(([file, { faults }]) => faults.map((row) => ({ file, row })));
+  return names.map((name) => {
+    const found = rows.filter(({ file, row }) => row.id === name || `${file}/${row.id}` === name);
+    const [only] = found;
+    if (found.length > 1) {
+      const whole = found.map(({ file }) => `\`${file}/${name}\``).join(' or ');
+      throw new DirectiveError(`\`${name}\` is a row of several files: write ${whole}`);
+    }
+    if (!only) {
+      const ids = rows.map(({ row }) => row.id);
+      throw new DirectiveError(`No file of \`faults/\` has a row \`${name}\`${didYouMean(name, ids)}`);
+    }
+    return drawn(only.row, request, units);
+  });
+}
+
+function drawn(
+  { id, fault, fly }: Fault,
+  request: PacketContext['request'],
+  units: PacketContext['units'],
+): DrawnFault {
+  if (!fly)
+    throw new DirectiveError(`The fault \`${id}\` has no \`fly\` line: there is no flight of it to draw`);
+  const { flight } = flownFault(fly.change, request);
+  if (!flight.flown) throw new DirectiveError(`The fault \`${id}\` is not flown here: ${flight.reason}`);
+  return { track: flight.track, name: fault, end: placeWords(flight.end, units) };
+}
