@@ -65,6 +65,7 @@ describe('the text', () => {
 
   it('has real quotation marks and apostrophes, and leaves feet and inches alone', () => {
     expect(set('Say "high" or "low, going down."')).toBe('Say “high” or “low, going down.”');
+    expect(set('Call "150" yourself')).toBe('Call “150” yourself');
     expect(set("today's wind, the students' eyes")).toBe('today’s wind, the students’ eyes');
     expect(set('5\' 11" high and 6\' 2" wide')).toBe('5\' 11" high and 6\' 2" wide');
   });

@@ -69,7 +69,7 @@ export function takeObjective(body: readonly ElementContent[]): {
 const spaceBeforeUnit =
   /(?<=\d) (?=(?:ft|m|km|mm|cm|kt|km\/h|mph|m\/s|ft\/min|kg|lb|hPa|°C|s|min|NM|%)(?![\p{L}\d]))/gu;
 /** Typewriter quotation marks around words, on one line of text; those of inches and minutes are left alone. */
-const quoted = /(?<=^|[\s(])"(?=[\p{L}\d])([^"]*[\p{L}.,!?…])"/gu;
+const quoted = /(?<=^|[\s(])"(?=[\p{L}\d])([^"]*[\p{L}\d.,!?…])"/gu;
 const apostrophe = /(?<=\p{L})'(?=\p{L})|(?<=\p{L}s)'(?=\s)/gu;
 
 /**
