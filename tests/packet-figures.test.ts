@@ -158,7 +158,8 @@ describe('the same lesson for another aircraft, runway, wind and power setting',
 
   it('with another wind alone, the whole lesson has other numbers and the same words', () => {
     const [one, other] = ['A4/osier-15', 'other-wind/osier-15'].map((packet) =>
-      lessonWords(html.get(packet)!),
+      // What flying a fault comes to is said in other words in another wind: short, or long, and what puts it right.
+      lessonWords(html.get(packet)!.replace(/<tr class="flown">[\s\S]*?<\/tr>/g, '')),
     );
     expect(other).not.toBe(one);
     const withoutNumbers = (text: string) => text.replace(/[\d,.]*\d/g, '#');
