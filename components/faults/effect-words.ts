@@ -1,3 +1,4 @@
+import { missText } from '../../src/drawing/pattern-words.ts';
 import type {
   FaultFlown,
   FaultLanding,
@@ -5,7 +6,7 @@ import type {
   KeyDifference,
   RecoveryWay,
 } from '../../src/flight/fault.ts';
-import { metresPerFoot } from '../../src/units/factors.ts';
+import { soundFinal } from '../../src/flight/gates.ts';
 import {
   formatDistance,
   formatHeight,
@@ -37,7 +38,7 @@ export function effectWords({ flight, recoveries }: FlownFault, units: PageUnits
     inTheLanding(flight) ? '' : showsWords(flight.shows, units),
     marginWords(flight),
     landingWords(flight.landing, units),
-    recoveryWords(flight, recoveries, units),
+    recoveryWords(flight, recoveries(), units),
   ]
     .filter((words) => words !== '')
     .join(' ');
@@ -59,12 +60,11 @@ export function placeWords(
   { along, across }: Pick<FaultFlown['end'], 'along' | 'across'>,
   units: PageUnits,
 ): string {
-  const far = (metres: number) => formatDistance(Math.abs(metres), units);
   const parts = [
-    ...(Math.abs(along) < printed ? [] : [`${far(along)} ${along < 0 ? 'short' : 'long'}`]),
+    ...(Math.abs(along) < printed ? [] : [missText(along, units)]),
     ...(Math.abs(across) < printed
       ? []
-      : [`${far(across)} ${across < 0 ? 'left' : 'right'} of the centreline`]),
+      : [`${formatDistance(Math.abs(across), units)} ${across < 0 ? 'left' : 'right'} of the centreline`]),
   ];
   return parts.join(' and ') || 'at the spot';
 }
@@ -111,9 +111,6 @@ function landingWords(landing: FaultLanding, units: PageUnits): string {
   return words.join(' ');
 }
 
-/** m. Nobody turns lower than this (FAA-H-8083-3, chapter 9: the turn to final complete at 300 ft). */
-const lowestSTurn = 300 * metresPerFoot;
-
 const ways: Readonly<Record<RecoveryWay, string>> = {
   'cut-corner': 'Cutting the corner',
   'best-speed': 'The best speed into the wind on final',
@@ -130,7 +127,8 @@ function recoveryWords(
   if (recoveries.length === 0 || Math.abs(end.along) < printed) return '';
   const made = recoveries
     .filter((recovery) => recovery.makes)
-    .filter(({ by }) => by !== 's-turn' || (finalHeight ?? 0) > lowestSTurn);
+    // No S-turn is flown below the height at which the turn to final is complete.
+    .filter(({ by }) => by !== 's-turn' || (finalHeight ?? 0) > soundFinal);
   if (made.length === 0) {
     return end.along < 0
       ? 'No glide brings it to the spot: power, or another field.'
@@ -140,7 +138,7 @@ function recoveryWords(
     .map(({ by, height, lasts }) =>
       lasts
         ? `${ways[by]} still makes the spot.`
-        : `${ways[by]} makes the spot down to ${formatEdge(by === 's-turn' ? Math.max(height, lowestSTurn) : height, 'low', units)}.`,
+        : `${ways[by]} makes the spot down to ${formatEdge(by === 's-turn' ? Math.max(height, soundFinal) : height, 'low', units)}.`,
     )
     .join(' ');
 }

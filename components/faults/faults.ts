@@ -8,15 +8,14 @@ import { didYouMean } from '../../src/school/nearest-name.ts';
 import type { PacketContext } from '../context.ts';
 import { effectWords } from './effect-words.ts';
 import { flownFault } from './flown-fault.ts';
+import { rowIds } from './row-ids.ts';
 
 const attributes = z.strictObject({
   from: z
     .string({ error: 'the name of a file in `faults/`, such as `from=power-off`' })
     .describe('The file of faults')
     .meta({ takes: 'the name of a file in `faults/`', sample: 'power-off' }),
-  only: z
-    .string()
-    .transform((text) => text.split(/[\s,]+/).filter((id) => id !== ''))
+  only: rowIds
     .refine((ids) => ids.length > 0, {
       error: 'write ids of rows, such as `only="glide-slow base-turn-late"`',
     })

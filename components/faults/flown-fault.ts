@@ -4,10 +4,11 @@ import { flyFault } from '../../src/flight/faults/fly-fault.ts';
 import { recoverFault } from '../../src/flight/faults/recover-fault.ts';
 import type { PlanRequest } from '../../src/flight/plan.ts';
 
-/** A fault as flown for a packet, and the last places from which each way still puts it right. */
+/** A fault as flown for a packet. */
 export interface FlownFault {
   readonly flight: FaultFlight;
-  readonly recoveries: readonly FaultRecovery[];
+  /** The last places from which each way still puts it right: found when first asked for, which costs far more than the flight. */
+  recoveries(): readonly FaultRecovery[];
 }
 
 interface Flown {
@@ -26,9 +27,13 @@ export function flownFault(change: FaultChange, request: PlanRequest): FlownFaul
   const known = faults.get(name);
   if (known) return known;
   const flight = flyFault(plan, change);
-  const found = { flight, recoveries: flight.flown ? recoverFault(plan, flight) : [] };
-  faults.set(name, found);
-  return found;
+  let found: readonly FaultRecovery[] | undefined;
+  const recoveries = () => {
+    found ??= flight.flown ? recoverFault(plan, flight) : [];
+    return found;
+  };
+  faults.set(name, { flight, recoveries });
+  return { flight, recoveries };
 }
 
 function flownFor(request: PlanRequest): Flown {

@@ -1,13 +1,10 @@
+import { soundFinal } from '../../src/flight/gates.ts';
 import type { Gate, KeyId, Plan } from '../../src/flight/plan.ts';
-import { metresPerFoot } from '../../src/units/factors.ts';
 import { formatHeight } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
 import { asNear, isPlanEdge } from '../safe-rounding.ts';
 
 // What the edges of a gate mean is how the core finds them: by the shortest sound path and by the longest.
-
-/** m. The turn to final is complete at least this high (FAA-H-8083-3, chapter 9). */
-const soundFinal = 300 * metresPerFoot;
 
 /** What it takes below the band; what is missing where no height is its lower edge. */
 export function belowWords({ at, low }: Gate, { power }: Plan, units: PageUnits): string {

@@ -5,12 +5,11 @@ import { numberText } from '../../src/units/rounding.ts';
 import { approachWords, sourceWords } from '../approach-words.ts';
 import type { PacketContext } from '../context.ts';
 import { drawnFaults, mostDrawn } from '../faults/drawn-faults.ts';
+import { rowIds } from '../faults/row-ids.ts';
 import { drawingId, figure } from '../figure.ts';
 
 const attributes = z.strictObject({
-  faults: z
-    .string()
-    .transform((text) => text.split(/[\s,]+/).filter((id) => id !== ''))
+  faults: rowIds
     .refine((ids) => ids.length > 0 && ids.length <= mostDrawn, {
       error: `write ids of one to ${mostDrawn} faults, such as \`faults="base-turn-late downwind-wide"\``,
     })

@@ -11,9 +11,9 @@ import type { School } from '../school/school.ts';
 import { fail, hasErrors } from '../school/yaml-source.ts';
 import { fingerprint } from './fingerprint.ts';
 import { picturesIn } from './lesson-pictures.ts';
-import { createNodeBoard } from './node-board.ts';
 import { packetHtml } from './packet.ts';
-import { contentHeight, contentWidth, type Paper, type PaperName, papers } from './paper.ts';
+import { packetContext } from './packet-context.ts';
+import { type PaperName, papers } from './paper.ts';
 import { aircraftOf, type Choices, planOf, ScenarioError, scenarioOf } from './scenario.ts';
 
 /** One finished packet, not yet printed. */
@@ -93,15 +93,7 @@ function packetsFor(
   const { units, faults, grading, cautions } = school;
   const before = file.messages.length;
   const packets = request.editions.map((edition) => {
-    const context: PacketContext = {
-      plan,
-      request: scenario.request,
-      school,
-      units,
-      edition,
-      board: createNodeBoard(),
-      drawingRoom: drawingRoom(papers[paper]),
-    };
+    const context = packetContext(school, scenario.request, plan, edition, papers[paper]);
     const body = renderLesson<PacketContext>(lesson, context, file);
     gradeStandards(body);
     const html = packetHtml({
@@ -143,11 +135,6 @@ export function reportScenario(error: ScenarioError, lesson: Lesson<PacketContex
   const source = lesson.frontMatterSource;
   if (source) source.report(error.message, 'scenario', [error.key]);
   else fail(file, error.message, 'scenario');
-}
-
-/** A drawing is never so high that its page has no room for the caption and some text. mm. */
-export function drawingRoom(paper: Paper): PacketContext['drawingRoom'] {
-  return { width: contentWidth(paper), height: contentHeight(paper) * 0.62 };
 }
 
 /** What is wrong with the lesson itself is found anew for every aircraft, and said once. */

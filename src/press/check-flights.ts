@@ -7,8 +7,8 @@ import { checkTypedFigures } from '../lesson/check-typed-figures.ts';
 import type { Lesson } from '../lesson/parse-lesson.ts';
 import { renderLesson } from '../lesson/render-lesson.ts';
 import type { School } from '../school/school.ts';
-import { drawingRoom, reportScenario } from './build.ts';
-import { createNodeBoard } from './node-board.ts';
+import { reportScenario } from './build.ts';
+import { packetContext } from './packet-context.ts';
 import { papers } from './paper.ts';
 import { aircraftOf, ofClasses, planOf, ScenarioError, scenarioOf } from './scenario.ts';
 
@@ -48,15 +48,7 @@ function checkFlight(lesson: Lesson<PacketContext>, file: VFile, school: School,
   const plan = planOf(scenario);
   const { units } = school;
   for (const edition of editions) {
-    const context: PacketContext = {
-      plan,
-      request: scenario.request,
-      school,
-      units,
-      edition,
-      board: createNodeBoard(),
-      drawingRoom: drawingRoom(papers[school.paper]),
-    };
+    const context = packetContext(school, scenario.request, plan, edition, papers[school.paper]);
     renderLesson<PacketContext>(lesson, context, file);
   }
   checkKeysExplained(
