@@ -92,6 +92,7 @@ caption{caption-side:top;padding:0 0 3.5pt}
 .caption-number{font-weight:600}
 .table-room{margin-top:9pt;margin-bottom:11pt;break-inside:avoid}
 .table-room.long{break-inside:auto}
+.table-room.long::before{content:'';display:block;height:50mm;margin-bottom:-50mm;break-inside:avoid}
 table{border-collapse:collapse;min-width:min(100%,var(--text));font:8.8pt/12pt var(--sans);border-top:.9pt solid #000;border-bottom:.9pt solid #000}
 thead{display:table-header-group}
 tr{break-inside:avoid}
@@ -102,6 +103,7 @@ tbody tr+tr>*{border-top:.25pt solid #000}
 tbody th{font-weight:600}
 tbody tr.total>*{border-top:.5pt solid #000;font-weight:600}
 tbody tr.flown>*{border-top:0;padding-top:0}
+tr.flown{break-before:avoid}
 .number,td[align=right],th[align=right]{text-align:right;white-space:nowrap}
 td[align=center],th[align=center]{text-align:center}
 .source{font:7.8pt/10.5pt var(--sans);margin:3pt 0 9pt}
