@@ -92,7 +92,7 @@ caption{caption-side:top;padding:0 0 3.5pt}
 .caption-number{font-weight:600}
 .table-room{margin-top:9pt;margin-bottom:11pt;break-inside:avoid}
 .table-room.long{break-inside:auto}
-.table-room.long::before{content:'';display:block;height:50mm;margin-bottom:-50mm;break-inside:avoid}
+:is(.lesson,.workings) .table-room.long::before{content:'';display:block;height:50mm;margin-bottom:-50mm;break-inside:avoid}
 table{border-collapse:collapse;min-width:min(100%,var(--text));font:8.8pt/12pt var(--sans);border-top:.9pt solid #000;border-bottom:.9pt solid #000}
 thead{display:table-header-group}
 tr{break-inside:avoid}
