@@ -9,14 +9,17 @@ export function captionNumber(kind: Numbered): Element {
   return { type: 'element', tagName: 'span', properties, children: [] };
 }
 
-/** Writes the numbers of figures and tables, each kind counted from 1 in the order of the page. May be run again on a longer one. */
-export function numberCaptions(tree: Root): void {
+/**
+ * Writes the numbers of figures and tables, each kind counted from 1 in the order of the page. May be run again on a longer
+ * one, or for a chapter of a book, whose number stands `before` them: `Figure 5-3`.
+ */
+export function numberCaptions(tree: Root, before = ''): void {
   const counts = new Map<unknown, number>();
   visit(tree, 'element', (node) => {
     const kind = node.properties.dataNumbered;
     if (kind === undefined) return;
     const count = (counts.get(kind) ?? 0) + 1;
     counts.set(kind, count);
-    node.children = [{ type: 'text', value: `${kind}\u00a0${count}` }];
+    node.children = [{ type: 'text', value: `${kind}\u00a0${before}${count}` }];
   });
 }

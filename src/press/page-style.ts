@@ -14,37 +14,48 @@ export interface PageFurniture {
 
 /** The whole style sheet of a packet: fonts inside, page boxes for paper, a readable column on screens. */
 export function pageCss(paper: Paper, furniture: PageFurniture): string {
+  const bare = ['top-left', 'top-center', 'top-right']
+    .map((place) => `@${place}{content:none;border:none}`)
+    .join('');
   return [
     fontFaceCss(),
-    pageBoxes(paper, furniture),
-    typography(paper),
-    editionRooms(paper),
-    screenCss(paper),
+    `\n${pageSize(paper)}\n${furnitureBoxes(paper, furniture)}\n@page :first{${bare}}`,
+    sheetCss(paper),
   ].join('\n');
 }
 
-// Margin boxes, since a browser has no running headers of its own. Left pages mirror right ones for printing on both
-// sides. The first page carries its title itself.
-function pageBoxes({ cssSize, margin }: Paper, { title, subject, origin }: PageFurniture): string {
+/** What the pages of one paper have in common: type, the rooms of the editions, the column on a screen. */
+export function sheetCss(paper: Paper): string {
+  return [typography(paper), editionRooms(paper), screenCss(paper)].join('\n');
+}
+
+export function pageSize({ cssSize, margin: { top, bottom, inner, outer } }: Paper): string {
+  return `@page{size:${cssSize};margin:${top}mm ${outer}mm ${bottom}mm ${inner}mm}`;
+}
+
+/**
+ * Margin boxes, since a browser has no running headers of its own. Left pages mirror right ones for printing on both
+ * sides. The first page of a packet carries its title itself; a book has boxes for each of its chapters, by the `page`
+ * that these are set on.
+ */
+export function furnitureBoxes(
+  { margin }: Paper,
+  { title, subject, origin }: PageFurniture,
+  page = '',
+): string {
   const face = 'font:400 7.8pt/10pt "IBM Plex Sans";color:#000;white-space:pre-wrap;';
   const head = `${face}vertical-align:bottom;padding-bottom:1.4mm;margin-bottom:5mm;`;
   const foot = `${face}vertical-align:top;padding-top:1.4mm;margin-top:5mm;border-top:0.3pt solid #000;`;
-  const page = '"Page\\a0 " counter(page) "\\a0of\\a0 " counter(pages)';
+  const number = '"Page\\a0 " counter(page) "\\a0of\\a0 " counter(pages)';
   const box = (place: string, style: string, content: string) => `@${place}{${style}content:${content}}`;
   const sides = (outer: string, inner: string) =>
     box(`top-${outer}`, `${head}font-weight:600;text-align:${outer};`, cssString(title)) +
     box(`top-${inner}`, `${head}text-align:${inner};`, cssString(subject)) +
-    box(`bottom-${outer}`, `${foot}text-align:${outer};`, page) +
+    box(`bottom-${outer}`, `${foot}text-align:${outer};`, number) +
     box(`bottom-${inner}`, `${foot}text-align:${inner};`, cssString(origin));
   const { top, bottom, inner, outer } = margin;
-  const bare = ['top-left', 'top-center', 'top-right']
-    .map((place) => `@${place}{content:none;border:none}`)
-    .join('');
-  return `
-@page{size:${cssSize};margin:${top}mm ${outer}mm ${bottom}mm ${inner}mm}
-@page :right{margin:${top}mm ${outer}mm ${bottom}mm ${inner}mm;${sides('right', 'left')}}
-@page :left{margin:${top}mm ${inner}mm ${bottom}mm ${outer}mm;${sides('left', 'right')}}
-@page :first{${bare}}`;
+  return `@page ${page}:right{margin:${top}mm ${outer}mm ${bottom}mm ${inner}mm;${sides('right', 'left')}}
+@page ${page}:left{margin:${top}mm ${inner}mm ${bottom}mm ${outer}mm;${sides('left', 'right')}}`;
 }
 
 /** A CSS string; `<` is escaped too, so that no title can end the style element. */

@@ -29,16 +29,29 @@ import { type Chapter, figure, otherGlides, workedChain } from './worked-chain.t
  * published references and what the model leaves out; enough to redo a figure with a calculator.
  */
 export function workings(plan: Plan, units: PageUnits): Element {
-  const glides = otherGlides(plan);
   return h('section', { class: 'workings', ariaLabelledBy: 'workings' }, [
     h('h2', { id: 'workings' }, 'How these figures were worked out'),
-    h('p', [
-      'The aircraft is flown through the wind on paper: small steps of the equations below, in metres and seconds, ',
-      'until the wheels meet the ground. One number of the approach is left open and found so that they meet it at the spot. ',
-      'Nothing is rounded on the way; what is printed is rounded last.',
-    ]),
+    modelInShort(),
     h('h3', 'What went in'),
     ...inputs(plan, units),
+    ...workedPlan(plan, units),
+    ...modelNotes(),
+  ]);
+}
+
+/** How the figures come about, in a paragraph. */
+export function modelInShort(): Element {
+  return h('p', [
+    'The aircraft is flown through the wind on paper: small steps of the equations below, in metres and seconds, ',
+    'until the wheels meet the ground. One number of the approach is left open and found so that they meet it at the spot. ',
+    'Nothing is rounded on the way; what is printed is rounded last.',
+  ]);
+}
+
+/** One plan: the wind it was flown in, a chain to redo, and what the flight gave. */
+export function workedPlan(plan: Plan, units: PageUnits): Element[] {
+  const glides = otherGlides(plan);
+  return [
     windTable(plan, units),
     h('h3', 'One chain, worked through'),
     h('p', [
@@ -51,6 +64,12 @@ export function workings(plan: Plan, units: PageUnits): Element {
     h('h3', 'What the flight gave'),
     h('p', solvedSentence(plan)),
     keyTable(plan, units),
+  ];
+}
+
+/** What the model is taken from, and what it leaves out. */
+export function modelNotes(): Element[] {
+  return [
     h('h3', 'Published references'),
     h(
       'ul',
@@ -61,7 +80,7 @@ export function workings(plan: Plan, units: PageUnits): Element {
       'ul',
       leftOut.map((line) => h('li', line)),
     ),
-  ]);
+  ];
 }
 
 const references = [
@@ -124,7 +143,8 @@ function table(
   ]);
 }
 
-function inputs(plan: Plan, units: PageUnits): Element[] {
+/** What went in, with its sources. */
+export function inputs(plan: Plan, units: PageUnits): Element[] {
   const { aircraft, airfield, runway, air, flown } = plan;
   const best = ({ speed, ratio }: BestGlide) => `${formatRatio(ratio)} at ${formatSpeed(speed, units)}`;
   const fromAircraft: [string, string][] = [

@@ -1,0 +1,40 @@
+import type { ElementContent } from 'hast';
+import { h } from 'hastscript';
+import type { Plan } from '../flight/plan.ts';
+import { hasClass, makeTableRooms, takeObjective } from './document-tree.ts';
+import { packetCautions } from './packet-cautions.ts';
+import { placeNotes } from './place-notes.ts';
+
+/** A lesson as rendered for one plan. */
+export interface LessonInput {
+  /** The lesson's title. */
+  readonly title: string;
+  /** The lesson as rendered and sanitized; it is not changed. */
+  readonly body: readonly ElementContent[];
+  readonly plan: Plan;
+  readonly school: { readonly name: string; readonly cautions: readonly string[] };
+  /** The airfield's local procedures. */
+  readonly rules: readonly string[];
+}
+
+/** What stands under the title of a packet, or of a chapter: the objective, the cautions, and the lesson itself. */
+export function lessonParts({ title, body, plan, school, rules }: LessonInput): ElementContent[] {
+  const content = structuredClone([...body]);
+  makeTableRooms(content);
+  placeNotes(content);
+  const { objective, rest } = takeObjective(withoutTitle(content, title));
+  return [
+    ...(objective.length === 0 ? [] : [h('div', { class: 'aim' }, objective)]),
+    packetCautions(plan, school.cautions, rules),
+    h('div', { class: 'lesson' }, rest),
+  ];
+}
+
+/** A lesson that begins with its own title would print it twice. */
+function withoutTitle(body: ElementContent[], title: string): ElementContent[] {
+  const start = body.findIndex((node) => node.type === 'element');
+  const first = body[start];
+  if (first?.type !== 'element' || first.tagName !== 'h1' || hasClass(first, 'keep')) return body;
+  const text = first.children.map((child) => (child.type === 'text' ? child.value : '')).join('');
+  return text.trim() === title.trim() ? body.slice(start + 1) : body;
+}
