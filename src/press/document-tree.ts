@@ -34,8 +34,9 @@ export function makeTableRooms(content: ElementContent[]): void {
       if (row.tagName === 'tr') rows += 1;
     });
     const label = caption === undefined ? 'Table' : textOf(caption);
+    const isWhole = String(node.properties.style ?? '').includes('break-inside:avoid');
     const room = {
-      class: rows > longTable ? 'table-room long' : 'table-room',
+      class: rows > longTable && !isWhole ? 'table-room long' : 'table-room',
       role: 'group',
       ariaLabel: label,
     };

@@ -11,14 +11,16 @@ export const editionNames: Readonly<Record<Edition, string>> = {
   student: "Student's edition",
 };
 
-/** For whom the pages are computed, in a block. */
-export function settingList(plan: Plan, units: PageUnits): Element {
+/** For whom the pages are computed, in a block; only the entries with these labels, where some are named. */
+export function settingList(plan: Plan, units: PageUnits, only?: readonly string[]): Element {
   return h(
     'dl',
     { class: 'setting' },
-    settingOf(plan, units).map(({ label, value, detail }) =>
-      h('div', [h('dt', label), h('dd', [value, ' ', h('small', detail)])]),
-    ),
+    settingOf(plan, units)
+      .filter(({ label }) => only?.includes(label) ?? true)
+      .map(({ label, value, detail }) =>
+        h('div', [h('dt', label), h('dd', [value, ' ', h('small', detail)])]),
+      ),
   );
 }
 

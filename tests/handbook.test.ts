@@ -1,0 +1,196 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { terms } from '../src/press/handbook/terms.ts';
+import {
+  day,
+  openTrialSchool,
+  plain,
+  type Ran,
+  type TrialSchool,
+  tableRows,
+  wordsOf,
+} from './packet-school.ts';
+import { type ReadPdf, readPdf } from './pdf-reader.ts';
+
+let school: TrialSchool;
+let ran: Ran;
+let fleet: Ran;
+let student: ReadPdf;
+let instructor: ReadPdf;
+let volume: ReadPdf;
+let html: string;
+
+const bind = (args: readonly string[]) => school.run(['handbook', '--date', day, ...args]);
+
+beforeAll(async () => {
+  school = await openTrialSchool();
+  const settings = await school.text('lessons/school.yaml');
+  const shorter = settings.replace(
+    /chapters:[\s\S]*?\n {2}aircraft:.*/,
+    'chapters: [judging-the-glide, power-off-90]\n  aircraft: [osier-15]',
+  );
+  expect(shorter).not.toBe(settings);
+  await school.write('lessons/school.yaml', shorter);
+  ran = await bind(['--edition', 'both']);
+  fleet = await bind(['--fleet', '--aircraft', 'osier-15', 'withy-80', '--paper', 'Letter']);
+  student = await readPdf(await school.read('dist/handbook/osier-15.pdf'));
+  instructor = await readPdf(await school.read('dist/handbook/osier-15.instructor.pdf'));
+  volume = await readPdf(await school.read('dist/handbook/fleet.pdf'));
+  html = await school.text('dist/handbook/osier-15.html');
+}, 300_000);
+afterAll(() => school.remove());
+
+const pageText = (pdf: ReadPdf, page: number) => plain(pdf.pages[page - 1]?.text ?? '').replaceAll('- ', '-');
+
+/** What was said but for how far the printing is. */
+const beside = (err: string) => err.replace(/^Printing .*\n/gm, '');
+
+/** What a list of the front matter says: words and the page that they are on. */
+function entries(list: string): { text: string; page: number }[] {
+  const start = html.indexOf(`<section class="matter ${list}"`);
+  const part = html.slice(start, html.indexOf('</section>', start));
+  return [...part.matchAll(/<p class="entry[\s\S]*?<\/p>/g)].map(([entry]) => {
+    const [, text, page] = /class="entry-text">([\s\S]*?)<\/a>[\s\S]*class="page-number"[^>]*>(\d+)</.exec(
+      entry,
+    )!;
+    return { text: wordsOf(text!), page: Number(page) };
+  });
+}
+
+describe("a school's book", () => {
+  it('is printed in both editions by one command, without a message', () => {
+    expect({ code: ran.code, err: beside(ran.err) }).toEqual({ code: 0, err: '' });
+  });
+
+  it('has a contents list whose page numbers are true', () => {
+    const found = entries('contents');
+    expect(found.map(({ text }) => text)).toEqual(
+      expect.arrayContaining([
+        'Osier 15',
+        '1 Judging the glide',
+        '2 The quarter-circuit power-off approach',
+        'Glossary',
+        'Index',
+      ]),
+    );
+    expect(found.length).toBeGreaterThan(20);
+    for (const { text, page } of found) {
+      const words = text.replace(/^\d+ /, '');
+      expect(pageText(student, page), `${text} on page ${page}`).toContain(words);
+    }
+    // They come in the order of the pages.
+    const pages = found.map(({ page }) => page);
+    expect(pages).toEqual([...pages].sort((a, b) => a - b));
+  });
+
+  it('has a list of figures whose page numbers are true, each figure numbered in its chapter', () => {
+    const found = entries('figures');
+    expect(found.length).toBeGreaterThan(4);
+    for (const { text, page } of found) {
+      const [number] = /^Figure (A1|\d+)-\d+/.exec(text)!;
+      expect(pageText(student, page), `${number} on page ${page}`).toContain(number);
+    }
+  });
+
+  it('has an index whose pages have the term', () => {
+    const start = html.indexOf('<ul class="index-list">');
+    const items = [...html.slice(start).matchAll(/<li>([\s\S]*?)<\/li>/g)].map(([, item]) => wordsOf(item!));
+    expect(items.length).toBeGreaterThan(15);
+    let looked = 0;
+    for (const item of items) {
+      const entry = terms.find(({ term }) => item.startsWith(`${term} `))!;
+      const forms = [entry.term, ...(entry.also ?? [])].map((form) => form.toLowerCase());
+      const first = Number(/\d+/.exec(item.slice(entry.term.length))![0]);
+      const text = pageText(student, first).toLowerCase().replace(/\s/g, ' ');
+      expect(
+        forms.some((form) => text.includes(form)),
+        `${item}: page ${first}`,
+      ).toBe(true);
+      looked += 1;
+    }
+    expect(looked).toBe(items.length);
+  });
+
+  it('says of each standard in which chapter it is taught and what tests it', async () => {
+    const rows = tableRows(html, /class="coverage"/).filter((cells) => cells.length === 3);
+    const lesson = await school.text('lessons/power-off-90.md');
+    const standards = /:::standards\n([\s\S]*?)\n:::/.exec(lesson)![1]!.match(/^- /gm)!.length;
+    const ofChapter = rows.filter(([, taught]) => taught!.startsWith('chapter 2,'));
+    expect(ofChapter.length).toBe(standards);
+    for (const [, taught, tested] of ofChapter) {
+      expect(pageText(student, Number(/page (\d+)/.exec(taught!)![1]))).toContain('Completion standards');
+      expect(tested).toMatch(/debrief form, page \d+; questions, page \d+/);
+    }
+  });
+
+  it('has the same words on the same pages in both editions, but for notes and answers', () => {
+    expect(instructor.pages.length).toBe(student.pages.length);
+    expect(instructor.bookmarks).toEqual(student.bookmarks);
+    for (const [at, page] of student.pages.entries()) {
+      const words = new Set(
+        instructor.pages[at]!.words.map(({ text, x, y }) => `${x.toFixed(1)} ${y.toFixed(1)} ${text}`),
+      );
+      const missing = page.words
+        .filter(({ text, x, y }) => !words.has(`${x.toFixed(1)} ${y.toFixed(1)} ${text}`))
+        .filter(({ text }) => !/edition|inputs/.test(text));
+      expect(missing, `page ${at + 1}`).toEqual([]);
+    }
+  });
+
+  it('names the chapter and its wind at the head of each of its pages', () => {
+    const second = entries('contents').find(({ text }) => text.startsWith('2 '))!;
+    const after = pageText(student, second.page + 1);
+    expect(after).toContain('2 The quarter-circuit power-off approach');
+    expect(after).toContain('Osier 15 · Fallow Reach 24 · wind 210° 12 kt');
+    expect(after).toContain(`Page ${second.page + 1} of ${student.pages.length}`);
+  });
+
+  it('works out each plan once, and says for which chapters', () => {
+    expect(wordsOf(html)).toMatch(/For the aircraft's own pages and chapter 1, at Fallow Reach, runway 24\./);
+    expect(wordsOf(html)).toMatch(/For chapter 2, at Fallow Reach, runway 24\./);
+  });
+
+  it('has no id twice and no link that leads nowhere', () => {
+    const ids = [...html.matchAll(/\sid="([^"]+)"/g)].map(([, id]) => id!);
+    expect(new Set(ids).size).toBe(ids.length);
+    const links = [...html.matchAll(/href="#([^"]+)"/g)].map(([, id]) => id!);
+    expect(links.filter((id) => !ids.includes(id))).toEqual([]);
+  });
+});
+
+describe('one volume for the fleet', () => {
+  it('has the chapters of each aircraft, numbered on', () => {
+    expect({ code: fleet.code, err: beside(fleet.err) }).toEqual({ code: 0, err: '' });
+    const chapters = volume.bookmarks.filter((title) => /^(\d |Osier|Withy)/.test(title));
+    expect(chapters.slice(0, 3)).toEqual([
+      'Osier 15',
+      '1 Judging the glide',
+      '2 The quarter-circuit power-off approach',
+    ]);
+    expect(chapters.slice(3, 6)).toEqual([
+      'Withy 80',
+      '3 Judging the glide',
+      '4 The quarter-circuit power-off approach',
+    ]);
+  });
+});
+
+describe('a book that cannot be bound', () => {
+  it('leaves the earlier one as it is, and says what is wrong with which lesson', async () => {
+    const before = await school.read('dist/handbook/osier-15.pdf');
+    const lesson = await school.text('lessons/power-off-90.md');
+    await school.write('lessons/power-off-90.md', `${lesson}\n\n::keyz\n`);
+    const { code, err } = await bind([]);
+    await school.write('lessons/power-off-90.md', lesson);
+    expect(code).toBe(1);
+    expect(err).toMatch(/power-off-90\.md/);
+    expect(err).toMatch(/`keyz`/);
+    expect(err).toMatch(/not printed/);
+    expect(await school.read('dist/handbook/osier-15.pdf')).toEqual(before);
+  });
+
+  it('says which aircraft there are, and what to type', async () => {
+    const { code, err } = await bind(['--aircraft', 'osier']);
+    expect(code).toBe(1);
+    expect(err).toMatch(/no aircraft `osier`.*`osier-15`/);
+  });
+});
