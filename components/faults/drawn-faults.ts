@@ -3,8 +3,8 @@ import { DirectiveError } from '../../src/lesson/component.ts';
 import type { Fault } from '../../src/school/faults.ts';
 import { didYouMean } from '../../src/school/nearest-name.ts';
 import type { PacketContext } from '../context.ts';
-import { placeWords } from './effect-words.ts';
 import { flownFault } from './flown-fault.ts';
+import { placeWords } from './ground-words.ts';
 
 /** More than these over one plan nobody can follow. */
 export const mostDrawn = 4;

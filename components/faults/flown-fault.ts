@@ -7,8 +7,12 @@ import type { PlanRequest } from '../../src/flight/plan.ts';
 /** A fault as flown for a packet. */
 export interface FlownFault {
   readonly flight: FaultFlight;
+  /** What it was changed from. */
+  readonly plan: FaultPlan;
   /** The last places from which each way still puts it right: found when first asked for, which costs far more than the flight. */
   recoveries(): readonly FaultRecovery[];
+  /** The same by a pilot who sees a round-out that ends too high, and holds off afresh from there. */
+  heldOffAfresh(): FaultFlight;
 }
 
 interface Flown {
@@ -32,8 +36,9 @@ export function flownFault(change: FaultChange, request: PlanRequest): FlownFaul
     found ??= flight.flown ? recoverFault(plan, flight) : [];
     return found;
   };
-  faults.set(name, { flight, recoveries });
-  return { flight, recoveries };
+  const fault = { flight, plan, recoveries, heldOffAfresh: () => flyFault(plan, change, 'noticed') };
+  faults.set(name, fault);
+  return fault;
 }
 
 function flownFor(request: PlanRequest): Flown {

@@ -4,7 +4,14 @@ import { metresPerSecondPerKnot } from '../../units/factors.ts';
 import { standardGravity } from '../constants.ts';
 import { planForFaults } from './changed-approach.ts';
 import { flyFault } from './fly-fault.ts';
-import { backToThePath, floatFrom, slowOnFinal, steepApproachLoses } from './on-final.ts';
+import {
+  backToThePath,
+  beginsFinal,
+  belowThePath,
+  floatFrom,
+  slowOnFinal,
+  steepApproachLoses,
+} from './on-final.ts';
 import { spareAfter } from './recover-fault.ts';
 
 const kt = metresPerSecondPerKnot;
@@ -33,6 +40,31 @@ describe('low on final', () => {
   });
 });
 
+describe('below the planned path', () => {
+  const start = beginsFinal(calm.pattern.flight.track)!;
+  it('is nothing on it, and counts straight down from it', () => {
+    for (const { along, height } of calm.pattern.flight.track.filter(({ phase }) => phase === 'final'))
+      expect(belowThePath(calm, { along, height })).toBeCloseTo(0, 9);
+    expect(belowThePath(calm, { along: start.along, height: start.height - 12 })).toBeCloseTo(12, 9);
+    expect(belowThePath(calm, { along: start.along / 2, height: 300 })).toBeLessThan(-200);
+  });
+  it('goes on backwards at the steady glide, where a late base turn comes to final farther out', () => {
+    const out = { along: start.along - 100, height: start.height };
+    const steady = calm.pattern.flight.track.findLast(({ phase }) => phase === 'final')!;
+    const below = belowThePath(calm, out)!;
+    expect(below / ((100 * steady.sink) / steady.groundspeed)).toBeCloseTo(1, 1);
+    const back = backToThePath(calm, out)!;
+    expect(back.distance).toBeCloseTo(100, 9);
+    expect(back.height).toBe(start.height);
+    // From the same height below, farther out, it is met as much sooner: the same level flight.
+    const lower = backToThePath(calm, { along: out.along, height: start.height - 20 })!;
+    expect(lower.along).toBeCloseTo(backToThePath(calm, 20)!.along, 9);
+  });
+  it('is not known past where final ends', () => {
+    expect(belowThePath(calm, { along: 0, height: 10 })).toBeUndefined();
+  });
+});
+
 describe('high on final', () => {
   it('loses with the steep approach what brings the wheels to the spot, and not a metre more', () => {
     const most = steepApproachLoses(calm)!;
@@ -46,6 +78,15 @@ describe('high on final', () => {
     };
     expect(spareFrom(most - 1)).toBeGreaterThan(0);
     expect(spareFrom(most + 1)).toBeLessThan(0);
+  });
+  it('has less to lose the nearer it begins, and nothing at 150 ft', () => {
+    const start = beginsFinal(calm.pattern.flight.track)!;
+    const { eas } = start;
+    const from = (share: number) => steepApproachLoses(calm, { along: start.along * share, eas });
+    expect(from(1)).toBeCloseTo(steepApproachLoses(calm)!, 6);
+    expect(from(0.8)).toBeLessThan(from(1)!);
+    expect(from(1.2)).toBeGreaterThan(from(1)!);
+    expect(from(0.3)).toBeUndefined();
   });
   it('has no answer for an aircraft without a steep approach', () => {
     const request = requestFor('osier');

@@ -13,6 +13,43 @@ import { seekRoot } from '../root.ts';
 import type { FaultPlan } from './changed-approach.ts';
 import { type LandingLog, landingLegs } from './landing-legs.ts';
 
+/** A place on final, m. */
+export interface OnFinal {
+  readonly along: number;
+  readonly height: number;
+}
+
+/** Where a flight is first wings level on final; undefined where it does not come to final. */
+export function beginsFinal(track: readonly TrackSample[]): TrackSample | undefined {
+  return onFinal(track)[0];
+}
+
+/**
+ * How far below the planned final a place is, m; negative above it. Before the place where the planned final begins, its
+ * path is carried on backwards at the steady glide of the approach speed. Undefined where the plan has no final.
+ */
+export function belowThePath(plan: FaultPlan, { along, height }: OnFinal): number | undefined {
+  const final = onFinal(plan.pattern.flight.track);
+  const [start] = final;
+  const last = final.at(-1);
+  if (!start || !last || along > last.along) return undefined;
+  if (along <= start.along) return start.height + (start.along - along) * slopeOfFinal(plan) - height;
+  const after = final.findIndex((sample) => sample.along >= along);
+  const [before, next] = [final[after - 1]!, final[after]!];
+  const share = (along - before.along) / (next.along - before.along);
+  return between(before, next, share).height - height;
+}
+
+/** Height lost over distance made good, at the approach speed where final begins. */
+function slopeOfFinal(plan: FaultPlan): number {
+  const { conditions } = plan.resolved;
+  const height = onFinal(plan.pattern.flight.track)[0]?.height ?? 0;
+  const eas = conditions.speeds.approach;
+  const sin = sinOfGlide(conditions.polar, eas, 1);
+  const tas = eas * conditions.tasOverEas(height);
+  return (tas * sin) / (tas * Math.sqrt(1 - sin * sin) - headwindAt(conditions, height));
+}
+
 /** Low on final: level flight, with power, back to the planned path. m, s. */
 export interface BackToThePath {
   readonly distance: number;
@@ -23,47 +60,63 @@ export interface BackToThePath {
 }
 
 /**
- * How far level flight at the approach speed leads from `below` m under the planned path, where final begins, to that
- * path. Undefined where it is met only below the height at which the steep part of an approach must be over (150 ft):
- * there is no final left to fly then. How fast the aircraft climbs is not in its data, so no climb is reckoned with.
+ * How far level flight at the approach speed leads from a place on final, below the planned path, to that path; `below`
+ * as a number is so many m under where the planned final begins. Undefined where it is met only below the height at
+ * which the steep part of an approach must be over (150 ft): there is no final left to fly then. How fast the aircraft
+ * climbs is not in its data, so no climb is reckoned with.
  */
-export function backToThePath(plan: FaultPlan, below: number): BackToThePath | undefined {
+export function backToThePath(plan: FaultPlan, below: number | OnFinal): BackToThePath | undefined {
   const { conditions } = plan.resolved;
-  const final = onFinal(plan);
+  const final = onFinal(plan.pattern.flight.track);
   const [start] = final;
   if (!start) return undefined;
-  const height = start.height - below;
-  const after = final.findIndex((sample) => sample.height <= height);
-  const [before, next] = [final[after - 1], final[after]];
-  if (height < steepUntil || !next) return undefined;
-  const share = before ? (before.height - height) / (before.height - next.height) : 0;
-  const { along } = before ? between(before, next, share) : next;
+  const from = typeof below === 'number' ? { along: start.along, height: start.height - below } : below;
+  const { height } = from;
+  if (height < steepUntil) return undefined;
+  const along = whereAt(height, final, slopeOfFinal(plan));
+  if (along === undefined) return undefined;
   const tas = conditions.speeds.approach * conditions.tasOverEas(height);
-  const distance = along - start.along;
+  const distance = along - from.along;
   return { distance, seconds: distance / (tas - headwindAt(conditions, height)), along, height };
 }
 
+/** Where the planned final, carried on backwards, is at a height. */
+function whereAt(height: number, final: readonly TrackSample[], slope: number): number | undefined {
+  const [start] = final;
+  if (start && height >= start.height) return start.along - (height - start.height) / slope;
+  const after = final.findIndex((sample) => sample.height <= height);
+  const [before, next] = [final[after - 1], final[after]];
+  if (!before || !next) return undefined;
+  return between(before, next, (before.height - height) / (before.height - next.height)).along;
+}
+
 /**
- * High on final: the most, in m above the planned path where final begins, that the steep approach flown from there to
- * 150 ft still loses. Found by flying. Undefined for an aircraft without one, and where the plan is itself too low for it.
+ * High on final: the most, in m above the planned path, that the steep approach flown from a place to 150 ft still loses;
+ * the place is where the planned final begins, or another along it with the speed there. Found by flying. Undefined for an
+ * aircraft without a steep approach, and where it would begin at 150 ft or below.
  */
-export function steepApproachLoses(plan: FaultPlan): number | undefined {
+export function steepApproachLoses(
+  plan: FaultPlan,
+  from?: Pick<TrackSample, 'along' | 'eas'>,
+): number | undefined {
   const { conditions } = plan.resolved;
   const { steep } = conditions;
-  const [start] = onFinal(plan);
-  if (!steep || !start || start.height <= steepUntil) return undefined;
+  const start = from ?? beginsFinal(plan.pattern.flight.track);
+  if (!steep || !start) return undefined;
+  const path = belowThePath(plan, { along: start.along, height: 0 });
+  if (path === undefined) return undefined;
   const legs: Leg[] = [
     { ...finalLine(steepUntil, steep.speed), steep: true },
     ...finalLegs(conditions, plan.asked.pull),
   ];
   const miss = (above: number) => {
     const flight = new Flight(conditions, 0, 'search');
-    flight.begin({ ...startOf(start), height: start.height + above }, legs[0]!);
+    flight.begin({ along: start.along, across: 0, eas: start.eas, height: path + above }, legs[0]!);
     for (const leg of legs) flight.leg(leg);
     return flight.flyable ? flight.state[ALONG]! : Number.NaN;
   };
-  const sought = seekRoot(miss, 20, conditions.polar.ratio, [0, 2000], 0.01);
-  return sought?.found ? sought.x : undefined;
+  const sought = seekRoot(miss, 20, conditions.polar.ratio, [steepUntil - path, 2000], 0.01);
+  return sought?.found && path + sought.x > steepUntil + 1 ? sought.x : undefined;
 }
 
 /** Slow on final. Speeds as ratios, sinks in m/s, heights in m, time in s. */
@@ -74,6 +127,8 @@ export interface SlowOnFinal {
   readonly plannedSink: number;
   /** True below the speed of least drag: slower costs more drag. */
   readonly behindTheDragCurve: boolean;
+  /** True below the speed of least sink: slower sinks faster too. */
+  readonly slowerSinksFaster: boolean;
   /** Height that the missing speed is worth, (v2^2 - v1^2)/2g. */
   readonly energyHeight: number;
   /** Height and time that getting the approach speed back takes, the sink meanwhile included. */
@@ -98,6 +153,7 @@ export function slowOnFinal(plan: FaultPlan, eas: number): SlowOnFinal {
     sink: sink(eas),
     plannedSink: sink(speeds.approach),
     behindTheDragCurve: dragOverWeight(polar, eas * 0.999, 1) > dragOverWeight(polar, eas, 1),
+    slowerSinksFaster: sink(eas * 0.999) > sink(eas),
     energyHeight: (factor ** 2 * (speeds.approach ** 2 - eas ** 2)) / (2 * standardGravity),
     height: -state[HEIGHT]!,
     time: state[TIME]!,
@@ -131,10 +187,9 @@ export function floatFrom(plan: FaultPlan, eas: number): Floated | undefined {
 }
 
 /** From wings level on final to the round-out. */
-function onFinal({ pattern: { flight } }: FaultPlan): TrackSample[] {
-  const first = flight.track.findIndex(({ phase }) => phase === 'final');
-  const last = flight.track.findLastIndex(({ phase }) => phase === 'final');
-  return flight.track.slice(Math.max(0, first - 1), last + 1);
+function onFinal(track: readonly TrackSample[]): TrackSample[] {
+  const first = track.findIndex(({ phase }) => phase === 'final');
+  if (first < 0) return [];
+  const last = track.findLastIndex(({ phase }) => phase === 'final');
+  return track.slice(Math.max(0, first - 1), last + 1);
 }
-
-const startOf = ({ along, eas }: TrackSample) => ({ along, across: 0, eas });

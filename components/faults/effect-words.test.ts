@@ -1,0 +1,170 @@
+import { describe, expect, it } from 'vitest';
+import type { FaultChange, FaultFlown } from '../../src/flight/fault.ts';
+import type { PlanRequest } from '../../src/flight/plan.ts';
+import { readFlyText } from '../../src/school/fly-text.ts';
+import { contextOf, degrees, feetAndKnots, flyTrial, knots } from '../trial-packet.ts';
+import { effectWords } from './effect-words.ts';
+import { flownFault } from './flown-fault.ts';
+
+const { request: usual, school } = contextOf(flyTrial());
+const calm: Partial<PlanRequest> = { wind: { from: 0, speed: 0 } };
+
+function flown(change: FaultChange, changes: Partial<PlanRequest> = {}) {
+  const fault = flownFault(change, { ...usual, ...changes });
+  const words = effectWords(fault, feetAndKnots).replaceAll('\u00a0', ' ');
+  return { words, flight: fault.flight as FaultFlown };
+}
+const said = (fly: string, changes: Partial<PlanRequest> = {}) =>
+  flown(readFlyText(fly).change, changes).words;
+const figure = (pattern: RegExp, words: string) => Number(pattern.exec(words)?.[1]?.replace(',', ''));
+const withy = { aircraft: school.fleet.get('withy-80')! };
+
+describe('a low fault', () => {
+  const late = said('base-turn: 6 s late');
+  it('says how far below the path it comes to final, and what level flight meets it again', () => {
+    expect(late).toMatch(
+      /On final it is \d+ ft below the planned path: with power, level flight at 44 kt for \d+ m \(\d+ s\) meets that path at \d+ ft\. Not on it by 300 ft, go around\.$/,
+    );
+  });
+  it('begun below the height at which the turn must be complete is a go-around first of all', () => {
+    const words = said('base-turn: 6 s late', calm);
+    expect(words).toContain('and lower than 300 ft: go around.');
+    expect(words).toContain('all of it below 300 ft.');
+    expect(words).not.toContain('meets that path');
+  });
+  it("keeps to the school's own minimum where it asks for more", () => {
+    const words = said('base-turn: 6 s late', { minimums: { finalTurn: 200 } });
+    expect(words).toContain('and lower than 660 ft: go around.');
+  });
+  it('has no power with the engine stopped', () => {
+    const words = said('base-turn: 6 s late', { power: 'stopped' });
+    expect(words).toMatch(/On final it is \d+ ft below the planned path\./);
+    expect(words).not.toMatch(/power|go around/i);
+    expect(said('power: stopped')).not.toMatch(/with power|go around/i);
+  });
+  it('in another wind is not sent back to a path that cannot be kept in it', () => {
+    expect(said('wind: +8 kt')).not.toContain('planned path');
+  });
+  it('meets the hedge where it comes in below its top', () => {
+    const words = said('base-turn: 6 s late', calm);
+    const hedge = flown({ kind: 'base-turn', seconds: 6 }, calm).flight.cautions.find(
+      ({ code }) => code === 'obstacle-clearance',
+    )!;
+    expect(hedge.value).toBeLessThan(0);
+    expect(words).toMatch(
+      /^The path meets the hedge, \d+ ft below its top\. Were it not there: the wheels touch/,
+    );
+  });
+});
+
+describe('a high fault', () => {
+  it('says what the steep approach loses, and whether that is enough', () => {
+    const enough = said('final height: +50 ft');
+    expect(enough).toMatch(
+      /On final it is \d+ ft above the planned path; the steep approach, flown from there to 150 ft, loses \d+ ft more than the plan: enough\./,
+    );
+    expect(enough).toContain('The steep approach makes the spot down to');
+    const not = said('final height: +600 ft');
+    expect(not).toMatch(/loses \d+ ft more than the plan: not enough\./);
+    expect(not).not.toContain('The steep approach makes the spot');
+  });
+  it('whose landing roll does not fit is not told to land farther in', () => {
+    const words = said('base-turn: 6 s early', { ...withy, ...calm });
+    expect(words).toContain('The landing roll of 150 m no longer fits: it runs off the end.');
+    expect(words).toMatch(/go around\./);
+    expect(words).not.toContain('land farther in');
+  });
+});
+
+describe('a slow fault', () => {
+  it('says the margin first, then what the way back takes, and where that is too late', () => {
+    const words = said('final speed: -15 %');
+    expect(words).toMatch(/^Slowest wings level: 1\.\d\d times the stall speed/);
+    expect(words).toMatch(/At 37 kt it sinks \d+ ft\/min \(planned \d+ ft\/min\), behind the drag curve,/);
+    const height = figure(/Back to 44 kt takes (\d+) ft and \d+ s/, words);
+    const floor = figure(/begun below (\d+) ft it is not there by the round-out: power and go around/, words);
+    // The round-out begins at 12 ft; each figure is rounded up to ten.
+    expect(floor).toBeGreaterThanOrEqual(height);
+    expect(floor).toBeLessThanOrEqual(height + 20);
+  });
+});
+
+describe('a fast fault', () => {
+  it('says how far it floats, what runway that leaves, and the place to go around', () => {
+    const words = said('final speed: +10 kt', calm);
+    const floats = figure(/It floats (\d+) m/, words);
+    const past = figure(/it would touch (\d+) m past the spot/, words);
+    const left = figure(/with (\d+) m of runway left after the landing roll/, words);
+    const { length, spot } = usual.runway;
+    expect(floats).toBeGreaterThan(past);
+    expect(Math.abs(length - spot - past - 90 - left)).toBeLessThanOrEqual(20);
+    expect(figure(/Not down (\d+) m past the spot, go around/, words)).toBe(length - spot - 2 * 90);
+    expect(words).toContain('The faster glide is steeper, and that takes more than the float gives.');
+  });
+  it('that no longer fits the runway says so', () => {
+    const short = { ...usual.runway, length: 440 };
+    const words = said('final speed: +10 kt', { ...calm, runway: short });
+    expect(words).toContain('and the landing roll no longer fits.');
+    expect(words).toContain('Not down at the spot, go around:');
+  });
+});
+
+describe('a fault of the landing', () => {
+  it('too high says the speed, how long it lasts, and the fall', () => {
+    const words = said('round-out height: +100 %');
+    expect(words).toMatch(/It is level 14 ft up \(planned 2 ft\) at 40 kt; 2 s later that speed is gone\./);
+    const sink = figure(/Falling 12 ft with no lift left is ([\d,]+) ft\/min/, words);
+    // A free fall of 12 ft: sqrt(2 x 32.174 x 12) ft/s.
+    expect(sink).toBeGreaterThanOrEqual(60 * Math.sqrt(2 * 32.174 * 11.5));
+    expect(sink).toBeLessThanOrEqual(60 * Math.sqrt(2 * 32.174 * 12.5) + 20);
+    expect(words).toMatch(/Seen, and held off afresh from there, it touches at \d+ ft\/min\./);
+  });
+  it('too late strikes, and the bounce is not in the model', () => {
+    expect(said('round-out height: -50 %')).toMatch(
+      /^The wheels strike \d+ m short\. It still sinks \d+ ft\/min, the round-out not yet level\. What the undercarriage gives back, and so the bounce, is not in the model\.$/,
+    );
+  });
+  it('that balloons says how high, what it costs and how long there is', () => {
+    expect(said('round-out load factor: +0.2', withy)).toMatch(
+      /It balloons \d+ ft and takes \d+ kt more than the planned round-out; from its top the speed lasts 2 s: power before that, or it drops\./,
+    );
+    expect(said('round-out load factor: +0.2', { ...withy, power: 'stopped' })).not.toContain('power before');
+  });
+  it('with the drift not stopped says how fast, and that a day without crosswind has none', () => {
+    expect(said('touchdown drift: not corrected')).toMatch(
+      /It drifts sideways at up to \d+ kt, \d+° off the way/,
+    );
+    expect(said('touchdown drift: not corrected', calm)).toContain('there is no drift to stop.');
+  });
+  it('off the side of the runway is never printed on it', () => {
+    const wind = { from: degrees(150), speed: knots(10) };
+    const words = said('touchdown drift: not corrected', { ...withy, wind });
+    expect(words).toContain('off the side of the runway');
+    expect(figure(/touch (\d+) m right/, words)).toBeGreaterThan(usual.runway.width / 2);
+  });
+});
+
+describe('every row of the school, in every wind', () => {
+  const rows = [...school.faults.values()].flatMap(({ faults }) => faults).filter(({ fly }) => fly);
+  const winds = [
+    { from: degrees(210), speed: knots(12) },
+    { from: 0, speed: 0 },
+    { from: degrees(150), speed: knots(10) },
+  ];
+  const cases = [...school.fleet].flatMap(([id, aircraft]) => winds.map((wind) => ({ id, aircraft, wind })));
+
+  it.each(cases)('says nothing against itself: $id $wind.from', ({ aircraft, wind }) => {
+    for (const { id, fly } of rows) {
+      const { words, flight } = flown(fly!.change, { aircraft, wind });
+      if (!flight.flown) continue;
+      expect(words, id).not.toMatch(/undefined|NaN| {2}|\.\.|: \./);
+      if (words.includes('not enough')) expect(words, id).not.toContain('The steep approach makes');
+      if (words.includes('more than the plan: enough')) expect(words, id).toContain('The steep approach');
+      if (words.includes('no longer fits')) expect(words, id).not.toContain('land farther in');
+      if (words.includes('before the runway begins')) expect(words, id).not.toContain('land short of it');
+      if (flight.end.along > 0) expect(words, id).not.toContain('below the planned path');
+      if (flight.end.along < 0) expect(words, id).not.toContain('above the planned path');
+      expect(words.split(/(?<=\.) /).length, words).toBeLessThanOrEqual(9);
+    }
+  });
+});

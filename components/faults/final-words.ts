@@ -1,0 +1,94 @@
+import type { FaultFlown, FaultRecovery } from '../../src/flight/fault.ts';
+import type { FaultPlan } from '../../src/flight/faults/changed-approach.ts';
+import {
+  backToThePath,
+  beginsFinal,
+  belowThePath,
+  type OnFinal,
+  steepApproachLoses,
+} from '../../src/flight/faults/on-final.ts';
+import { soundFinal, steepUntil } from '../../src/flight/gates.ts';
+import { formatHeight, formatSpeed, formatTime } from '../../src/units/format.ts';
+import type { PageUnits } from '../../src/units/page-units.ts';
+import { formatEdge, formatSafeDistance } from '../safe-rounding.ts';
+import { printedDistance } from './ground-words.ts';
+
+/** m: less off the path than this nobody corrects (about two steps of the page). */
+const worthAWord = 6;
+
+/** m: a school may ask for more than 300 ft, never for less. */
+const soundFinalOf = ({ request: { minimums } }: FaultPlan) => Math.max(soundFinal, minimums?.finalTurn ?? 0);
+
+export const enginesStopped = ({ change }: FaultFlown, { request }: FaultPlan) =>
+  request.power === 'stopped' || change.kind === 'power-stopped';
+
+/**
+ * A flight that comes to final off the planned path: how far, what brings it back to it, and when it is a go-around.
+ * Empty where it comes to final on the path, or the fault is in a landing or a speed of final.
+ */
+export function finalWords(
+  flight: FaultFlown,
+  plan: FaultPlan,
+  recoveries: () => readonly FaultRecovery[],
+  units: PageUnits,
+): string {
+  const start = beginsFinal(flight.track);
+  const below = start && belowThePath(plan, start);
+  if (!start || below === undefined) return '';
+  if (!planStillHolds(flight)) return lowerThanSound(start, flight, plan, units);
+  if (below >= worthAWord && flight.end.along < -printedDistance) {
+    return lowWords(start, below, plan, enginesStopped(flight, plan), units);
+  }
+  if (below <= -worthAWord && flight.end.along > printedDistance) {
+    const loses = steepApproachLoses(plan, start);
+    const makes = recoveries().some(({ by, makes }) => by === 'steep-approach' && makes);
+    return highWords(-below, loses, makes, units);
+  }
+  return '';
+}
+
+/** With another wind, weight or engine the planned path is not the one to be back on: it could not be kept. */
+const planStillHolds = ({ change: { kind } }: FaultFlown) =>
+  kind !== 'wind' && kind !== 'mass' && kind !== 'power-stopped';
+
+function lowerThanSound(start: OnFinal, flight: FaultFlown, plan: FaultPlan, units: PageUnits): string {
+  const sound = soundFinalOf(plan);
+  if (start.height >= sound || flight.end.along > -printedDistance || enginesStopped(flight, plan)) return '';
+  return `Wings level on final it is lower than ${formatEdge(sound, 'low', units)}: go around.`;
+}
+
+function lowWords(
+  start: OnFinal,
+  below: number,
+  plan: FaultPlan,
+  stopped: boolean,
+  units: PageUnits,
+): string {
+  const low = `${formatEdge(below, 'low', units)} below the planned path`;
+  if (stopped) return `On final it is ${low}.`;
+  const sound = soundFinalOf(plan);
+  const minimum = formatEdge(sound, 'low', units);
+  const back = backToThePath(plan, start);
+  const far = back && `${formatSafeDistance(back.distance, 'up', units)} (${seconds(back.seconds)})`;
+  const speed = formatSpeed(plan.resolved.conditions.speeds.approach, units);
+  if (start.height < sound) {
+    const first = `Wings level on final it is ${low}, and lower than ${minimum}: go around.`;
+    const level = `Level flight back to that path, with power at ${speed}, would take ${far}, all of it below ${minimum}.`;
+    return far ? `${first} ${level}` : first;
+  }
+  if (!back) return `On final it is ${low}: go around.`;
+  const at = formatEdge(back.height, 'high', units);
+  return `On final it is ${low}: with power, level flight at ${speed} for ${far} meets that path at ${at}. Not on it by ${minimum}, go around.`;
+}
+
+function highWords(above: number, loses: number | undefined, makes: boolean, units: PageUnits): string {
+  const high = `On final it is ${formatEdge(above, 'low', units)} above the planned path`;
+  if (loses === undefined || loses < worthAWord) return `${high}.`;
+  const steep = `the steep approach, flown from there to ${formatHeight(steepUntil, units)}, loses ${formatEdge(loses, 'high', units)} more than the plan`;
+  if (!makes) return `${high}; ${steep}: not enough.`;
+  // Rounded each to its safe side, the two figures may have crossed.
+  return `${high}; ${steep}: ${loses - above < worthAWord ? 'just enough, begun at once' : 'enough'}.`;
+}
+
+/** What a pilot has to wait for is rounded up. */
+const seconds = (value: number) => formatTime(Math.ceil(value - 1e-6));

@@ -1,0 +1,83 @@
+import { missText } from '../../src/drawing/pattern-words.ts';
+import type { FaultEnd, FaultFlown, FaultLanding } from '../../src/flight/fault.ts';
+import type { FaultPlan } from '../../src/flight/faults/changed-approach.ts';
+import { formatDistance } from '../../src/units/format.ts';
+import type { PageUnits } from '../../src/units/page-units.ts';
+import { formatSafeDistance } from '../safe-rounding.ts';
+
+/** m: less than the page can print of a distance is none. */
+export const printedDistance = 5;
+
+const howItEnds: Readonly<Record<FaultLanding['how'], string>> = {
+  touched: 'The wheels touch',
+  struck: 'The wheels strike',
+  dropped: 'It drops',
+  'no-landing': 'It meets the ground',
+};
+
+/** Where a flight ends, and whether there is a runway: `The wheels touch 360 m short, 60 m before the runway.` */
+export function endWords(flight: FaultFlown, plan: FaultPlan, units: PageUnits): string {
+  const { end, landing } = flight;
+  const off = offTheRunway(end, plan, units);
+  // Off the side, a distance rounded down could lie on the runway still.
+  const where = placeWords(end, units, off === '' ? formatDistance : roundedUp);
+  const met = obstaclesMet(flight);
+  const ends = `${howItEnds[landing.how]} ${where}${off === '' ? '' : `, ${off}`}.`;
+  return [
+    ...met,
+    met.length > 0 ? `Were it not there: ${ends.charAt(0).toLowerCase()}${ends.slice(1)}` : ends,
+    ...(off === '' ? rollWords(end, plan, units) : []),
+  ].join(' ');
+}
+
+const roundedUp = (metres: number, units: PageUnits) => formatSafeDistance(metres, 'up', units);
+
+function rollWords(end: FaultEnd, plan: FaultPlan, units: PageUnits): string[] {
+  if (leftAtStop(end, plan) >= 0) return [];
+  const roll = roundedUp(plan.resolved.conditions.aircraft.landingRoll, units);
+  return [`The landing roll of ${roll} no longer fits: it runs off the end.`];
+}
+
+/** What follows an obstacle on the path is not flown; the caution says how far below its top. */
+function obstaclesMet({ cautions }: FaultFlown): string[] {
+  return cautions
+    .filter(({ code, value }) => code === 'obstacle-clearance' && value < 0)
+    .map(({ message }) => message);
+}
+
+/** m of runway left after the landing roll; negative where it does not fit. */
+export function leftAtStop({ along }: Pick<FaultEnd, 'along'>, plan: FaultPlan): number {
+  const { length, spot } = plan.request.runway;
+  return length - spot - along - plan.resolved.conditions.aircraft.landingRoll;
+}
+
+/** Where a flight ends, from the spot: `250 m short`, `40 m right of the centreline`, `at the spot`. */
+export function placeWords(
+  { along, across }: Pick<FaultEnd, 'along' | 'across'>,
+  units: PageUnits,
+  off = formatDistance,
+): string {
+  const parts = [
+    ...(Math.abs(along) < printedDistance ? [] : [missText(along, units)]),
+    ...(Math.abs(across) < printedDistance
+      ? []
+      : [`${off(Math.abs(across), units)} ${across < 0 ? 'left' : 'right'} of the centreline`]),
+  ];
+  return parts.join(' and ') || 'at the spot';
+}
+
+/** A miss smaller than the page can print is still a miss: rounded up. */
+function offTheRunway(end: FaultEnd, plan: FaultPlan, units: PageUnits): string {
+  const { runway } = plan.request;
+  const fromLandingEnd = runway.spot + end.along;
+  const before = -fromLandingEnd;
+  const beyond = fromLandingEnd - runway.length;
+  if (before > 0) return `${formatSafeDistance(before, 'up', units)} before the runway begins`;
+  if (beyond > 0) return `${formatSafeDistance(beyond, 'up', units)} beyond the end of the runway`;
+  return besideRunway(end, plan) ? 'off the side of the runway' : '';
+}
+
+export const besideRunway = (
+  { across }: Pick<FaultEnd, 'across'>,
+  { request: { runway } }: Pick<FaultPlan, 'request'>,
+) => Math.abs(across) > runway.width / 2;

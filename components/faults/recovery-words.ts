@@ -1,0 +1,62 @@
+import type { FaultFlown, FaultRecovery, RecoveryWay } from '../../src/flight/fault.ts';
+import type { FaultPlan } from '../../src/flight/faults/changed-approach.ts';
+import { soundFinal } from '../../src/flight/gates.ts';
+import type { PageUnits } from '../../src/units/page-units.ts';
+import { formatEdge } from '../safe-rounding.ts';
+import { enginesStopped } from './final-words.ts';
+import { besideRunway, leftAtStop, printedDistance } from './ground-words.ts';
+import { offApproachSpeed } from './speed-words.ts';
+
+const ways: Readonly<Record<RecoveryWay, string>> = {
+  'cut-corner': 'Cutting the corner',
+  'best-speed': 'The best speed for the wind on final',
+  widen: 'Turning out on base',
+  's-turn': 'An S-turn on final',
+  'steep-approach': 'The steep approach',
+};
+
+/** Down to what height each way of putting it right still makes the spot, and what is left where none does. */
+export function recoveryWords(
+  flight: FaultFlown,
+  recoveries: readonly FaultRecovery[],
+  plan: FaultPlan,
+  units: PageUnits,
+): string {
+  const { finalHeight } = flight;
+  if (recoveries.length === 0 || !heightPutsItRight(flight, plan)) return '';
+  const made = recoveries
+    .filter((recovery) => recovery.makes)
+    // No S-turn is flown below the height at which the turn to final is complete.
+    .filter(({ by }) => by !== 's-turn' || (finalHeight ?? 0) > soundFinal);
+  if (made.length === 0) return noneMakes(flight, plan);
+  return made
+    .map(({ by, height, lasts }) =>
+      lasts
+        ? `${ways[by]} still makes the spot.`
+        : `${ways[by]} makes the spot down to ${formatEdge(by === 's-turn' ? Math.max(height, soundFinal) : height, 'low', units)}.`,
+    )
+    .join(' ');
+}
+
+/** A miss to the side is put right by a turn, and speed on final by letting it go: neither by losing height. */
+function heightPutsItRight(flight: FaultFlown, plan: FaultPlan): boolean {
+  const { along, across } = flight.end;
+  if (Math.abs(along) < printedDistance) return false;
+  if (besideRunway(flight.end, plan) && Math.abs(across) > Math.abs(along)) return false;
+  return along < 0 || (offApproachSpeed(flight, plan) ?? 0) <= 0;
+}
+
+function noneMakes(flight: FaultFlown, plan: FaultPlan): string {
+  const stopped = enginesStopped(flight, plan);
+  const { end, landing } = flight;
+  if (end.along < 0) {
+    const onRunway =
+      landing.how === 'touched' && end.along > -plan.request.runway.spot && !besideRunway(end, plan);
+    const instead = onRunway ? 'land short of it' : 'another field';
+    return `No glide brings it to the spot: ${stopped ? '' : 'power, or '}${instead}.`;
+  }
+  const none = 'No way of losing height brings it to the spot';
+  const fits = leftAtStop(end, plan) >= 0;
+  if (stopped) return fits ? `${none}: land farther in.` : `${none}.`;
+  return `${none}: go around${fits ? ', or land farther in' : ''}.`;
+}

@@ -1,0 +1,82 @@
+import { changed, type FaultFlown } from '../../src/flight/fault.ts';
+import type { FaultPlan } from '../../src/flight/faults/changed-approach.ts';
+import { floatFrom, slowOnFinal } from '../../src/flight/faults/on-final.ts';
+import { formatDistance, formatSink, formatSpeed, formatTime } from '../../src/units/format.ts';
+import type { PageUnits } from '../../src/units/page-units.ts';
+import { formatEdge, formatSafeDistance } from '../safe-rounding.ts';
+import { enginesStopped } from './final-words.ts';
+import { leftAtStop, printedDistance } from './ground-words.ts';
+
+/** m: a place past the spot that the page, rounding down, can tell from the spot (50 ft, or 10 m). */
+const leastPast = 16;
+/** m/s: the step of the page. */
+const aKnot = 0.5;
+
+/** m/s EAS by which the speed of final is off the approach speed; undefined where the fault is not that speed. */
+export function offApproachSpeed({ change }: FaultFlown, plan: FaultPlan): number | undefined {
+  if (change.kind !== 'final-speed') return undefined;
+  const { approach } = plan.resolved.conditions.speeds;
+  return changed(approach, change.amount) - approach;
+}
+
+/** Slow on final: what it sinks, and what the way back takes. */
+export function slowWords(flight: FaultFlown, plan: FaultPlan, units: PageUnits): string {
+  const off = offApproachSpeed(flight, plan);
+  if (off === undefined || off > -aKnot) return '';
+  const { speeds, aircraft } = plan.resolved.conditions;
+  const eas = speeds.approach + off;
+  const slow = slowOnFinal(plan, eas);
+  const behind = slow.slowerSinksFaster
+    ? 'behind the drag curve, where slower sinks faster'
+    : slow.behindTheDragCurve
+      ? 'behind the drag curve, where slower costs more drag'
+      : '';
+  const sinks = `At ${formatSpeed(eas, units)} it sinks ${formatSink(slow.sink, units)} (planned ${formatSink(slow.plannedSink, units)})`;
+  const floor = formatEdge(aircraft.roundOut.height + slow.height, 'low', units);
+  const late = enginesStopped(flight, plan) ? '' : ': power and go around';
+  return [
+    `${sinks}${behind && `, ${behind}`}.`,
+    `Back to ${formatSpeed(speeds.approach, units)} takes ${formatEdge(slow.height, 'low', units)} and ${formatTime(Math.ceil(slow.time - 1e-6))};`,
+    `begun below ${floor} it is not there by the round-out${late}.`,
+  ].join(' ');
+}
+
+/** Fast on final: how far it floats, what runway that leaves, and where to go around. */
+export function fastWords(flight: FaultFlown, plan: FaultPlan, units: PageUnits): string {
+  const off = offApproachSpeed(flight, plan);
+  if (off === undefined || off < aKnot) return '';
+  const { speeds } = plan.resolved.conditions;
+  const [floated, planned] = [floatFrom(plan, speeds.approach + off), floatFrom(plan, speeds.approach)];
+  if (!floated || !planned) return '';
+  const past = floated.landing - planned.landing;
+  const left = leftAtStop({ along: past }, plan);
+  const stops =
+    left >= 0
+      ? `with ${formatSafeDistance(left, 'down', units)} of runway left after the landing roll`
+      : 'and the landing roll no longer fits';
+  return [
+    steeperWords(flight),
+    `It floats ${formatSafeDistance(floated.holdOff, 'up', units)} (planned ${formatDistance(planned.holdOff, units)}).`,
+    `At that speed from the planned round-out it would touch ${formatSafeDistance(past, 'up', units)} past the spot, ${stops}.`,
+    goAroundPoint(flight, plan, units),
+  ]
+    .filter((words) => words !== '')
+    .join(' ');
+}
+
+/** Why a flight that floats farther does not end farther. */
+function steeperWords({ end }: FaultFlown): string {
+  if (end.along >= printedDistance) return '';
+  const much = end.along > -printedDistance ? 'as much as' : 'more than';
+  return `The faster glide is steeper, and that takes ${much} the float gives.`;
+}
+
+/** The place past which the wheels must not still be up: the landing roll and as much again are left (common practice, no source). */
+function goAroundPoint(flight: FaultFlown, plan: FaultPlan, units: PageUnits): string {
+  if (enginesStopped(flight, plan)) return '';
+  const { landingRoll } = plan.resolved.conditions.aircraft;
+  const point = leftAtStop({ along: landingRoll }, plan);
+  const where =
+    point < leastPast ? 'at the spot' : `${formatSafeDistance(point, 'down', units)} past the spot`;
+  return `Not down ${where}, go around: beyond it there is less than twice the landing roll.`;
+}
