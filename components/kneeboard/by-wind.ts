@@ -50,6 +50,6 @@ export function byWind({ plan, request, units }: PacketContext): ByWind {
 }
 
 /** A card has no room for a warning: what needs one is not printed as a figure. */
-function sound(row: WatchedRow): boolean {
+export function sound(row: WatchedRow): boolean {
   return row.made && row.cautions.every((code) => code === 'downwind-key-height');
 }

@@ -1,8 +1,10 @@
 import { Command, CommanderError } from 'commander';
 import { buildCommand } from './build.ts';
+import { cardCommand } from './card.ts';
 import { checkCommand } from './check.ts';
 import { checksCommand } from './checks.ts';
 import { exportCommand } from './export.ts';
+import { handbookCommand } from './handbook.ts';
 import { newCommand } from './new.ts';
 import { planCommand } from './plan.ts';
 import { referenceCommand } from './reference.ts';
@@ -19,6 +21,8 @@ const program = new Command('chalkwing')
   .addCommand(planCommand())
   .addCommand(exportCommand())
   .addCommand(buildCommand())
+  .addCommand(handbookCommand())
+  .addCommand(cardCommand())
   .addCommand(checkCommand())
   .addCommand(checksCommand())
   .addCommand(referenceCommand());

@@ -1,0 +1,59 @@
+import type { Element } from 'hast';
+import { h } from 'hastscript';
+import { crosswindWords, headwindWords } from '../../../components/wind-table/wind-words.ts';
+import { indicatedSpeed } from '../../flight/calibration.ts';
+import type { Plan } from '../../flight/plan.ts';
+import { crosswind, headwind } from '../../flight/wind.ts';
+import { formatSpeed, formatWind } from '../../units/format.ts';
+import type { PageUnits } from '../../units/page-units.ts';
+import { approachNames } from '../setting.ts';
+import { figure } from './card-figure.ts';
+
+/** For what the card is: one look must tell it from the one for the other runway. */
+export function cardHead(plan: Plan, units: PageUnits): Element {
+  const { aircraft, airfield, runway, circuit, power } = plan;
+  return h('header', [
+    h('div', { class: 'title' }, [
+      h('div', [
+        h('h1', aircraft.name),
+        h('p', `${approachNames[plan.approach]}, engine ${power === 'idle' ? 'idling' : 'stopped'}`),
+      ]),
+      h('div', { class: 'runway' }, [
+        h('p', { class: 'number' }, runway.name),
+        h('p', [airfield.name, h('br'), `${circuit}-hand`]),
+      ]),
+    ]),
+    h('p', { class: 'wind' }, windText(plan, units)),
+    h(
+      'dl',
+      { class: 'speeds' },
+      speeds(plan, units).map(([name, speed]) => h('div', [h('dt', name), h('dd', [figure(speed)])])),
+    ),
+  ]);
+}
+
+/** The wind with what of it blows along the runway and across: the table by wind goes by these. */
+function windText({ flown, runway }: Plan, units: PageUnits): (Element | string)[] {
+  const { surfaceWind, gust } = flown;
+  const wind = formatWind(surfaceWind.from, surfaceWind.speed, units);
+  const along = headwindWords(headwind(surfaceWind, runway.heading), units);
+  const across = crosswindWords(crosswind(surfaceWind, runway.heading), units);
+  const parts = [
+    ...(along === 'none' ? [] : [along]),
+    ...(across === 'none' ? [] : [across]),
+    ...(gust === undefined ? [] : [`gusts ${formatSpeed(gust, units)}`]),
+  ];
+  const rest = parts.length === 0 ? '' : `: ${parts.join(', ')}`;
+  return ['Wind ', h('b', wind), wind === 'calm' ? '' : ' (true)', rest];
+}
+
+/** Indicated, at the mass that is flown. */
+function speeds({ aircraft, flown }: Plan, units: PageUnits): readonly (readonly [string, string])[] {
+  const shown = (equivalent: number) => formatSpeed(indicatedSpeed(equivalent, aircraft), units);
+  return [
+    ['Best glide', shown(flown.glideSpeed)],
+    ['Approach', shown(flown.approachSpeed)],
+    ['Touchdown', shown(flown.touchdownSpeed)],
+    ['Stall', shown(flown.stallSpeed)],
+  ];
+}

@@ -1,0 +1,84 @@
+import type { Element } from 'hast';
+import { h } from 'hastscript';
+import { qnhOf } from '../../flight/air.ts';
+import type { Plan, PlanRequest } from '../../flight/plan.ts';
+import { formatMass, formatPressure, formatTemperature } from '../../units/format.ts';
+import type { PageUnits } from '../../units/page-units.ts';
+import { documentHtml } from '../document-html.ts';
+import { setText } from '../document-tree.ts';
+import { subjectLine } from '../setting.ts';
+import { cardFailure } from './card-failure.ts';
+import { cardHead } from './card-head.ts';
+import { cardKeys } from './card-keys.ts';
+import type { CardPaper } from './card-paper.ts';
+import { type CardSetting, cardCss } from './card-style.ts';
+import { cardTurns } from './card-turns.ts';
+import { cardWinds } from './card-winds.ts';
+
+/** What one card is made from. */
+export interface CardInput {
+  /** Made: the spot is reached. */
+  readonly plan: Plan;
+  readonly request: PlanRequest;
+  /** The engine-failure list of the aircraft's file; empty where it has none. */
+  readonly engineFailure: readonly string[];
+  readonly school: string;
+  readonly units: PageUnits;
+  readonly paper: CardPaper;
+  /** The date of the inputs. */
+  readonly date: Date;
+  readonly fingerprint: string;
+}
+
+/** The card as a tree, for any size of type: the flights behind it are flown once. */
+export function cardBody(input: CardInput): Element {
+  const { plan, request, engineFailure, units } = input;
+  const body = h('body', [
+    cardHead(plan, units),
+    h('main', [
+      ...beware(plan),
+      cardKeys(plan, units),
+      cardWinds(plan, request, units),
+      cardTurns(plan, units),
+      cardFailure(engineFailure),
+    ]),
+    foot(input),
+  ]);
+  setText(body.children);
+  return body;
+}
+
+/** The whole document, set in this way. */
+export function cardHtml(body: Element, { plan, units, paper }: CardInput, setting: CardSetting): string {
+  return documentHtml(`Card — ${subjectLine(plan, units)}`, cardCss(paper, setting), body);
+}
+
+/** What the flight itself showed: a figure that needs a warning is not printed without it. */
+function beware({ cautions }: Plan): Element[] {
+  return cautions.map(({ message }) => h('p', { class: 'beware' }, [h('b', 'Beware.'), ` ${message}`]));
+}
+
+function foot({ plan, school, date, fingerprint }: CardInput): Element {
+  const { aircraft, airfield, flown, air } = plan;
+  const sources = [firstSentence(aircraft.source), firstSentence(airfield.source)];
+  const from =
+    sources[0] === sources[1]
+      ? `Aircraft and airfield: ${sources[0]}`
+      : `Aircraft: ${sources[0]} Airfield: ${sources[1]}`;
+  return h('footer', [
+    h('p', [
+      h('b', 'Training material; it does not replace instruction.'),
+      " The aircraft's own handbook, local rules and the instructor's judgement prevail. Computed for this aircraft, runway, " +
+        `wind and air alone (${formatMass(flown.mass)}, ${formatTemperature(air.temperature)}, QNH ${formatPressure(qnhOf(air))}). ` +
+        `Lowest, highest: from where the spot is still made. ${from} ` +
+        `${school} · ${date.toISOString().slice(0, 10)} · inputs ${fingerprint}`,
+    ]),
+  ]);
+}
+
+/** Of where figures come from: the packet has the rest. */
+function firstSentence(source: string): string {
+  const text = source.trim();
+  const first = /^.*?[.!?](?=\s|$)/s.exec(text)?.[0] ?? text;
+  return /[.!?]$/.test(first) ? first : `${first}.`;
+}
