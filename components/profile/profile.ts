@@ -1,30 +1,46 @@
 import { z } from 'zod';
 import { profileDrawing } from '../../src/drawing/profile.ts';
-import { defineComponent } from '../../src/lesson/component.ts';
+import { isInProfile } from '../../src/drawing/profile-faults.ts';
+import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
 import { numberText } from '../../src/units/rounding.ts';
 import { approachWords, sourceWords } from '../approach-words.ts';
 import type { PacketContext } from '../context.ts';
+import { drawnFaults } from '../faults/drawn-faults.ts';
 import { drawingId, figure } from '../figure.ts';
+import { faultAttribute } from './fault-attribute.ts';
 
-export const profile = defineComponent<PacketContext, z.ZodType>({
+const attributes = z.strictObject({
+  faults: faultAttribute('base-turn-late base-turn-early', 'base-turn-late'),
+});
+
+export const profile = defineComponent<PacketContext, typeof attributes>({
   name: 'profile',
   form: 'leaf',
-  summary: 'Height against distance to go.',
-  attributes: z.strictObject({}),
+  summary: 'Height against distance to go; with `faults`, what each of them makes of it.',
+  attributes,
   example: '::profile',
-  render: ({ ordinal, context: { plan, units, board, drawingRoom } }) => {
+  render: ({ ordinal, attributes: { faults = [] }, context }) => {
+    const { plan, units, board, drawingRoom } = context;
+    const drawn = drawnFaults(faults, context);
+    for (const [index, fault] of drawn.entries()) {
+      if (isInProfile(plan, fault)) continue;
+      throw new DirectiveError(
+        `The fault \`${faults[index]}\` ends in the circles, which this drawing leaves out: draw it with \`::pattern\` instead`,
+      );
+    }
     const drawing = profileDrawing(plan, {
       units,
       board,
       id: drawingId('profile', ordinal),
       maxWidth: drawingRoom.width,
       maxHeight: drawingRoom.height / 2,
+      faults: drawn,
     });
     const times = numberText(drawing.exaggeration, 1);
     const alike = drawing.exaggeration === 1;
     const caption = `${approachWords(plan)}: height against distance to go, ${
       alike ? 'heights and distances drawn alike' : `heights drawn ${times} times as large as distances`
-    }.`;
+    }.${drawn.length > 0 ? ' Dashed: the same approach with one thing done wrong.' : ''}`;
     return [figure({ name: 'profile', ordinal, drawing, caption, source: sourceWords(plan, units) })];
   },
 });

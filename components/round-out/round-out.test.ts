@@ -34,3 +34,37 @@ describe('::round-out', () => {
     expect(renderBody('::round-out', none).messages[0]).toContain('leave `::round-out` out');
   });
 });
+
+describe('::round-out{faults=…}', () => {
+  const messageOf = (ids: string) => renderBody(`::round-out{faults="${ids}"}`, plan).messages;
+
+  it('draws each fault dashed over the landing and says where and how it ends', () => {
+    const { html, messages } = renderBody('::round-out{faults="round-out-high balloon float"}', plan);
+    expect(messages).toEqual([]);
+    expect(html.match(/stroke-dasharray="2.6 1.3"/g)).toHaveLength(3);
+    expect(html).toMatch(/Fault flown over it: High round-out, \d+ m short, speed gone \d+ ft up\./);
+    expect(html).toMatch(/Fault flown over it: Balloon, \d+ m short, speed gone \d+ ft up\./);
+    expect(html).toMatch(/Fault flown over it: Float, [^.]+\./);
+    expect(html).toContain('. Dashed: the same landing with one thing done wrong.');
+  });
+
+  it('sends a fault that ends far off to the drawings that reach it', () => {
+    expect(messageOf('base-turn-late')).toEqual([
+      expect.stringMatching(
+        /The fault `base-turn-late` ends \d+.m short, too far off for this drawing: draw it with `::pattern` or `::profile` instead/,
+      ),
+    ]);
+    expect(messageOf('balloon base-turn-early')).toEqual([expect.stringContaining('`base-turn-early` ends')]);
+  });
+
+  it('says of a fault that differs in nothing it shows that it does', () => {
+    expect(messageOf('touchdown-drift')).toEqual([
+      expect.stringContaining('`touchdown-drift` takes the wheels along the planned path today'),
+    ]);
+  });
+
+  it('names the nearest row, and takes four at most', () => {
+    expect(messageOf('ballon')).toEqual([expect.stringContaining('did you mean `balloon`?')]);
+    expect(messageOf('a b c d e')).toEqual([expect.stringContaining('write ids of one to 4 faults')]);
+  });
+});

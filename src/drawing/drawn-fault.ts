@@ -1,7 +1,9 @@
+import type { Container } from '@svgdotjs/svg.js';
 import type { TrackSample } from '../flight/plan.ts';
 import type { Point, Segment } from './geometry.ts';
-import { size } from './ink.ts';
+import { dash, ink, size, weight } from './ink.ts';
 import type { WantedLabel } from './labels.ts';
+import { drawLine, drawPolyline } from './marks.ts';
 
 /** A fault drawn over the plan: its track, and what stands at its end. */
 export interface DrawnFault {
@@ -10,6 +12,11 @@ export interface DrawnFault {
   readonly name: string;
   /** Where it ends, in figures: `250 m short`. */
   readonly end: string;
+}
+
+/** For a reader who cannot see it. */
+export function faultSentence({ name, end }: DrawnFault): string {
+  return `Fault flown over it: ${name}, ${end}.`;
 }
 
 /** mm: half the size of the cross where a fault ends. */
@@ -31,4 +38,13 @@ export function endLabel({ name, end }: DrawnFault, at: Point): WantedLabel {
     radius: cross,
     reach: 52,
   };
+}
+
+/** The path of a fault, dashed, and the cross at its end. */
+export function drawFault(
+  into: Container,
+  { points, end }: { readonly points: readonly Point[]; readonly end: Point },
+): void {
+  drawPolyline(into, points, weight.outline, ink, dash.fault);
+  for (const stroke of endMark(end)) drawLine(into, stroke, weight.straight);
 }

@@ -2,6 +2,7 @@ import type { Plan } from '../flight/plan.ts';
 import { formatDistance, formatHeight } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import type { DrawingBoard } from './drawing.ts';
+import { type DrawnFault, drawFault } from './drawn-fault.ts';
 import { simplified } from './geometry.ts';
 import { dash, face, faint, ink, size, tint, weight } from './ink.ts';
 import { drawLabel } from './labels.ts';
@@ -27,6 +28,10 @@ export function drawProfile(sheet: Sheet, plan: Plan, units: PageUnits, layout: 
       .attr({ x: mm(box.x), y: mm(box.y), fill: faint, stroke: ink, 'stroke-width': weight.line });
   }
   if (layout.sight) drawLine(scene, layout.sight, weight.line, ink, dash.sight);
+  if (layout.faults.length > 0) {
+    const faults = layer(sheet, 'faults');
+    for (const line of layout.faults) drawFault(faults, line);
+  }
   const track = layer(sheet, 'track');
   const xOf = new Map(plan.track.map((sample, index) => [sample, view.toGo[index]!]));
   const place = (sample: Plan['track'][number]) => profilePoint(view, xOf.get(sample)!, sample.height);
@@ -71,11 +76,13 @@ function drawAxes(sheet: Sheet, units: PageUnits, view: ProfileView): void {
     const { x } = profilePoint(view, distance, 0);
     drawLine(axes, { from: { x, y: ground }, to: { x, y: ground + 1.2 } }, weight.line);
     const at = { x, y: ground + 2 + size.small * face.cap };
-    setLine(axes, { text: formatDistance(distance, units) }, at, 'middle', size.small);
+    const past = distance < 0 ? ' past' : '';
+    const text = `${formatDistance(Math.abs(distance), units)}${past}`;
+    setLine(axes, { text }, at, 'middle', size.small);
   }
 }
 
-function drawFoot(sheet: Sheet, plan: Plan, { view, phases }: ProfileLayout): void {
+function drawFoot(sheet: Sheet, plan: Plan, { view, phases, faults }: ProfileLayout): void {
   const group = layer(sheet, 'phases');
   const top = view.plot.y + view.plot.height + foot.numbers + 0.9;
   const baseline = (row: number) => top + foot.bracket + size.small * face.cap - 0.6 + row * foot.row;
@@ -95,7 +102,8 @@ function drawFoot(sheet: Sheet, plan: Plan, { view, phases }: ProfileLayout): vo
     }
     if (text !== '') setLine(group, { text }, { x: at, y: baseline(row) }, 'middle', size.small);
   }
-  const note = profileNoteLines(plan, view.exaggeration, sheet.board, sheet.width);
+  const drawn = faults.map(({ fault }) => fault);
+  const note = profileNoteLines(plan, view.exaggeration, sheet.board, sheet.width, drawn);
   for (const [index, text] of note.entries()) {
     const y = sheet.height - 1.2 - (note.length - 1 - index) * size.small * face.leading;
     setLine(group, { text }, { x: 2, y }, 'start', size.small, faint);
@@ -103,6 +111,12 @@ function drawFoot(sheet: Sheet, plan: Plan, { view, phases }: ProfileLayout): vo
 }
 
 /** The note under the drawing, in lines. */
-export function profileNoteLines(plan: Plan, exaggeration: number, board: DrawingBoard, width: number) {
-  return wrapped(board, profileNote(plan, exaggeration), width - 4, size.small);
+export function profileNoteLines(
+  plan: Plan,
+  exaggeration: number,
+  board: DrawingBoard,
+  width: number,
+  faults: readonly DrawnFault[] = [],
+) {
+  return wrapped(board, profileNote(plan, exaggeration, faults), width - 4, size.small);
 }

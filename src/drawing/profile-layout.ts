@@ -3,6 +3,7 @@ import { metresPerFoot } from '../units/factors.ts';
 import { formatHeight, formatLowHeight } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import type { DrawingBoard } from './drawing.ts';
+import { type DrawnFault, endLabel } from './drawn-fault.ts';
 import {
   around,
   type Box,
@@ -19,6 +20,7 @@ import type { Line } from './label.ts';
 import { type DrawnLabel, placeWanted, type WantedLabel } from './labels.ts';
 import { markRadius } from './marks.ts';
 import { touchesAtSpot } from './pattern-words.ts';
+import { faultLines, layOutFaults, type ProfileFault } from './profile-faults.ts';
 import type { PhaseName } from './profile-phases.ts';
 import {
   finalTurnHeight,
@@ -41,6 +43,7 @@ export interface ProfileLayout {
   readonly obstacles: readonly Box[];
   readonly marks: readonly { readonly kind: 'key' | 'aim' | 'spot'; readonly at: Point }[];
   readonly phases: readonly PhaseName[];
+  readonly faults: readonly ProfileFault[];
   readonly lines: readonly Line[];
   readonly boxes: readonly Box[];
   readonly labels: readonly DrawnLabel[];
@@ -62,6 +65,7 @@ export function layOutProfile(
   board: DrawingBoard,
   view: ProfileView,
   width: number,
+  faults: readonly DrawnFault[] = [],
 ): ProfileLayout {
   const { plot } = view;
   const frame = { x: plot.x + 0.4, y: 0.6, width: width - plot.x - 1, height: plot.y + plot.height - 0.8 };
@@ -88,6 +92,7 @@ export function layOutProfile(
     const head = profilePoint(view, toGoOnFinal(plan, along), height);
     return { x: head.x - 0.6, y: head.y, width: 1.2, height: plot.y + plot.height - head.y };
   });
+  const flown = layOutFaults(plan, view, faults);
   const lines: Line[] = [
     ...segmentsOf(simplified(track, 0.05)).map((segment) => ({ ...segment, halfWidth: weight.turn / 2 })),
     { ...limit, halfWidth: 0.15 },
@@ -97,6 +102,7 @@ export function layOutProfile(
       halfWidth: 0.2,
     },
     ...(sight ? [{ ...sight, halfWidth: 0.1 }] : []),
+    ...faultLines(flown),
   ];
   const boxes = [
     ...obstacles,
@@ -121,6 +127,7 @@ export function layOutProfile(
         };
       }),
     ...(atSpot ? [] : [spotLabel(spot, up)]),
+    ...flown.map(({ fault, end }) => endLabel(fault, end)),
     ...onFinal.map(({ what, height }, index): WantedLabel => {
       const { x, y } = obstacles[index]!;
       const text = `${what} ${formatLowHeight(height, units)}`;
@@ -161,6 +168,7 @@ export function layOutProfile(
     obstacles,
     marks,
     phases: view.phases,
+    faults: flown,
     lines,
     boxes,
     labels,

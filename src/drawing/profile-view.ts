@@ -3,17 +3,19 @@ import { metresPerFoot } from '../units/factors.ts';
 import { formatHeight } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import type { DrawingBoard } from './drawing.ts';
+import type { DrawnFault } from './drawn-fault.ts';
 import type { Box, Point } from './geometry.ts';
 import { face, size } from './ink.ts';
+import { faultPlaces } from './profile-faults.ts';
 import { type PhaseName, phaseRows } from './profile-phases.ts';
-import { niceTicks } from './scale.ts';
+import { niceTicks, roundBelow } from './scale.ts';
 import { distanceToGo } from './track-line.ts';
 
 /** Where distances to go and heights lie on the page. */
 export interface ProfileView {
   /** The area between the axes, mm. */
   readonly plot: Box;
-  /** m: distance to go at the left and right side of the plot; the right one is negative where the wheels touch short of the spot. */
+  /** m: distance to go at the left and right side of the plot; the right one is negative where the wheels touch short of the spot, or a fault ends past it. */
   readonly farthest: number;
   readonly nearest: number;
   /** Page mm to a metre of distance. */
@@ -39,7 +41,7 @@ const top = 4;
 /** From the height axis to the start of the track. */
 const lead = 4;
 /** Between two numbers on an axis, mm. */
-const tickPitch = { distance: 15, height: 7 };
+const tickPitch = { distance: 15, past: 11, height: 7 };
 /** Under the distance axis, mm: its numbers, the phases' bars, a row of their names. */
 export const foot = { numbers: 5.6, bracket: 2.4, row: 3.6 };
 
@@ -65,15 +67,21 @@ export function profileView(
   room: number,
   noteLines: number,
   headroom: number,
+  faults: readonly DrawnFault[] = [],
 ): ProfileView | undefined {
   const toGo = distanceToGo(plan.track);
-  const farthest = toGo[0]!;
+  const flown = faults.flatMap((fault) => faultPlaces(plan, fault));
+  const farthest = Math.max(toGo[0]!, ...flown.map((place) => place.toGo));
   const short = -plan.touchdown.along;
-  const nearest = short > 0 && short < farthest * 0.4 ? -short : 0;
+  const nearest = Math.min(
+    short > 0 && short < farthest * 0.4 ? -short : 0,
+    ...flown.map((place) => place.toGo),
+  );
   const highest = Math.max(
     finalTurnHeight,
     ...plan.track.map((sample) => sample.height),
     ...plan.gates.map((gate) => gate.high ?? 0),
+    ...flown.map(({ height }) => height),
   );
   const left = board.measure(formatHeight(highest * 10, units), size.small) + 4;
   const plotWidth = width - left - right;
@@ -100,7 +108,10 @@ export function profileView(
     toGo,
     phases,
     foot: below,
-    distanceTicks: ticksIn(units.distance, farthest, drawnWidth / tickPitch.distance),
+    distanceTicks:
+      faults.length > 0
+        ? bothWays(units.distance, farthest, nearest, perMetre)
+        : ticksIn(units.distance, farthest, drawnWidth / tickPitch.distance),
     heightTicks: ticksIn(units.height, ceiling, plotHeight / tickPitch.height),
   };
 }
@@ -108,6 +119,14 @@ export function profileView(
 function ticksIn(unit: 'm' | 'ft', end: number, most: number): number[] {
   const factor = unit === 'ft' ? metresPerFoot : 1;
   return niceTicks(end / factor, Math.max(1, most)).ticks.map((tick) => tick * factor);
+}
+
+/** Ticks before the spot, and one past it where there is room for its number. */
+function bothWays(unit: 'm' | 'ft', farthest: number, nearest: number, perMetre: number): number[] {
+  const before = ticksIn(unit, farthest, (farthest * perMetre) / tickPitch.distance);
+  const factor = unit === 'ft' ? metresPerFoot : 1;
+  const past = nearest < 0 ? roundBelow(-nearest / factor) * factor : 0;
+  return past * perMetre < tickPitch.past ? before : [...before, -past];
 }
 
 export function profilePoint(view: ProfileView, toGo: number, height: number): Point {

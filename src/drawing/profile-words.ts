@@ -2,6 +2,7 @@ import type { Plan } from '../flight/plan.ts';
 import { formatHeight, formatLowHeight } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import { numberText } from '../units/rounding.ts';
+import { type DrawnFault, faultSentence } from './drawn-fault.ts';
 import { approachName, keySentence, missText, touchesAtSpot } from './pattern-words.ts';
 import { finalTurnHeight, obstaclesOnFinal } from './profile-view.ts';
 
@@ -10,11 +11,15 @@ export function profileTitle(plan: Plan): string {
 }
 
 /** The line under the drawing. */
-export function profileNote(plan: Plan, exaggeration: number): string {
+export function profileNote(plan: Plan, exaggeration: number, faults: readonly DrawnFault[] = []): string {
   const drawn = drawnText(exaggeration);
   const bars = plan.gates.length > 0 ? ' Bars: heights from which the spot is still made.' : '';
   const part = plan.approach === 'spiral' ? ' The circles above the downwind key are not drawn.' : '';
-  return `Height above the spot, distance to go along the track. ${drawn}${bars}${part}`;
+  const dashed =
+    faults.length > 0
+      ? ' Dashed: a fault flown, by the distance that it still has to fly to the spot, with a cross where it ends.'
+      : '';
+  return `Height above the spot, distance to go along the track. ${drawn}${bars}${part}${dashed}`;
 }
 
 function drawnText(exaggeration: number): string {
@@ -27,7 +32,12 @@ export function finalTurnText(units: PageUnits): string {
 }
 
 /** The profile for a reader who cannot see it. */
-export function profileDescription(plan: Plan, units: PageUnits, exaggeration: number): string {
+export function profileDescription(
+  plan: Plan,
+  units: PageUnits,
+  exaggeration: number,
+  faults: readonly DrawnFault[] = [],
+): string {
   const label = (id: string) => plan.keys.find((key) => key.id === id)?.label ?? id;
   return [
     `${approachName(plan)} to runway ${plan.runway.name}: height above the spot against distance to go along the track.`,
@@ -39,6 +49,7 @@ export function profileDescription(plan: Plan, units: PageUnits, exaggeration: n
     ),
     `A line marks ${formatHeight(finalTurnHeight, units)}, by which the turn to final is complete.`,
     ...(touchesAtSpot(plan) ? [] : [`The wheels touch ${missText(plan.touchdown.along, units)}.`]),
+    ...faults.map(faultSentence),
   ].join(' ');
 }
 

@@ -1,7 +1,9 @@
 import type { Plan } from '../flight/plan.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import type { Drawing, DrawingBoard } from './drawing.ts';
+import type { DrawnFault } from './drawn-fault.ts';
 import { drawProfile, profileNoteLines } from './profile-draw.ts';
+import { isInProfile } from './profile-faults.ts';
 import { layOutProfile, type ProfileLayout } from './profile-layout.ts';
 import { shownPart } from './profile-part.ts';
 import { profileView } from './profile-view.ts';
@@ -16,6 +18,8 @@ export interface ProfileOptions {
   /** Room on the paper, mm: at least 85 by 55. The drawing takes the whole width, and of the height what it needs. */
   readonly maxWidth: number;
   readonly maxHeight: number;
+  /** Drawn over the plan, dashed. */
+  readonly faults?: readonly DrawnFault[];
 }
 
 export interface ProfileDrawing extends Drawing {
@@ -26,11 +30,14 @@ export interface ProfileDrawing extends Drawing {
 /**
  * Height against distance to go along the flown track. The distance fills the width; heights are drawn the greatest
  * whole number of times larger that the height allows.
- * @throws RangeError where the plan has no track, or the room is too low even for heights drawn as distances are.
+ * @throws RangeError where the plan has no track, a fault is not `isInProfile`, or the room is too low even for heights drawn as distances are.
  */
 export function profileDrawing(plan: Plan, options: ProfileOptions): ProfileDrawing {
-  const { board, id, units } = options;
+  const { board, id, units, faults = [] } = options;
   if (plan.track.length < 2) throw new RangeError('A plan without a flown track cannot be drawn');
+  if (!faults.every((fault) => isInProfile(plan, fault))) {
+    throw new RangeError('A fault that ends in the circles cannot be drawn');
+  }
   const width = wholePixels(options.maxWidth);
   const whole = shownPart(plan);
   const crowded = bestLayout(whole, options, width);
@@ -41,7 +48,7 @@ export function profileDrawing(plan: Plan, options: ProfileOptions): ProfileDraw
   const height = Math.ceil((view.plot.y + view.plot.height + view.foot) / mmPerPixel - 1e-6) * mmPerPixel;
   const sheet = openSheet(board, id, width, height);
   drawProfile(sheet, shown, units, layout);
-  const description = profileDescription(plan, units, view.exaggeration);
+  const description = profileDescription(plan, units, view.exaggeration, faults);
   const drawing = closeSheet(sheet, profileTitle(plan), description);
   return { ...drawing, exaggeration: view.exaggeration };
 }
@@ -49,13 +56,17 @@ export function profileDrawing(plan: Plan, options: ProfileOptions): ProfileDraw
 /** mm above the plot, tried in turn until every label has a free place. */
 const headrooms = [0, 6, 12, 18, 24];
 
-function bestLayout(plan: Plan, { units, board, maxHeight }: ProfileOptions, width: number): ProfileLayout {
-  const notes = profileNoteLines(plan, 10, board, width).length;
+function bestLayout(
+  plan: Plan,
+  { units, board, maxHeight, faults = [] }: ProfileOptions,
+  width: number,
+): ProfileLayout {
+  const notes = profileNoteLines(plan, 10, board, width, faults).length;
   let best: ProfileLayout | undefined;
   for (const headroom of headrooms) {
-    const view = profileView(plan, units, board, width, wholePixels(maxHeight), notes, headroom);
+    const view = profileView(plan, units, board, width, wholePixels(maxHeight), notes, headroom, faults);
     if (view === undefined) break;
-    const layout = layOutProfile(plan, units, board, view, width);
+    const layout = layOutProfile(plan, units, board, view, width, faults);
     if (layout.hidden === 0) return layout;
     if (best === undefined || layout.hidden < best.hidden) best = layout;
   }

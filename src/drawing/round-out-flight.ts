@@ -18,15 +18,18 @@ export function landingEnd({ track }: Plan): LandingEnd | undefined {
   if (pull < 1 || hold < pull) return undefined;
   // A sample bears the phase that ends with it: the pull begins at the last sample before.
   const begins = track[pull - 1]!;
-  const from = track.findIndex(
-    ({ phase, height }) => phase === 'final' && height <= finalShown * begins.height,
-  );
+  const from = landingStart(track, finalShown * begins.height);
   if (from === -1 || from >= pull) return undefined;
   return {
     final: track.slice(from, pull),
     roundOut: track.slice(pull - 1, hold),
     holdOff: track.slice(hold - 1),
   };
+}
+
+/** The first sample of final as low as `height` m; -1 where there is none. */
+export function landingStart(track: readonly TrackSample[], height: number): number {
+  return track.findIndex((sample) => sample.phase === 'final' && sample.height <= height);
 }
 
 /** The share of the induced drag that ground effect takes away with the wheels at this height, m. */

@@ -3,12 +3,14 @@ import { metresPerFoot } from '../units/factors.ts';
 import { formatLowHeight } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import type { DrawingBoard } from './drawing.ts';
-import { around, type Box, type Point, type Segment, segmentsOf } from './geometry.ts';
+import { around, type Box, type Point, type Segment, segmentsOf, simplified } from './geometry.ts';
 import { size, weight } from './ink.ts';
 import type { Line } from './label.ts';
 import { type DrawnLabel, placeWanted, type WantedLabel } from './labels.ts';
 import { markRadius } from './marks.ts';
 import { missText, touchesAtSpot } from './pattern-words.ts';
+import { faultLines } from './profile-faults.ts';
+import { type LandingFault, landingFaultLabel } from './round-out-faults.ts';
 import { type LandingEnd, pathOf } from './round-out-flight.ts';
 import { speedWords, stateWords, stretchWords } from './round-out-words.ts';
 import { niceTicks } from './scale.ts';
@@ -36,6 +38,7 @@ export interface RoundOutLayout {
   readonly sight: Segment | undefined;
   readonly marks: readonly { readonly kind: 'key' | 'aim' | 'spot'; readonly at: Point }[];
   readonly stretches: readonly { readonly text: string; readonly from: number; readonly to: number }[];
+  readonly faults: readonly { readonly points: readonly Point[]; readonly end: Point }[];
   readonly labels: readonly DrawnLabel[];
   readonly hidden: number;
 }
@@ -54,12 +57,15 @@ export function roundOutView(
   width: number,
   tallest: number,
   headroom: number,
+  faults: readonly LandingFault[] = [],
 ): RoundOutView | undefined {
   const first = end.final[0]!;
-  const from = first.along;
+  const flown = faults.flatMap(({ samples }) => samples);
+  const from = Math.min(first.along, ...flown.map(({ along }) => along));
   const touch = plan.touchdown.along;
-  const length = Math.max(touch, spotIsNear(plan, end) ? 0 : touch) - from;
-  const highest = first.height;
+  const last = Math.max(touch, spotIsNear(plan, end) ? 0 : touch, ...flown.map(({ along }) => along));
+  const length = last - from;
+  const highest = Math.max(first.height, ...flown.map(({ height }) => height));
   const left = board.measure(formatLowHeight(highest * 10, units), size.small) + 4;
   const perMetre = (width - left - right) / length;
   const exaggeration = exaggerations.find((times) => highest * perMetre * times <= tallest);
@@ -70,9 +76,16 @@ export function roundOutView(
     const factor = unit === 'ft' ? metresPerFoot : 1;
     return niceTicks(over / factor, Math.max(1, most)).ticks.map((tick) => tick * factor);
   };
-  const distanceTicks = step(units.distance, Math.max(-from, 1), plot.width / tickPitch.distance);
+  const before = step(units.distance, Math.max(-from, 1), plot.width / tickPitch.distance);
+  const distanceTicks = faults.length > 0 ? [...before, ...past(before, last)] : before;
   const heightTicks = step(units.height, highest, plotHeight / tickPitch.height);
   return { plot, from, perMetre, exaggeration, distanceTicks, heightTicks };
+}
+
+/** Ticks past the spot, as far apart as those before it. */
+function past([, step]: readonly number[], last: number): number[] {
+  if (step === undefined) return [];
+  return Array.from({ length: Math.max(0, Math.floor(last / step)) }, (_, index) => -(index + 1) * step);
 }
 
 /** Whether the spot is so near the touchdown that both are drawn. */
@@ -96,6 +109,7 @@ export function layOutRoundOut(
   board: DrawingBoard,
   view: RoundOutView,
   width: number,
+  faults: readonly LandingFault[] = [],
 ): RoundOutLayout {
   const at = ({ along, height }: Pick<TrackSample, 'along' | 'height'>) => roundOutPoint(view, along, height);
   const line = (samples: readonly TrackSample[]) => pathOf(samples).map(at);
@@ -119,13 +133,19 @@ export function layOutRoundOut(
     ...(atSpot ? [] : [{ kind: 'key', at: touch } as const]),
     ...(spot ? [{ kind: 'spot', at: spot } as const] : []),
   ];
+  const flown = faults.map(({ samples }) => {
+    const points = simplified(line(samples), 0.03);
+    return { points, end: points.at(-1)! };
+  });
+  const own = [...final, ...roundOut, ...holdOff];
   const lines: Line[] = [
-    ...segmentsOf([...final, ...roundOut, ...holdOff]).map((each) => ({
+    ...segmentsOf(faults.length > 0 ? simplified(own, 0.05) : own).map((each) => ({
       ...each,
       halfWidth: weight.turn / 2,
     })),
     { from: { x: plot.x, y: ground }, to: { x: plot.x + plot.width, y: ground }, halfWidth: 0.2 },
     ...(sight ? [{ ...sight, halfWidth: 0.1 }] : []),
+    ...faultLines(flown),
   ];
   const up = { x: 0.5, y: -0.87 };
   const label = (name: string, second: string, anchor: Point, radius: number): WantedLabel => ({
@@ -151,6 +171,7 @@ export function layOutRoundOut(
     label('Level: hold-off', stateWords(plan, end.holdOff[0]!, units), holdOff[0]!, markRadius.key),
     label('Round-out begins', stateWords(plan, end.roundOut[0]!, units), roundOut[0]!, markRadius.key),
     ...(aim && aimKey ? [label('Aim point', `${missText(aimKey.along, units)}`, aim, markRadius.aim)] : []),
+    ...flown.map(({ end: at }, index) => landingFaultLabel(faults[index]!, at, units)),
   ];
   const boxes = marks.map((mark) => around(mark.at, markRadius[mark.kind]));
   const frame = { x: plot.x + 0.6, y: 0.6, width: width - plot.x - 1.2, height: ground - 1 };
@@ -162,6 +183,7 @@ export function layOutRoundOut(
     holdOff,
     sight,
     marks,
+    faults: flown,
     stretches: [
       { text: 'final', from: final[0]!.x, to: roundOut[0]!.x },
       { text: `round-out ${stretchWords(end.roundOut, units)}`, from: roundOut[0]!.x, to: holdOff[0]!.x },

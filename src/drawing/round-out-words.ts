@@ -4,6 +4,7 @@ import { formatDistance, formatLowHeight, formatSpeed } from '../units/format.ts
 import type { PageUnits } from '../units/page-units.ts';
 import { numberText } from '../units/rounding.ts';
 import { missText, touchesAtSpot } from './pattern-words.ts';
+import { dashedNote, type LandingFault, landingFaultSentence } from './round-out-faults.ts';
 import { dragSaved, type LandingEnd } from './round-out-flight.ts';
 
 export function speedWords({ aircraft }: Plan, { eas }: TrackSample, units: PageUnits): string {
@@ -37,11 +38,20 @@ function groundEffectWords(plan: Plan, end: LandingEnd): string {
   );
 }
 
-export function roundOutNote(plan: Plan, end: LandingEnd, exaggeration: number): string {
+export function roundOutNote(
+  plan: Plan,
+  end: LandingEnd,
+  exaggeration: number,
+  faults: readonly LandingFault[] = [],
+): string {
   const load = numberText(plan.roundOut.loadFactor, 0.01);
+  const dashes =
+    faults.length > 0
+      ? `Dotted: the glide carried on to the aim point. ${dashedNote(faults)}`
+      : 'Dashed: the glide carried on to the aim point.';
   return (
     `Height of the wheels above the spot, distance along the runway. ${drawnWords(exaggeration)} Heavy line: round-out, ` +
-    `at a load factor of ${load}. Dashed: the glide carried on to the aim point. ${groundEffectWords(plan, end)}`
+    `at a load factor of ${load}. ${dashes} ${groundEffectWords(plan, end)}`
   );
 }
 
@@ -55,6 +65,7 @@ export function roundOutDescription(
   end: LandingEnd,
   units: PageUnits,
   exaggeration: number,
+  faults: readonly LandingFault[] = [],
 ): string {
   const { roundOut, holdOff } = end;
   const aim = plan.keys.find(({ id }) => id === 'aim-point');
@@ -66,7 +77,8 @@ export function roundOutDescription(
     `Round-out ${stretchWords(roundOut, units)}, hold-off ${stretchWords(holdOff, units)}.`,
     `The wheels touch ${where} at ${speedWords(plan, touch, units)}.`,
     ...(aim ? [`The aim point lies ${fromSpot(aim, units)}.`] : []),
-    roundOutNote(plan, end, exaggeration),
+    ...faults.map((fault) => landingFaultSentence(fault, units)),
+    roundOutNote(plan, end, exaggeration, faults),
   ].join(' ');
 }
 

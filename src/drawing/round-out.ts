@@ -2,9 +2,11 @@ import type { Plan } from '../flight/plan.ts';
 import { formatDistance, formatLowHeight } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import type { Drawing, DrawingBoard } from './drawing.ts';
+import { type DrawnFault, drawFault } from './drawn-fault.ts';
 import { dash, face, faint, ink, size, weight } from './ink.ts';
 import { drawLabel } from './labels.ts';
 import { drawAim, drawKey, drawLine, drawPolyline, drawSpot } from './marks.ts';
+import { type LandingFault, landingFault } from './round-out-faults.ts';
 import { type LandingEnd, landingEnd } from './round-out-flight.ts';
 import { layOutRoundOut, type RoundOutLayout, roundOutPoint, roundOutView } from './round-out-layout.ts';
 import { roundOutDescription, roundOutNote, roundOutTitle } from './round-out-words.ts';
@@ -19,6 +21,8 @@ export interface RoundOutOptions {
   /** Room on the paper, mm: at least 110 by 60. The drawing takes the whole width, and of the height what it needs. */
   readonly maxWidth: number;
   readonly maxHeight: number;
+  /** Drawn over the plan, dashed. */
+  readonly faults?: readonly DrawnFault[];
 }
 
 export interface RoundOutDrawing extends Drawing {
@@ -30,20 +34,24 @@ export interface RoundOutDrawing extends Drawing {
 const foot = { numbers: 5.6, bar: 2.4, names: 3.6 };
 /** mm above the plot, tried in turn until every label has a free place. */
 const headrooms = [4, 10, 16, 22];
+/** With the labels of faults: each layout costs more, and more of them fail. */
+const taller = [4, 13, 22, 31, 40];
 
 /**
  * The round-out and hold-off as the plan flies them, with the last of final: height of the wheels against distance along
  * the runway, heights a whole number of times as large as distances.
- * @throws RangeError where the plan has no round-out, or there is no room.
+ * @throws RangeError where the plan has no round-out, a fault no part in the drawing (`landingFault`), or there is no room.
  */
 export function roundOutDrawing(plan: Plan, options: RoundOutOptions): RoundOutDrawing {
   const { board, id, units } = options;
   const end = landingEnd(plan);
   if (!end) throw new RangeError('A plan without a round-out has none to draw');
   const width = wholePixels(options.maxWidth);
-  const noteOf = (times: number) => wrapped(board, roundOutNote(plan, end, times), width - 4, size.small);
+  const faults = (options.faults ?? []).map((fault) => inLanding(end, fault));
+  const noteOf = (times: number) =>
+    wrapped(board, roundOutNote(plan, end, times, faults), width - 4, size.small);
   const below = foot.numbers + foot.bar + foot.names + noteOf(10).length * size.small * face.leading + 3;
-  const layout = bestLayout(plan, end, options, width, below);
+  const layout = bestLayout(plan, end, faults, options, width, below);
   const { plot, exaggeration } = layout.view;
   const height = Math.ceil((plot.y + plot.height + below) / mmPerPixel - 1e-6) * mmPerPixel;
   const sheet = openSheet(board, id, width, height);
@@ -56,23 +64,30 @@ export function roundOutDrawing(plan: Plan, options: RoundOutOptions): RoundOutD
     const y = height - 1.2 - (lines.length - 1 - index) * size.small * face.leading;
     setLine(note, { text }, { x: 2, y }, 'start', size.small, faint);
   }
-  const description = roundOutDescription(plan, end, units, exaggeration);
+  const description = roundOutDescription(plan, end, units, exaggeration, faults);
   return { ...closeSheet(sheet, roundOutTitle(plan), description), exaggeration };
+}
+
+function inLanding(end: LandingEnd, fault: DrawnFault): LandingFault {
+  const part = landingFault(end, fault);
+  if (typeof part === 'string') throw new RangeError(`${fault.name} has no part in the drawing: ${part}`);
+  return part;
 }
 
 function bestLayout(
   plan: Plan,
   end: LandingEnd,
+  faults: readonly LandingFault[],
   { units, board, maxHeight }: RoundOutOptions,
   width: number,
   below: number,
 ): RoundOutLayout {
   let best: RoundOutLayout | undefined;
-  for (const headroom of headrooms) {
+  for (const headroom of faults.length > 0 ? taller : headrooms) {
     const tallest = maxHeight - below - headroom;
-    const view = roundOutView(plan, end, units, board, width, tallest, headroom);
+    const view = roundOutView(plan, end, units, board, width, tallest, headroom, faults);
     if (view === undefined) break;
-    const layout = layOutRoundOut(plan, end, units, board, view, width);
+    const layout = layOutRoundOut(plan, end, units, board, view, width, faults);
     if (layout.hidden === 0) return layout;
     if (best === undefined || layout.hidden < best.hidden) best = layout;
   }
@@ -100,7 +115,8 @@ function drawAxes(sheet: Sheet, units: PageUnits, { view }: RoundOutLayout): voi
     if (x < plot.x || x > plot.x + plot.width + 0.1) continue;
     drawLine(axes, { from: { x, y: ground }, to: { x, y: ground + 1.2 } }, weight.line);
     const at = { x, y: ground + 2 + size.small * face.cap };
-    const text = distance === 0 ? 'spot' : formatDistance(distance, units);
+    const past = distance < 0 ? ' past' : '';
+    const text = distance === 0 ? 'spot' : `${formatDistance(Math.abs(distance), units)}${past}`;
     setLine(axes, { text }, at, 'middle', size.small);
   }
 }
@@ -123,8 +139,13 @@ function drawStretches(sheet: Sheet, { view, stretches }: RoundOutLayout): void 
 }
 
 function drawScene(sheet: Sheet, layout: RoundOutLayout): void {
+  const faulty = layout.faults.length > 0;
+  if (faulty) {
+    const faults = layer(sheet, 'faults');
+    for (const line of layout.faults) drawFault(faults, line);
+  }
   const track = layer(sheet, 'track');
-  if (layout.sight) drawLine(track, layout.sight, weight.line, ink, dash.limit);
+  if (layout.sight) drawLine(track, layout.sight, weight.line, ink, faulty ? dash.sight : dash.limit);
   drawPolyline(track, layout.final, weight.straight);
   drawPolyline(track, layout.roundOut, weight.turn);
   drawPolyline(track, layout.holdOff, weight.straight);

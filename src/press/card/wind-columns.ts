@@ -1,5 +1,4 @@
 import { notSound, sound } from '../../../components/kneeboard/by-wind.ts';
-import type { WatchedRow } from '../../../components/wind-table/wind-columns.ts';
 import { watchedRows } from '../../../components/wind-table/wind-table.ts';
 import { windsWithin } from '../../../components/wind-table/winds.ts';
 import type { Aircraft } from '../../flight/aircraft.ts';
