@@ -1,19 +1,8 @@
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { faint, ink, paper, tint } from '../src/drawing/ink.ts';
-
-/** Relative luminance of an sRGB colour `#rrggbb` (WCAG 2.2, W3C Recommendation 2023, definition of relative luminance). */
-function luminance(colour: string): number {
-  const [r, g, b] = [1, 3, 5].map((at) => {
-    const part = Number.parseInt(colour.slice(at, at + 2), 16) / 255;
-    return part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4;
-  }) as [number, number, number];
-  return 0.2126 * r + 0.7152 * g + 0.0722 * b;
-}
-
-function contrast(one: string, other: string): number {
-  const [dark, light] = [luminance(one), luminance(other)].sort((a, b) => a - b) as [number, number];
-  return (light + 0.05) / (dark + 0.05);
-}
+import { handbookPackets } from './handbook-packets.ts';
+import { contrast, lightness } from './luminance.ts';
+import { type ColourUse, coloursIn, colourUse, type Declaration, pageDeclarations } from './page-rules.ts';
 
 // WCAG 2.2: 1.4.3 asks 4.5:1 of text, 1.4.11 asks 3:1 of what a drawing needs to be understood.
 describe('the contrast of the drawings', () => {
@@ -36,5 +25,71 @@ describe('the contrast of the drawings', () => {
       expect(Math.max(...parts) - Math.min(...parts)).toBeLessThan(16);
     }
     expect(contrast(ink, faint)).toBeGreaterThan(2);
+    expect(lightness(faint) - lightness(ink)).toBeGreaterThan(20);
+  });
+});
+
+describe('the contrast of the page around them', () => {
+  // Between them: notes, cards, tables, lists to tick, exercises, both editions.
+  const lessons = ['judging-the-glide', 'power-off-180'];
+  /** Lines that may be fainter, since nothing is lost without them. */
+  const decoration: readonly string[] = [
+    // Lines to write on in the student's margin: a hand writes as well without them.
+    '.ruled-margin>span',
+  ];
+
+  let declarations: readonly Declaration[];
+  beforeAll(async () => {
+    declarations = (await handbookPackets(lessons)).flatMap(({ html }) => pageDeclarations(html));
+  }, 120_000);
+
+  const used = (use: ColourUse, of = declarations) =>
+    [...new Set(of.filter((each) => colourUse(each) === use).flatMap(coloursIn))].sort();
+  const isDecoration = ({ selector }: Declaration) => decoration.some((each) => selector.endsWith(each));
+
+  it('is reckoned from every colour written in a page, and none is written in words or otherwise', () => {
+    expect(declarations.length).toBeGreaterThan(300);
+    for (const each of declarations) {
+      const { selector, property, value } = each;
+      const where = `${selector}{${property}:${value}}`;
+      if (colourUse(each) === undefined) {
+        // Margin boxes hold texts of their own, which may have a number sign.
+        if (property !== 'content')
+          expect(value, where).not.toMatch(/#[\da-f]{3,8}\b|(?:rgb|hsl|lab|lch|color)a?\(/i);
+        continue;
+      }
+      const rest = value
+        .replace(/#[\da-f]{3,6}\b/gi, '')
+        .replace(/\b(?:inherit|transparent|none|solid|dashed|collapse|underline)\b|-?[\d.]+[a-z]*/g, '');
+      expect(rest.trim(), where).toBe('');
+    }
+  });
+
+  it('is enough for any text on any ground of the page', () => {
+    const [texts, grounds] = [used('text'), used('background')];
+    expect(texts).toContain('#000000');
+    expect(grounds).toContain('#ffffff');
+    for (const text of texts)
+      for (const ground of grounds)
+        expect(contrast(text, ground), `${text} on ${ground}`).toBeGreaterThanOrEqual(4.5);
+  });
+
+  it('is enough for every line that means something on any ground of the page', () => {
+    const lines = used(
+      'line',
+      declarations.filter((each) => !isDecoration(each)),
+    );
+    expect(lines).toContain('#000000');
+    for (const line of lines)
+      for (const ground of used('background'))
+        expect(contrast(line, ground), `${line} on ${ground}`).toBeGreaterThanOrEqual(3);
+  });
+
+  it('is left open only where the page has such a line', () => {
+    for (const each of decoration)
+      expect(
+        declarations.some(({ selector }) => selector.endsWith(each)),
+        each,
+      ).toBe(true);
   });
 });

@@ -16,6 +16,18 @@ export interface ReadPage {
   readonly words: readonly PlacedText[];
   readonly fonts: readonly ReadFont[];
   readonly segments: readonly Segment[];
+  /** What the page is to a screen reader: the tags of what lies on it, in reading order. */
+  readonly tags: readonly ReadTag[];
+}
+
+/** A structure element (ISO 32000-1, 14.8.4) as far as it lies on one page. */
+export interface ReadTag {
+  readonly role: string;
+  /** The alternative text; undefined where it has none. */
+  readonly alternative: string | undefined;
+  /** All the text in it, that of its children too. */
+  readonly text: string;
+  readonly children: readonly ReadTag[];
 }
 
 export interface PlacedText {
@@ -105,7 +117,42 @@ async function readPage(page: PdfPage): Promise<ReadPage> {
     words,
     fonts: [...fonts.values()],
     segments: readSegments(list, toPaper),
+    tags: await readTags(page),
   };
+}
+
+/** What pdfjs gives of a structure tree: elements, and the content that they mark. */
+type StructureNode =
+  | { readonly role: string; readonly alt?: string; readonly children: readonly StructureNode[] }
+  | { readonly type: string; readonly id?: string };
+
+async function readTags(page: PdfPage): Promise<ReadTag[]> {
+  const tree = (await page.getStructTree()) as StructureNode | null;
+  const { items } = await page.getTextContent({ includeMarkedContent: true });
+  const marked = new Map<string, string>();
+  const open: string[] = [];
+  for (const item of items) {
+    if ('str' in item) {
+      const id = open.findLast((each) => each !== '');
+      if (id !== undefined) marked.set(id, marked.get(id)! + item.str + (item.hasEOL ? ' ' : ''));
+    } else if (item.type === 'endMarkedContent') open.pop();
+    else {
+      open.push(item.id ?? '');
+      if (item.id && !marked.has(item.id)) marked.set(item.id, '');
+    }
+  }
+  // An element is given whole to every page that it reaches; what of it lies on another page has nothing here.
+  const liesHere = (node: StructureNode): boolean =>
+    'role' in node ? node.children.some(liesHere) : marked.has(node.id ?? '');
+  const textOf = (node: StructureNode): string =>
+    'role' in node ? node.children.map(textOf).join('') : (marked.get(node.id ?? '') ?? '');
+  const tagsOf = (nodes: readonly StructureNode[]): ReadTag[] =>
+    nodes.flatMap((node) =>
+      'role' in node && liesHere(node)
+        ? [{ role: node.role, alternative: node.alt, text: textOf(node), children: tagsOf(node.children) }]
+        : [],
+    );
+  return tree === null ? [] : tagsOf([tree]);
 }
 
 function apply(matrix: Matrix, x: number, y: number): [number, number] {

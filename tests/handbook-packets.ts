@@ -1,0 +1,47 @@
+import { fileURLToPath } from 'node:url';
+import type { Edition } from '../components/context.ts';
+import { buildLesson, type Packet } from '../src/press/build.ts';
+import { readSchool } from '../src/school/read.ts';
+
+/** A packet of the demonstration's handbook, with what it was asked for. */
+export interface HandbookPacket extends Packet {
+  readonly lesson: string;
+  readonly aircraft: string;
+  readonly edition: Edition;
+}
+
+const lessons = fileURLToPath(new URL('../lessons', import.meta.url));
+/** The day that the packets bear. */
+const date = new Date('2031-05-06T00:00:00Z');
+
+const rotation = ['osier-15', 'sallow-10', 'withy-80'] as const;
+
+/**
+ * One packet of every lesson of the handbook, made by the press and not printed. The aircraft take turns; the editions
+ * change with every round of them, so that each aircraft has both. Throws where a lesson does not build.
+ */
+export async function handbookPackets(only?: readonly string[]): Promise<HandbookPacket[]> {
+  const { withSoundAircraft: school } = await readSchool(lessons, date);
+  if (!school?.handbook) throw new Error('The demonstration has no handbook, or a mistake in it.');
+  const packets: HandbookPacket[] = [];
+  for (const [index, lesson] of school.handbook.chapters.entries()) {
+    if (only && !only.includes(lesson)) continue;
+    const aircraft = rotation[index % rotation.length]!;
+    const edition = Math.floor(index / rotation.length) % 2 === 0 ? 'student' : 'instructor';
+    const built = await buildLesson({
+      school,
+      lesson,
+      aircraft: [aircraft],
+      choices: {},
+      asked: {},
+      editions: [edition],
+      paper: 'A4',
+      date,
+      version: '0.0.0-test',
+    });
+    const [packet] = built.packets;
+    if (!packet) throw new Error(`${lesson} gives no packet: ${built.file.messages.join('; ')}`);
+    packets.push({ ...packet, lesson, aircraft, edition });
+  }
+  return packets;
+}
