@@ -42,12 +42,12 @@ describe.each(conditions)(
     const plan = planForFaults(request);
     const along = (change: FaultChange) => flownWith(plan, change).end.along;
 
-    it('ends shorter the wider the downwind leg', () => {
+    it('ends shorter the wider the downwind leg, and farther the closer', () => {
       const ends = [0.7, 1, 1.2, 1.4].map((factor) => along({ kind: 'spacing', amount: { factor } }));
       expect(ends).toEqual([...ends].sort((a, b) => b - a));
       expect(ends[1]).toBeCloseTo(0, 1);
     });
-    it('ends shorter the later the base turn', () => {
+    it('ends shorter the later the base turn, and farther the earlier', () => {
       const ends = [-3, 0, 3, 6].map((seconds) => along({ kind: 'base-turn', seconds }));
       expect(ends).toEqual([...ends].sort((a, b) => b - a));
     });
@@ -55,7 +55,7 @@ describe.each(conditions)(
       expect(along({ kind: 'wind', amount: { by: 4 * kt } })).toBeLessThan(-5);
       if (speed > 4) expect(along({ kind: 'wind', amount: { by: -4 * kt } })).toBeGreaterThan(5);
     });
-    it('ends shorter after the count of a still day', () => {
+    it('ends shorter after the count of a still day: the tailwind on downwind not allowed for', () => {
       const end = along({ kind: 'base-turn-as-in-still-air' });
       if (speed === 0) expect(end).toBeCloseTo(0, 1);
       else expect(end).toBeLessThan(-20);
@@ -64,6 +64,18 @@ describe.each(conditions)(
       const end = along({ kind: 'base-drift' });
       if (speed === 0) expect(end).toBeCloseTo(0, 1);
       else expect(end).toBeLessThan(-10);
+    });
+    it('ends shorter the slower than best the glide, and the faster once beyond what the wind pays for', () => {
+      const [slower, slow] = [0.92, 0.96].map((factor) => along({ kind: 'glide-speed', factor }));
+      expect(slower).toBeLessThan(-10);
+      expect(slower).toBeLessThan(slow!);
+      expect(slow).toBeLessThan(0);
+      const [fast, faster, fastest] = [1.15, 1.25, 1.35].map((factor) =>
+        along({ kind: 'glide-speed', factor }),
+      );
+      expect(faster).toBeLessThan(fast!);
+      expect(fastest).toBeLessThan(faster!);
+      if (speed === 0) expect(faster).toBeLessThan(-50);
     });
     it('ends shorter with the engine stopped', () => {
       expect(along({ kind: 'power-stopped' })).toBeLessThan(-30);
@@ -90,6 +102,19 @@ describe.each(conditions)(
           flownWith(plan, { kind: 'final-speed', amount: { by: knots * kt } }).landing.holdOff!.distance,
       );
       expect(floats).toEqual([...floats].sort((a, b) => a - b));
+    });
+    it('touches the farther past the spot the faster the round-out begins at its place', () => {
+      const planned = plan.pattern.flight.track.findLast(({ phase }) => phase === 'final')!;
+      const places = [4, 8, 12].map((knots) => {
+        const fault = flownWith(plan, { kind: 'round-out-speed', amount: { by: knots * kt } });
+        const begins = fault.track.findLast(({ phase }) => phase === 'final')!;
+        expect(begins.along).toBeCloseTo(planned.along, 0);
+        expect(begins.eas - planned.eas).toBeCloseTo(knots * kt, 1);
+        expect(fault.track[0]!.height).toBeGreaterThan(0);
+        return fault.end.along;
+      });
+      expect(places[0]).toBeGreaterThan(5);
+      expect(places).toEqual([...places].sort((a, b) => a - b));
     });
     it('has less in hand over the stall the slower the glide and the steeper the turn', () => {
       const slow = flownWith(plan, { kind: 'glide-speed', factor: 0.92 }).stall;

@@ -27,7 +27,7 @@ export function effectWords(
   if (!flight.flown) return `Not flown here: ${flight.reason}`;
   const [slow, margin] = [slowWords(flight, plan, units), marginWords(flight)];
   const end = endWords(flight, plan, units);
-  const onFinal = finalWords(flight, plan, recoveries, units);
+  const onFinal = inTheLanding(flight) ? '' : finalWords(flight, plan, recoveries, units);
   return [
     ...(slow ? [margin, slow, end] : [end, showsWords(flight, plan, onFinal !== '', units), margin]),
     landingWords(flight, plan, heldOffAfresh, units),

@@ -13,6 +13,7 @@ const ways: Readonly<Record<RecoveryWay, string>> = {
   widen: 'Turning out on base',
   's-turn': 'An S-turn on final',
   'steep-approach': 'The steep approach',
+  'line-up': 'Turning back to the centreline at the planned bank',
 };
 
 /** Down to what height each way of putting it right still makes the spot, and what is left where none does. */

@@ -1,7 +1,7 @@
 import { changed, type FaultFlown } from '../../src/flight/fault.ts';
 import type { FaultPlan } from '../../src/flight/faults/changed-approach.ts';
-import { floatFrom, slowOnFinal } from '../../src/flight/faults/on-final.ts';
-import { formatDistance, formatSink, formatSpeed, formatTime } from '../../src/units/format.ts';
+import { beginsFinal, belowThePath, floatFrom, slowOnFinal } from '../../src/flight/faults/on-final.ts';
+import { formatDistance, formatHeight, formatSink, formatSpeed, formatTime } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
 import { formatEdge, formatSafeDistance } from '../safe-rounding.ts';
 import { enginesStopped } from './final-words.ts';
@@ -9,12 +9,14 @@ import { leftAtStop, printedDistance } from './ground-words.ts';
 
 /** m: a place past the spot that the page, rounding down, can tell from the spot (50 ft, or 10 m). */
 const leastPast = 16;
+/** m: less than the page can print of a height. */
+const printedHeight = 3;
 /** m/s: the step of the page. */
 const aKnot = 0.5;
 
 /** m/s EAS by which the speed of final is off the approach speed; undefined where the fault is not that speed. */
 export function offApproachSpeed({ change }: FaultFlown, plan: FaultPlan): number | undefined {
-  if (change.kind !== 'final-speed') return undefined;
+  if (change.kind !== 'final-speed' && change.kind !== 'round-out-speed') return undefined;
   const { approach } = plan.resolved.conditions.speeds;
   return changed(approach, change.amount) - approach;
 }
@@ -54,14 +56,32 @@ export function fastWords(flight: FaultFlown, plan: FaultPlan, units: PageUnits)
     left >= 0
       ? `with ${formatSafeDistance(left, 'down', units)} of runway left after the landing roll`
       : 'and the landing roll no longer fits';
+  const floats = `It floats ${formatSafeDistance(floated.holdOff, 'up', units)} (planned ${formatDistance(planned.holdOff, units)})`;
+  // This flight does touch there.
+  if (flight.change.kind === 'round-out-speed') {
+    const words = [
+      keptHighWords(flight, plan, units),
+      `${floats}, ${stops}.`,
+      goAroundPoint(flight, plan, units),
+    ];
+    return words.filter((each) => each !== '').join(' ');
+  }
   return [
     steeperWords(flight),
-    `It floats ${formatSafeDistance(floated.holdOff, 'up', units)} (planned ${formatDistance(planned.holdOff, units)}).`,
+    `${floats}.`,
     `At that speed from the planned round-out it would touch ${formatSafeDistance(past, 'up', units)} past the spot, ${stops}.`,
     goAroundPoint(flight, plan, units),
   ]
     .filter((words) => words !== '')
     .join(' ');
+}
+
+/** Where the speed came from. */
+function keptHighWords({ track }: FaultFlown, plan: FaultPlan, units: PageUnits): string {
+  const start = beginsFinal(track);
+  const below = start && belowThePath(plan, start);
+  if (below === undefined || below > -printedHeight) return '';
+  return `It came to final ${formatHeight(-below, units)} above the planned path, and was dived for the aim point.`;
 }
 
 /** Why a flight that floats farther does not end farther. */

@@ -4,21 +4,12 @@ import { defineComponent } from '../../src/lesson/component.ts';
 import { numberText } from '../../src/units/rounding.ts';
 import { approachWords, sourceWords } from '../approach-words.ts';
 import type { PacketContext } from '../context.ts';
-import { drawnFaults, mostDrawn } from '../faults/drawn-faults.ts';
-import { rowIds } from '../faults/row-ids.ts';
+import { drawnFaults } from '../faults/drawn-faults.ts';
+import { faultAttribute } from '../faults/fault-attribute.ts';
 import { drawingId, figure } from '../figure.ts';
 
 const attributes = z.strictObject({
-  faults: rowIds
-    .refine((ids) => ids.length > 0 && ids.length <= mostDrawn, {
-      error: `write ids of one to ${mostDrawn} faults, such as \`faults="base-turn-late downwind-wide"\``,
-    })
-    .describe('Faults flown and drawn over the plan, dashed, each with where it ends')
-    .meta({
-      takes: `ids of rows of \`faults/\`, at most ${mostDrawn}, a space between them`,
-      sample: 'base-turn-late',
-    })
-    .optional(),
+  faults: faultAttribute('base-turn-late downwind-wide', 'base-turn-late'),
 });
 
 export const pattern = defineComponent<PacketContext, typeof attributes>({

@@ -1,13 +1,13 @@
 import { z } from 'zod';
 import { profileDrawing } from '../../src/drawing/profile.ts';
-import { isInProfile } from '../../src/drawing/profile-faults.ts';
+import { isInProfile } from '../../src/drawing/profile-fault-places.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
 import { numberText } from '../../src/units/rounding.ts';
 import { approachWords, sourceWords } from '../approach-words.ts';
 import type { PacketContext } from '../context.ts';
 import { drawnFaults } from '../faults/drawn-faults.ts';
+import { faultAttribute } from '../faults/fault-attribute.ts';
 import { drawingId, figure } from '../figure.ts';
-import { faultAttribute } from './fault-attribute.ts';
 
 const attributes = z.strictObject({
   faults: faultAttribute('base-turn-late base-turn-early', 'base-turn-late'),

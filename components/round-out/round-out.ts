@@ -8,8 +8,8 @@ import { numberText } from '../../src/units/rounding.ts';
 import { approachWords, sourceWords } from '../approach-words.ts';
 import type { PacketContext } from '../context.ts';
 import { drawnFaults } from '../faults/drawn-faults.ts';
+import { faultAttribute } from '../faults/fault-attribute.ts';
 import { drawingId, figure } from '../figure.ts';
-import { faultAttribute } from '../profile/fault-attribute.ts';
 
 const attributes = z.strictObject({ faults: faultAttribute('round-out-high balloon', 'balloon') });
 

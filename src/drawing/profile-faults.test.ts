@@ -10,7 +10,7 @@ import { contains } from './geometry.ts';
 import { expectNothingHidden } from './nothing-hidden.ts';
 import { missText } from './pattern-words.ts';
 import { profileDrawing } from './profile.ts';
-import { faultPlaces, isInProfile } from './profile-faults.ts';
+import { faultPlaces, isInProfile } from './profile-fault-places.ts';
 import { pointsOf, readSvg, textsOf } from './svg-reading.ts';
 import { aircraft, airfieldOf, drawnPattern, fasterAircraft, runwayOf } from './test-plans.ts';
 

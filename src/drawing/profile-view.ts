@@ -6,7 +6,7 @@ import type { DrawingBoard } from './drawing.ts';
 import type { DrawnFault } from './drawn-fault.ts';
 import type { Box, Point } from './geometry.ts';
 import { face, size } from './ink.ts';
-import { faultPlaces } from './profile-faults.ts';
+import { faultPlaces } from './profile-fault-places.ts';
 import { type PhaseName, phaseRows } from './profile-phases.ts';
 import { niceTicks, roundBelow } from './scale.ts';
 import { distanceToGo } from './track-line.ts';

@@ -3,7 +3,7 @@ import type { PageUnits } from '../units/page-units.ts';
 import type { Drawing, DrawingBoard } from './drawing.ts';
 import type { DrawnFault } from './drawn-fault.ts';
 import { drawProfile, profileNoteLines } from './profile-draw.ts';
-import { isInProfile } from './profile-faults.ts';
+import { isInProfile } from './profile-fault-places.ts';
 import { layOutProfile, type ProfileLayout } from './profile-layout.ts';
 import { shownPart } from './profile-part.ts';
 import { profileView } from './profile-view.ts';

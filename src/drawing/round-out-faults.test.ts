@@ -41,7 +41,7 @@ const changes = {
   high: { kind: 'round-out-height', amount: { factor: 2 } },
   late: { kind: 'round-out-height', amount: { factor: 0.5 } },
   balloon: { kind: 'round-out-load-factor', amount: { by: 0.2 } },
-  float: { kind: 'final-speed', amount: { by: 5.144 } },
+  float: { kind: 'round-out-speed', amount: { by: 5.144 } },
   bounce: { kind: 'touchdown-speed', amount: { factor: 1.15 } },
 } as const satisfies Record<string, FaultChange>;
 

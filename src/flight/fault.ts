@@ -36,6 +36,11 @@ export type FaultChange =
   | { readonly kind: 'final-speed'; readonly amount: Amount }
   /** m added where final begins. */
   | { readonly kind: 'final-height'; readonly by: number }
+  /**
+   * Airspeed of final and at the round-out, m/s EAS; the round-out begins at its planned place: kept high, and dived for
+   * the aim point.
+   */
+  | { readonly kind: 'round-out-speed'; readonly amount: Amount }
   /** Wheel height at which the round-out begins, m. */
   | { readonly kind: 'round-out-height'; readonly amount: Amount }
   /** Load factor of the round-out, held for as long as the planned one is. */
@@ -155,7 +160,7 @@ export interface StallMargins {
 }
 
 /** How a pilot who notices puts an approach right. */
-export type RecoveryWay = 'cut-corner' | 'best-speed' | 'widen' | 's-turn' | 'steep-approach';
+export type RecoveryWay = 'cut-corner' | 'best-speed' | 'widen' | 's-turn' | 'steep-approach' | 'line-up';
 
 /** The last point of a faulty flight from which a way still makes the spot, or why none is. m, s. */
 export type FaultRecovery =

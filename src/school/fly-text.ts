@@ -20,6 +20,7 @@ export type FlyChange =
         | 'start-speed'
         | 'mass'
         | 'final-speed'
+        | 'round-out-speed'
         | 'round-out-height'
         | 'round-out-load-factor'
         | 'touchdown-speed';
@@ -214,6 +215,21 @@ export const flyForms: readonly FlyForm[] = [
   ),
   share('final-speed', 'final speed', '-15 %', [-25, 60], 'final is flown slower or faster'),
   more('final-speed', 'final speed', '+10 kt', 'speed', '40 kt', 'final is flown so much slower or faster'),
+  share(
+    'round-out-speed',
+    'round-out speed',
+    '+20 %',
+    [-15, 60],
+    'final is flown from higher or lower, at the speed that the round-out then begins with, at its place',
+  ),
+  more(
+    'round-out-speed',
+    'round-out speed',
+    '+10 kt',
+    'speed',
+    '40 kt',
+    'the round-out begins so much faster or slower, at its place: kept high, and dived for the aim point',
+  ),
   share('round-out-height', 'round-out height', '+100 %', [-90, 400], 'the round-out begins higher or lower'),
   more(
     'round-out-height',

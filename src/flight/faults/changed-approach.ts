@@ -8,6 +8,7 @@ import type { PlanRequest, TrackSample } from '../plan.ts';
 import { workOut } from '../planner.ts';
 import type { Leg, LineLeg, Procedure, Start, TurnLeg } from '../procedure.ts';
 import { type Resolved, resolveRequest } from '../request.ts';
+import { heightForPlace } from './dive-for-aim-point.ts';
 import { easeBank, headingLeg, headingTurn, levelLeg, wanderingLegs } from './handling.ts';
 import { type LandingChange, type LandingLog, landingLegs } from './landing-legs.ts';
 
@@ -141,6 +142,8 @@ function withChange(parts: Parts, change: FaultChange, plan: FaultPlan): Parts {
       return { ...parts, final: atSpeed(parts.final, () => changed(speeds.approach, change.amount)) };
     case 'final-height':
       return fromFinal(parts, change.by, plan);
+    case 'round-out-speed':
+      return divedForTheAimPoint(parts, changed(speeds.approach, change.amount), plan);
     case 'round-out-height': {
       const height = changed(aircraft.roundOut.height, change.amount);
       return {
@@ -331,6 +334,20 @@ function fromFinal(parts: Parts, by: number, { pattern: { flight }, resolved }: 
     legs: [],
     linedUp: false,
   };
+}
+
+/** Final at another speed, from the height that brings it to the planned place of the round-out. */
+function divedForTheAimPoint(parts: Parts, eas: number, plan: FaultPlan): Parts {
+  const { track } = plan.pattern.flight;
+  const final = atSpeed(parts.final, () => eas);
+  const [from, to] = [
+    track.findLast(({ phase }) => phase === 'final-turn'),
+    track.findLast(({ phase }) => phase === 'final'),
+  ];
+  const by = from && to && heightForPlace(final, from, to, plan.resolved.conditions);
+  if (by === undefined)
+    throw new CannotFly('From no height on final does this speed lead to the planned round-out.');
+  return fromFinal({ ...parts, final }, by, plan);
 }
 
 function downTo(final: readonly Leg[], height: number, { pattern: { keys } }: FaultPlan): Leg[] {

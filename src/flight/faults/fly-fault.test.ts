@@ -29,6 +29,7 @@ describe('a fault of no size', () => {
     { kind: 'mass', amount: { factor: 1 } },
     { kind: 'final-speed', amount: { by: 0 } },
     { kind: 'final-height', by: 0 },
+    { kind: 'round-out-speed', amount: { by: 0 } },
     { kind: 'round-out-height', amount: { factor: 1 } },
     { kind: 'round-out-load-factor', amount: { by: 0 } },
     { kind: 'touchdown-speed', amount: { factor: 1 } },

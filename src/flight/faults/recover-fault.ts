@@ -1,27 +1,26 @@
 import { approach } from '../approaching.ts';
-import { arrivalHeight } from '../arrival.ts';
 import type { Conditions } from '../conditions.ts';
 import { standardGravity } from '../constants.ts';
 import type { FaultChange, FaultFlown, FaultRecovery, RecoveryWay } from '../fault.ts';
 import { Flight } from '../fly.ts';
 import { eighth, finalLine, fromBase, losingHeight, soundFinal, steepUntil } from '../gates.ts';
 import { headwindAt } from '../headwind-at.ts';
-import { between, keyAt } from '../keys.ts';
+import { keyAt } from '../keys.ts';
 import { ALONG } from '../motions.ts';
 import { finalLegs } from '../pattern-legs.ts';
 import type { Phase, TrackSample } from '../plan.ts';
 import type { Leg } from '../procedure.ts';
 import { speedToFly } from '../speed-to-fly.ts';
+import type { Drift } from '../wind.ts';
 import { changedApproach, type FaultPlan } from './changed-approach.ts';
+import { passesGateway } from './cut-corner.ts';
+import { lastPoint } from './last-point.ts';
+import { lineUp } from './line-up.ts';
 
+/** m. Less height than this is none: a plan that lines up just so high is not to fail by a rounding. */
+const asPlanned = 0.1;
 /** m. Nearer to the spot than this there is nothing to recover. */
 const atTheSpot = 1;
-/** m: how nearly the last height is found. */
-const heightTolerance = 0.05;
-/** s between the places first looked at. */
-const lookedAt = 1;
-/** rad: how far one place of a track is turned from the next, at most, for a heading between them to mean anything. */
-const halfTurn = Math.PI;
 
 /**
  * The pilot who does notice: for each way of putting a fault right, the last point of the faulty flight from which it
@@ -30,17 +29,18 @@ const halfTurn = Math.PI;
  * Ways for a flight that ends short: cutting the corner to wings level on final at 300 ft where the glide from there
  * reaches the spot (at the best-glide speed; what another speed is worth in height is counted), and on final the best
  * speed against the wind. For one that ends long: turned out on base by 45 degrees, and on final the steep approach,
- * alone or after an S-turn. Empty where nothing needs recovering on the way: the landing has its own figures.
+ * alone or after an S-turn. For a turn to final with another bank: back to the centreline with a shallow S at the planned
+ * bank and no more, lined up by 300 ft, and from there the spot. Empty where nothing needs recovering on the way: the landing has its own figures.
  */
 export function recoverFault(plan: FaultPlan, fault: FaultFlown): FaultRecovery[] {
-  const short = fault.end.along < -atTheSpot;
-  if (!short && fault.end.along <= atTheSpot) return [];
   if (fixedInTheLanding(fault.change)) return [];
-  return waysFor(fault).map((by) => lastPoint(by, plan, fault));
+  return waysFor(fault).map((by) => recovery(by, plan, fault));
 }
 
 /** The ways that answer a fault, in the order in which they come: none from before it is made. */
 function waysFor({ end, change }: FaultFlown): readonly RecoveryWay[] {
+  if (change.kind === 'final-turn-bank') return Math.abs(end.across) > atTheSpot ? ['line-up'] : [];
+  if (Math.abs(end.along) <= atTheSpot) return [];
   const ways: readonly RecoveryWay[] =
     end.along < 0 ? ['cut-corner', 'best-speed'] : ['widen', 's-turn', 'steep-approach'];
   return change.kind.startsWith('final') ? ways.filter((way) => legsOf[way].includes('final')) : ways;
@@ -56,49 +56,57 @@ const legsOf: Readonly<Record<RecoveryWay, readonly Phase[]>> = {
   widen: ['base'],
   's-turn': ['final'],
   'steep-approach': ['final'],
+  'line-up': ['final-turn', 'final'],
 };
 
 /** The last point of a faulty flight from which a way makes the spot. */
-function lastPoint(by: RecoveryWay, plan: FaultPlan, fault: FaultFlown): FaultRecovery {
+function recovery(by: RecoveryWay, plan: FaultPlan, fault: FaultFlown): FaultRecovery {
   const spare = spareAfter(by, plan, fault.change);
-  const points = fault.track.filter(({ phase }) => legsOf[by].includes(phase));
-  const [first] = points;
-  if (!first)
+  const points = recoveredFrom(by, fault);
+  if (points.length === 0)
     return { by, makes: false, reason: 'The flight does not come to the leg on which this is done.' };
   if (!spare) return { by, makes: false, reason: 'The aircraft has no figures for a steep approach.' };
-  if (!(spare(first) >= 0)) {
-    return { by, makes: false, reason: 'Where this could begin, it no longer makes the spot.' };
-  }
-  // From the first point on: what follows a failure is not counted on, though a turn may bring the spot back for a moment.
-  let good = first;
-  while (good !== points.at(-1)) {
-    const { time } = good;
-    const next = points.find((point) => point.time >= time + lookedAt) ?? points.at(-1)!;
-    if (!(spare(next) >= 0)) return { by, makes: true, ...placeOf(edge(good, next, spare)), lasts: false };
-    good = next;
-  }
-  return { by, makes: true, ...placeOf(good), lasts: true };
+  const last = lastPoint(
+    points,
+    spare,
+    by === 'cut-corner' ? spentBy(points, plan, fault.change) : undefined,
+  );
+  if (!last) return { by, makes: false, reason: 'Where this could begin, it no longer makes the spot.' };
+  return { by, makes: true, ...placeOf(last.point), lasts: last.lasts };
+}
+
+/** The points of a faulty flight at which a way may begin. */
+export function recoveredFrom(by: RecoveryWay, { track }: FaultFlown): TrackSample[] {
+  return track.filter(({ phase }) => legsOf[by].includes(phase));
+}
+
+/**
+ * m of height that a second on the way can take from what cutting the corner leaves over, at most: what the flight loses,
+ * and what the glide loses on the way back over the ground flown meanwhile, against the wind.
+ */
+export function spentBy(points: readonly TrackSample[], plan: FaultPlan, change: FaultChange): number {
+  const changed = changedApproach(plan, change);
+  if (typeof changed === 'string') return Number.POSITIVE_INFINITY;
+  const { conditions } = changed.resolved;
+  const { polar } = conditions;
+  let [lost, away, back] = [0, 0, Number.POSITIVE_INFINITY];
+  const wind: Drift = { along: 0, across: 0 };
+  points.forEach((point, i) => {
+    conditions.wind(point.height, wind);
+    away = Math.max(away, point.groundspeed);
+    back = Math.min(back, polar.speed - Math.hypot(wind.along, wind.across));
+    const next = points[i + 1];
+    if (next && next.time > point.time) {
+      const loss = atBestGlide(point, conditions) - atBestGlide(next, conditions);
+      lost = Math.max(lost, loss / (next.time - point.time));
+    }
+  });
+  return back > 0 ? lost + (away / back) * (polar.speed / polar.ratio) : Number.POSITIVE_INFINITY;
 }
 
 function placeOf(sample: TrackSample) {
   const { time, along, across, height } = keyAt('final', sample);
   return { time, along, across, height, phase: sample.phase };
-}
-
-/** Between a point that makes the spot and a later one that does not. */
-function edge(good: TrackSample, bad: TrackSample, spare: (point: TrackSample) => number): TrackSample {
-  let [from, to] = [good, bad];
-  while (Math.abs(from.height - to.height) > heightTolerance && to.time - from.time > 1e-3) {
-    const middle = midway(from, to);
-    if (spare(middle) >= 0) from = middle;
-    else to = middle;
-  }
-  return from;
-}
-
-function midway(a: TrackSample, b: TrackSample): TrackSample {
-  const turn = ((b.heading - a.heading + 3 * halfTurn) % (2 * halfTurn)) - halfTurn;
-  return { ...between(a, b, 0.5), heading: a.heading + turn / 2, eas: (a.eas + b.eas) / 2 };
 }
 
 /**
@@ -115,29 +123,24 @@ export function spareAfter(
   const { conditions } = changed.resolved;
   const { asked, request } = plan;
   const landing = finalLegs(conditions, asked.pull);
+  const { steep } = conditions;
+  const descent: Leg[] = steep ? [{ ...finalLine(steepUntil, steep.speed), steep: true }] : [];
+  /** m past the spot after the steepest final that there is. */
+  const steepest = (from: Glide) =>
+    missFrom(from, from.height > steepUntil ? [...descent, ...landing] : landing, conditions);
   switch (by) {
     case 'cut-corner': {
-      const height = Math.min(
-        soundFinal,
-        plan.pattern.keys.find(({ id }) => id === 'final')?.height ?? soundFinal,
-      );
+      const height = linedUpBy(plan);
       const run = missFrom({ along: 0, height, eas: conditions.polar.speed }, landing, conditions);
       const gateway = { along: -run, across: 0, track: 0 };
       return (point) => {
         const heading = point.heading - request.runway.heading;
         const position = { ...point, heading, height: atBestGlide(point, conditions) };
-        return (
-          (arrivalHeight(position, gateway, asked.bank, conditions) ?? Number.NEGATIVE_INFINITY) - height
-        );
+        return passesGateway(position, gateway, height, asked.bank, conditions) - height;
       };
     }
     case 'best-speed':
-      return (point) => {
-        const headwind = headwindAt(conditions, point.height / 2);
-        const best = speedToFly(conditions.polar, headwind, conditions.tasOverEas(point.height / 2));
-        const eas = Math.max(best, 1.3 * conditions.speeds.stall);
-        return missFrom(point, [finalLine(steepUntil, eas), ...landing], conditions);
-      };
+      return (point) => missFrom(point, [againstTheWind(point.height, conditions), ...landing], conditions);
     case 'widen':
       return (point) => {
         const key = keyAt('base-key', point);
@@ -155,21 +158,39 @@ export function spareAfter(
         return Math.max(Number.NEGATIVE_INFINITY, ...sound.map((each) => -each!.miss));
       };
     case 'steep-approach': {
-      const { steep } = conditions;
       if (!steep) return undefined;
-      const descent: Leg[] = [{ ...finalLine(steepUntil, steep.speed), steep: true }, ...landing];
-      return (point) =>
-        point.height > steepUntil ? -missFrom(point, descent, conditions) : Number.NEGATIVE_INFINITY;
+      return (point) => (point.height > steepUntil ? -steepest(point) : Number.NEGATIVE_INFINITY);
     }
+    case 'line-up':
+      return (point) => {
+        const made = lineUp(point, asked.bank, request.runway.heading, conditions);
+        if (!made) return Number.NEGATIVE_INFINITY;
+        const best = missFrom(made, [againstTheWind(made.height, conditions), ...landing], conditions);
+        return Math.min(
+          made.height - linedUpBy(plan) + asPlanned,
+          best + atTheSpot,
+          atTheSpot - steepest(made),
+        );
+      };
   }
 }
 
+/** m: wings level on final no lower than this, or than planned. */
+function linedUpBy({ pattern: { keys } }: FaultPlan): number {
+  return Math.min(soundFinal, keys.find(({ id }) => id === 'final')?.height ?? soundFinal);
+}
+
+/** Final at the speed that goes farthest against the wind, and not slower than 1.3 times the stall speed. */
+function againstTheWind(height: number, conditions: Conditions): Leg {
+  const headwind = headwindAt(conditions, height / 2);
+  const best = speedToFly(conditions.polar, headwind, conditions.tasOverEas(height / 2));
+  return finalLine(steepUntil, Math.max(best, 1.3 * conditions.speeds.stall));
+}
+
+type Glide = Pick<TrackSample, 'along' | 'height' | 'eas'>;
+
 /** Where the wheels touch, m past the spot, from a point of final. */
-function missFrom(
-  { along, height, eas }: Pick<TrackSample, 'along' | 'height' | 'eas'>,
-  legs: readonly Leg[],
-  conditions: Conditions,
-): number {
+function missFrom({ along, height, eas }: Glide, legs: readonly Leg[], conditions: Conditions): number {
   const flight = new Flight(conditions, 0, 'search');
   flight.begin({ along, across: 0, height, eas }, legs[0]!);
   for (const leg of legs) flight.leg(leg);

@@ -1,5 +1,5 @@
-import { mostDrawn } from '../faults/drawn-faults.ts';
-import { rowIds } from '../faults/row-ids.ts';
+import { mostDrawn } from './drawn-faults.ts';
+import { rowIds } from './row-ids.ts';
 
 /** The attribute `faults` of a drawing; `example` are ids that its author might write. */
 export function faultAttribute(example: string, sample: string) {
