@@ -1,10 +1,11 @@
 import { z } from 'zod';
 import { reachDrawing } from '../../src/drawing/reach.ts';
 import { reachField } from '../../src/drawing/reach-ground.ts';
+import { angleBetween } from '../../src/flight/angle.ts';
 import { keyLabels } from '../../src/flight/keys.ts';
 import type { KeyId, KeyPosition, Plan } from '../../src/flight/plan.ts';
 import { workOut } from '../../src/flight/planner.ts';
-import { angleBetween, type Position, reachFrom } from '../../src/flight/reach.ts';
+import { type Position, reachFrom } from '../../src/flight/reach.ts';
 import { windAt } from '../../src/flight/wind.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
 import { quantity } from '../../src/school/fields.ts';

@@ -1,6 +1,7 @@
 import { Command, Option } from 'commander';
+import { angleBetween } from '../flight/angle.ts';
 import { workOut } from '../flight/planner.ts';
-import { angleBetween, type GroundPoint, reachFrom } from '../flight/reach.ts';
+import { type GroundPoint, reachFrom } from '../flight/reach.ts';
 import { toGeoJson } from '../press/export/geojson.ts';
 import { toGpx } from '../press/export/gpx.ts';
 import { toKml } from '../press/export/kml.ts';

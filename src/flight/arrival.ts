@@ -1,9 +1,11 @@
+import { angleBetween } from './angle.ts';
 import type { Conditions } from './conditions.ts';
 import { Flight } from './fly.ts';
 import { ACROSS, ALONG, HEADING, HEIGHT } from './motions.ts';
 import type { LineLeg, Side } from './procedure.ts';
-import { angleBetween, type GroundPoint, type Position, takeUp, turnOnTo } from './reach.ts';
+import { type GroundPoint, type Position, takeUp } from './reach.ts';
 import { cosine, sine } from './steady-math.ts';
+import { flyOnTo } from './turn-on-to.ts';
 
 /** A point to be flown over on a track: a key position, or a point of final. */
 export interface Gateway extends GroundPoint {
@@ -51,7 +53,7 @@ function arriveBy(
     if (track === undefined) return undefined;
     const toAim: LineLeg = { ...lineTo(aim, track, flight), eas: conditions.polar.speed };
     if (flight.leg(toAim) < 0) return undefined;
-    turnOnTo(gateway.track, bank, flight, last);
+    flyOnTo(gateway.track, last, bank, flight);
     const off = {
       along: gateway.along - flight.state[ALONG]!,
       across: gateway.across - flight.state[ACROSS]!,
@@ -75,9 +77,7 @@ function trackTo(aim: GroundPoint, flight: Flight, bank: number, side: Side): nu
   let track = Math.atan2(aim.across - before[ACROSS]!, aim.along - before[ALONG]!);
   for (let tries = 0; tries < mostTries; tries++) {
     flight.state.set(before);
-    const wanted = angleBetween(before[HEADING]!, track);
-    // A turn the long way round for a few degrees is no turn at all.
-    turnOnTo(track, bank, flight, Math.abs(wanted) < 0.2 ? undefined : side);
+    flyOnTo(track, side, bank, flight);
     const now = Math.atan2(aim.across - flight.state[ACROSS]!, aim.along - flight.state[ALONG]!);
     if (Math.abs(angleBetween(track, now)) < 1e-6) return track;
     track = now;

@@ -1,12 +1,13 @@
 import { metresPerSecondPerKnot } from '../units/factors.ts';
 import type { Circuit, Obstacle, Runway } from './airfield.ts';
+import { angleBetween } from './angle.ts';
 import type { Asked } from './approach-method.ts';
 import { arrivalHeight, type Gateway } from './arrival.ts';
 import type { Conditions } from './conditions.ts';
 import { baseTrack, downwindTrack } from './pattern-legs.ts';
 import type { Approach, Gate, KeyId, Plan, PlanRequest } from './plan.ts';
 import { planApproach, workOut } from './planner.ts';
-import { angleBetween, type Position } from './reach.ts';
+import type { Position } from './reach.ts';
 import { cosine, sine } from './steady-math.ts';
 import { crosswind, headwind } from './wind.ts';
 

@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { requestFor, runwayHeading } from '../../tests/flight-school.ts';
+import { angleBetween } from './angle.ts';
 import { Flight } from './fly.ts';
 import { ACROSS, ALONG, HEADING, HEIGHT } from './motions.ts';
 import type { PlanRequest } from './plan.ts';
 import type { LineLeg } from './procedure.ts';
-import { angleBetween, type GroundPoint, type Position, reachFrom, takeUp, turnOnTo } from './reach.ts';
+import { type GroundPoint, type Position, reachFrom, takeUp } from './reach.ts';
 import { resolveRequest } from './request.ts';
+import { flyOnTo } from './turn-on-to.ts';
 import { turnRadius } from './turns.ts';
 
 const degrees = Math.PI / 180;
@@ -93,7 +95,7 @@ describe('the ground within reach in still air', () => {
 /** A glide on to a track and straight on to the ground. */
 function glideOut(position: Position, track: number, conditions: typeof calm) {
   const flight = takeUp(position, conditions);
-  turnOnTo(track, bank, flight);
+  flyOnTo(track, undefined, bank, flight);
   const heading = flight.state[HEADING]!;
   const out: LineLeg = {
     kind: 'line',
@@ -198,9 +200,30 @@ function distanceTo(ring: readonly GroundPoint[], { along, across }: GroundPoint
 describe('a flight', () => {
   it('turned on to the track that it is on does not turn', () => {
     const flight = takeUp(at(300, 1), calm);
-    turnOnTo(1, bank, flight);
+    flyOnTo(1, undefined, bank, flight);
     expect(flight.time).toBe(0);
     expect(flight).toBeInstanceOf(Flight);
+  });
+
+  it('turns its nose into a crosswind to hold a track, and takes the time that it takes', () => {
+    const windy = conditionsIn(8, runwayHeading + Math.PI / 2);
+    for (const track of [0, 0.25, -0.25]) {
+      const flight = takeUp(at(300, 0), windy);
+      flyOnTo(track, undefined, bank, flight);
+      const nose = flight.state[HEADING]!;
+      expect(nose - track).toBeGreaterThan(0.2);
+      expect(flight.time).toBeGreaterThan(0.5);
+      // Straight on from there the nose does not move: it held the track already.
+      const on: LineLeg = {
+        kind: 'line',
+        phase: 'final',
+        track,
+        until: { lasts: 1 },
+        eas: windy.polar.speed,
+      };
+      flight.leg(on);
+      expect(flight.state[HEADING]!).toBeCloseTo(nose, 1);
+    }
   });
 
   it('takes the shorter way round', () => {

@@ -1,7 +1,9 @@
+import { angleBetween } from './angle.ts';
 import type { Conditions } from './conditions.ts';
 import { Flight } from './fly.ts';
 import { ACROSS, ALONG, HEADING } from './motions.ts';
-import type { LineLeg, TurnLeg } from './procedure.ts';
+import type { LineLeg } from './procedure.ts';
+import { flyOnTo } from './turn-on-to.ts';
 
 /** Where an engine stops: m in the spot frame, height above the spot, heading in rad from the landing direction. */
 export interface Position {
@@ -37,7 +39,7 @@ export function reachFrom(position: Position, bank: number, conditions: Conditio
 /** Turned on to a track, and straight on to the ground. */
 function glideOut(position: Position, track: number, bank: number, conditions: Conditions): Flight {
   const flight = takeUp(position, conditions);
-  turnOnTo(track, bank, flight);
+  flyOnTo(track, undefined, bank, flight);
   const out: LineLeg = {
     kind: 'line',
     phase: 'final',
@@ -61,28 +63,4 @@ export function takeUp({ along, across, height, heading }: Position, conditions:
   };
   flight.begin({ along, across, height, eas: conditions.polar.speed, heading }, onward);
   return flight;
-}
-
-/** Turns a flight the shorter way on to the heading that holds a track; leaves it where the track is held already. */
-export function turnOnTo(track: number, bank: number, flight: Flight, side?: 1 | -1): void {
-  const now = flight.state[HEADING]!;
-  const short = angleBetween(now, track);
-  const way = side ?? (short >= 0 ? 1 : -1);
-  const turn = way * short >= 0 ? short : short + way * 2 * Math.PI;
-  const leg: TurnLeg = {
-    kind: 'turn',
-    phase: 'base-turn',
-    track: now + turn,
-    side: way,
-    bank,
-    rollOut: true,
-  };
-  if (Math.abs(turn) > 1e-9) flight.leg(leg);
-}
-
-/** The angle from one direction to another, -pi to pi. */
-export function angleBetween(from: number, to: number): number {
-  const turn = 2 * Math.PI;
-  const angle = (((to - from) % turn) + turn) % turn;
-  return angle > Math.PI ? angle - turn : angle;
 }

@@ -1,13 +1,14 @@
+import { angleBetween } from '../angle.ts';
 import type { Gateway } from '../arrival.ts';
 import type { Conditions } from '../conditions.ts';
 import { Flight } from '../fly.ts';
 import { ACROSS, ALONG, EAS, HEADING, HEIGHT } from '../motions.ts';
 import type { LineLeg, Side } from '../procedure.ts';
-import { angleBetween, type Position, takeUp } from '../reach.ts';
+import { type Position, takeUp } from '../reach.ts';
 import { cosine, sine } from '../steady-math.ts';
+import { round, turnOnTo } from '../turn-on-to.ts';
 import { turnRadius, turnRate } from '../turns.ts';
 import { crab, type Drift } from '../wind.ts';
-import { round, turnOnTo } from './turn-on-to.ts';
 
 /** m over the ground. */
 type Vector = readonly [along: number, across: number];

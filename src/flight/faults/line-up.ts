@@ -1,13 +1,13 @@
+import { angleBetween } from '../angle.ts';
 import type { Conditions } from '../conditions.ts';
 import { Flight } from '../fly.ts';
 import { eighth } from '../gates.ts';
 import { ACROSS, ALONG, BANK, EAS, HEIGHT } from '../motions.ts';
 import type { TrackSample } from '../plan.ts';
 import type { LineLeg } from '../procedure.ts';
-import { angleBetween } from '../reach.ts';
 import { rootInBracket, rootNear } from '../root.ts';
+import { turnOnTo } from '../turn-on-to.ts';
 import { easeBank } from './handling.ts';
-import { turnOnTo } from './turn-on-to.ts';
 
 /** Wings level on the centreline, m and m/s. */
 export interface LinedUp {
