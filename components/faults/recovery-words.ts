@@ -24,6 +24,8 @@ export function recoveryWords(
   units: PageUnits,
 ): string {
   const { finalHeight } = flight;
+  const [lineUp] = recoveries;
+  if (lineUp?.by === 'line-up') return lineUpWords(lineUp, enginesStopped(flight, plan), units);
   if (recoveries.length === 0 || !heightPutsItRight(flight, plan)) return '';
   const made = recoveries
     .filter((recovery) => recovery.makes)
@@ -37,6 +39,17 @@ export function recoveryWords(
         : `${ways[by]} makes the spot down to ${formatEdge(by === 's-turn' ? Math.max(height, soundFinal) : height, 'low', units)}.`,
     )
     .join(' ');
+}
+
+/** Past the centreline, or inside it: how long a turn no steeper than planned still comes back in time. */
+function lineUpWords(lineUp: FaultRecovery, isStopped: boolean, units: PageUnits): string {
+  if (!lineUp.makes) {
+    const instead = isStopped ? 'land straight ahead of you' : 'go around';
+    return `Turned back to the centreline no steeper than planned, it is not lined up in time to make the spot: ${instead}.`;
+  }
+  return lineUp.lasts
+    ? `${ways['line-up']} still makes the spot.`
+    : `${ways['line-up']} makes the spot down to ${formatEdge(lineUp.height, 'low', units)}; lower, ${isStopped ? 'land straight ahead of you' : 'go around'}.`;
 }
 
 /** A miss to the side is put right by a turn, and speed on final by letting it go: neither by losing height. */
