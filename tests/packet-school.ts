@@ -65,10 +65,14 @@ export async function openTrialSchool(): Promise<TrialSchool> {
     },
     built: async () => {
       const entries = await readdir(join(folder, 'dist'), { recursive: true, withFileTypes: true });
-      return entries
-        .filter((entry) => entry.isFile())
-        .map((entry) => join(entry.parentPath, entry.name).slice(folder.length + 1))
-        .sort();
+      return (
+        entries
+          .filter((entry) => entry.isFile())
+          .map((entry) => join(entry.parentPath, entry.name).slice(folder.length + 1))
+          // What a build remembers of itself.
+          .filter((path) => !path.includes('/.printed/'))
+          .sort()
+      );
     },
     remove: () => rm(folder, { recursive: true, force: true }),
   };

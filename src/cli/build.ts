@@ -4,16 +4,29 @@ import { VFile } from 'vfile';
 import type { Edition } from '../../components/context.ts';
 import type { Power } from '../flight/aircraft.ts';
 import type { Circuit } from '../flight/airfield.ts';
-import { buildLesson } from '../press/build.ts';
+import { type OpenLesson, openLesson, removeRepeats, type Variant } from '../press/build.ts';
 import { type PaperName, papers } from '../press/paper.ts';
+import { codeMark } from '../press/printing/code-mark.ts';
+import { inShard, type Shard } from '../press/printing/shard.ts';
+import { sortOrders } from '../press/printing/sort-orders.ts';
 import { didYouMean } from '../school/nearest-name.ts';
 import { readSchool } from '../school/read.ts';
 import type { School } from '../school/school.ts';
-import type { Wind } from '../units/wind-text.ts';
-import { askedBy, dayOption, quantityOption, today, windOption } from './options.ts';
-import { exitCodes, printPages, report } from './print-pages.ts';
+import {
+  askedBy,
+  dayOption,
+  jobsOption,
+  type NamedWind,
+  papersOption,
+  quantityOption,
+  shardOption,
+  today,
+  usualJobs,
+  windsOption,
+} from './options.ts';
+import { exitCodes, isStopped, printPages, report } from './print-pages.ts';
 import { version } from './version.ts';
-import { metarHelp, type Weather, weatherOf } from './weather.ts';
+import { metarHelp, weatherOf } from './weather.ts';
 
 interface BuildOptions {
   school: string;
@@ -22,19 +35,28 @@ interface BuildOptions {
   runway?: string;
   circuit?: Circuit;
   metar?: string;
-  wind?: Wind;
+  wind?: NamedWind[];
   gust?: number;
   temperature?: number;
   qnh?: number;
   power?: Power;
   edition: Edition | 'both';
-  paper?: PaperName;
+  paper?: PaperName[];
   date?: Date;
   out: string;
+  jobs: number;
+  shard?: Shard;
+  again?: boolean;
   browser?: string;
 }
 
-type BuildAll = Omit<BuildOptions, keyof Weather> & Weather & { readonly date: Date };
+const pathsHelp = `
+Files: OUT/LESSON/AIRCRAFT.pdf and .html, the instructor's AIRCRAFT.instructor.pdf and .html. With several winds each
+has a folder of its own before the lesson's (OUT/wind-210-12kt/LESSON/...), and with several papers each paper
+(OUT/A4/LESSON/...); with both, the wind comes first.
+
+A packet is printed again where something in it changed: its lesson, aircraft, airfield, wind, paper, this program, the
+browser; or where its files are not as they were printed. What was printed from what is kept in OUT/.printed.`;
 
 const editions: readonly Edition[] = ['student', 'instructor'];
 
@@ -49,7 +71,11 @@ export function buildCommand(): Command {
     .option('--runway <name>', "default: the lesson's, else the school's")
     .addOption(new Option('--circuit <side>', "default: the runway's").choices(['left', 'right']))
     .option('--metar <report>', metarHelp)
-    .option('--wind <wind>', "such as 210/12kt; default: the lesson's, else the school's", windOption)
+    .option(
+      '--wind <wind>',
+      "such as 210/12kt; again for another wind; default: the lesson's, else the school's",
+      windsOption,
+    )
     .option('--gust <speed>', "highest gust, such as 18kt; default: the school's", quantityOption('speed'))
     .option(
       '--temperature <temperature>',
@@ -67,59 +93,103 @@ export function buildCommand(): Command {
         .choices([...editions, 'both'])
         .default('student'),
     )
-    .addOption(new Option('--paper <size>', "default: the school's").choices(Object.keys(papers)))
-    .option('--date <day>', 'the day that the packets bear, such as 2026-11-25; default: today', dayOption)
+    .option(
+      '--paper <size>',
+      `${Object.keys(papers).join(', ')} or both; again for another; default: the school's`,
+      papersOption,
+    )
+    .option(
+      '--date <day>',
+      'the day that the packets bear, such as 2026-11-25; default: today for those that are printed, while one that has not changed keeps its day',
+      dayOption,
+    )
     .option('--out <folder>', 'where the packets go', join('dist', 'packets'))
+    .option('--jobs <number>', 'how many to print at once', jobsOption, usualJobs)
+    .option('--shard <part>', 'only a part of the packets: 2/4 is the second of four', shardOption)
+    .option('--again', 'print also what has not changed since it was printed')
     .option('--browser <path>', 'the browser that prints the PDF')
+    .addHelpText('after', pathsHelp)
     .action(async (lessons: string[], options: BuildOptions) => {
       process.exitCode = await build(lessons, options);
     });
 }
 
-async function build(names: readonly string[], options: BuildOptions): Promise<number> {
-  const weather = weatherOf(options);
+async function build(asked: readonly string[], options: BuildOptions): Promise<number> {
+  const variants = variantsOf(options);
   const date = options.date ?? today();
   const { files, withSoundAircraft: school } = await readSchool(options.school, date);
-  if (!school || !weather) return Math.max(report(files), weather ? exitCodes.built : exitCodes.mistakes);
-  const asked = askedBy(options, weather);
-  const { built, missing } = await buildAll(school, names, { ...options, ...weather, date }, asked);
-  const packets = built.flatMap((lesson) => lesson.packets);
-  const printed = packets.length > 0 ? await printPages(packets, options) : exitCodes.built;
-  const failed = report([...files, ...built.map(({ file }) => file), ...missing]);
-  const wrongChoices = new Set(built.flatMap((lesson) => lesson.wrongChoices));
-  for (const message of wrongChoices) process.stderr.write(`${message}\n`);
-  for (const id of school.aircraftIds.filter((each) => !school.fleet.has(each)))
-    process.stderr.write(`No packet is built for \`${id}\`: its file has a mistake.\n`);
-  return failed === exitCodes.built && wrongChoices.size > 0 ? exitCodes.mistakes : failed || printed;
-}
-
-async function buildAll(
-  school: School,
-  asked: readonly string[],
-  options: BuildAll,
-  askedFor: Readonly<Record<string, string>>,
-) {
-  const chapters = school.handbook?.chapters ?? [];
-  const names = asked.length > 0 ? asked : chapters.length > 0 ? chapters : school.lessonIds;
-  const known = names.filter((name) => school.lessonIds.includes(name));
-  const built = [];
-  for (const lesson of known) {
-    built.push(
-      await buildLesson({
+  if (!school || !variants) return Math.max(report(files), variants ? exitCodes.built : exitCodes.mistakes);
+  const names = lessonNames(school, asked);
+  const missing = names
+    .filter((name) => !school.lessonIds.includes(name))
+    .map((name) => noLesson(school, name));
+  const common = { code: codeMark(), version, airfields: airfieldTexts(files, school) };
+  const lessons: OpenLesson[] = [];
+  for (const lesson of names.filter((name) => school.lessonIds.includes(name))) {
+    lessons.push(
+      await openLesson({
         school,
         lesson,
         aircraft: options.aircraft ?? [],
-        choices: options,
-        asked: askedFor,
+        variants,
         editions: editions.filter((edition) => options.edition === 'both' || options.edition === edition),
-        paper: options.paper ?? school.paper,
-        date: options.date,
+        papers: options.paper ?? [school.paper],
+        date,
         version,
+        common,
       }),
     );
   }
-  const missing = names.filter((name) => !known.includes(name)).map((name) => noLesson(school, name));
-  return { built, missing };
+  const orders = inShard(
+    lessons.flatMap((lesson) => lesson.orders),
+    options.shard ?? { index: 1, count: 1 },
+  );
+  const { out, browser, again = false } = options;
+  const { pages, unchanged } = await sortOrders(orders, { out, browser, date: options.date, again });
+  const printed = pages.length > 0 ? await printPages(pages, options) : exitCodes.built;
+  if (unchanged > 0) process.stdout.write(`${unchangedWords(unchanged)}\n`);
+  for (const { file } of lessons) removeRepeats(file);
+  const failed = report([...files, ...lessons.map(({ file }) => file), ...missing]);
+  const wrongChoices = new Set(lessons.flatMap((lesson) => [...lesson.wrongChoices]));
+  for (const message of wrongChoices) process.stderr.write(`${message}\n`);
+  for (const id of school.aircraftIds.filter((each) => !school.fleet.has(each)))
+    process.stderr.write(`No packet is built for \`${id}\`: its file has a mistake.\n`);
+  const mistakes = wrongChoices.size > 0 ? exitCodes.mistakes : failed;
+  return isStopped(printed) ? printed : mistakes || printed;
+}
+
+/** One for each wind asked for; undefined, with a message, where the METAR is unreadable. */
+function variantsOf(options: BuildOptions): Variant[] | undefined {
+  const winds = options.wind ?? [undefined];
+  const variants: Variant[] = [];
+  for (const each of winds) {
+    const weather = weatherOf({ ...options, wind: each?.wind });
+    if (!weather) return undefined;
+    const asked = askedBy({ ...options, wind: each?.wind }, weather);
+    if (each && winds.length > 1) asked.wind = `--wind ${each.text}`;
+    const { airfield, runway, circuit, power } = options;
+    const choices = { airfield, runway, circuit, power, ...weather };
+    variants.push({ choices, asked, folder: each && winds.length > 1 ? each.folder : '' });
+  }
+  return variants;
+}
+
+function lessonNames(school: School, asked: readonly string[]): string[] {
+  const chapters = school.handbook?.chapters ?? [];
+  return [...new Set(asked.length > 0 ? asked : chapters.length > 0 ? chapters : school.lessonIds)];
+}
+
+/** As they were typed: see `packetKey`. */
+function airfieldTexts(files: readonly VFile[], school: School): Record<string, string> {
+  const folder = join(school.folder, 'airfields');
+  const texts = files.filter(({ dirname }) => dirname === folder).map((file) => [file.stem, String(file)]);
+  return Object.fromEntries(texts);
+}
+
+function unchangedWords(count: number): string {
+  return count === 1
+    ? '1 packet stands as it was: nothing in it has changed.'
+    : `${count} packets stand as they were: nothing in them has changed.`;
 }
 
 function noLesson(school: School, name: string): VFile {

@@ -1,4 +1,7 @@
+import { availableParallelism } from 'node:os';
 import { InvalidArgumentError } from 'commander';
+import { type PaperName, papers } from '../press/paper.ts';
+import { parseShard, type Shard } from '../press/printing/shard.ts';
 import { parseQuantity, QuantityError, type QuantityKind } from '../units/quantity.ts';
 import { parseWind, type Wind } from '../units/wind-text.ts';
 import type { Weather, WeatherOptions } from './weather.ts';
@@ -63,4 +66,55 @@ export function askedBy(options: SettingOptions, weather: Weather): Record<strin
   for (const key of ['wind', 'gust', 'temperature', 'qnh'] as const)
     if (weather[key] !== undefined) asked[key] = options[key] === undefined ? '--metar' : `--${key}`;
   return asked;
+}
+
+/** A wind of several, with a name for the folder of its packets: `wind-210-12kt`. */
+export interface NamedWind {
+  readonly wind: Wind;
+  readonly text: string;
+  readonly folder: string;
+}
+
+/** A command-line value that may be given again, each a wind. Two that are the same wind are one. */
+export function windsOption(text: string, earlier: readonly NamedWind[] = []): NamedWind[] {
+  const wind = windOption(text);
+  const isSame = (other: NamedWind) => other.wind.from === wind.from && other.wind.speed === wind.speed;
+  if (earlier.some(isSame)) return [...earlier];
+  // What is left out here changes no wind, so that two winds never share a folder.
+  const name = text
+    .toLowerCase()
+    .replace(/\s|°|deg/g, '')
+    .replace(/[^a-z\d.]+/g, '-');
+  return [...earlier, { wind, text: text.trim(), folder: `wind-${name}` }];
+}
+
+/** A command-line value that may be given again: a paper, or `both`. */
+export function papersOption(text: string, earlier: readonly PaperName[] = []): PaperName[] {
+  const names = Object.keys(papers) as PaperName[];
+  const asked = text.toLowerCase() === 'both' ? names : names.filter((name) => name === text);
+  if (asked.length === 0) {
+    throw new InvalidArgumentError(`write ${names.map((name) => `\`${name}\``).join(', ')} or \`both\``);
+  }
+  return [...new Set([...earlier, ...asked])];
+}
+
+/** How many pages are printed at once where nothing is said: more gain nothing, and each takes memory. */
+export const usualJobs = Math.max(1, Math.min(availableParallelism(), 4));
+
+const mostJobs = 32;
+
+/** A command-line value that is a number of pages to print at once. */
+export function jobsOption(text: string): number {
+  const jobs = /^\d+$/.test(text) ? Number(text) : 0;
+  if (jobs < 1 || jobs > mostJobs)
+    throw new InvalidArgumentError(`write how many to print at once, 1 to ${mostJobs}, such as \`2\``);
+  return jobs;
+}
+
+/** A command-line value that is a part of the packets, such as `2/4`. */
+export function shardOption(text: string): Shard {
+  const shard = parseShard(text);
+  if (!shard)
+    throw new InvalidArgumentError('write which part of how many, such as `2/4` for the second of four');
+  return shard;
 }

@@ -1,66 +1,119 @@
-import { existsSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import type { VFile } from 'vfile';
 import { reporter } from 'vfile-reporter';
-import type { Packet } from '../press/build.ts';
-import { findBrowser, NoBrowserError } from '../press/find-browser.ts';
-import { papers } from '../press/paper.ts';
-import { type Printer, UnprintableError, withPrinter } from '../press/print-pdf.ts';
-import { writeWhole } from '../press/write-whole.ts';
+import { type PageToPrint, type PrintEvent, printAll } from '../press/printing/print-all.ts';
+import { leftWords } from '../press/printing/time-left.ts';
 import { hasErrors } from '../school/yaml-source.ts';
 
-/** Exit codes of the commands that print pages. */
-export const exitCodes = { built: 0, mistakes: 1, noBrowser: 4 };
+/** Exit codes of the commands that print pages; one that a signal stops ends as the shell has it. */
+export const exitCodes = { built: 0, mistakes: 1, noBrowser: 4, notWritten: 5 };
+
+/** 128 and the number of the signal. */
+const stopCodes = { SIGHUP: 129, SIGINT: 130, SIGTERM: 143 };
+
+/** Whether a signal ended the command: then what else is wrong is not what the exit code says. */
+export function isStopped(code: number): boolean {
+  return Object.values(stopCodes).includes(code);
+}
 
 /** Where pages go, and what prints them. */
 export interface PrintTo {
   readonly out: string;
   readonly browser?: string | undefined;
+  /** How many at once. */
+  readonly jobs?: number | undefined;
 }
 
-/** Prints each page and writes it. Without a browser the HTML stands, and the exit code says that the PDF is missing. */
+/**
+ * Prints each page and writes it, and says what it does. Without a browser the HTML stands, and the exit code says that
+ * the PDF is missing. Ctrl-C ends it in good order; a second one at once.
+ */
 export async function printPages(
-  pages: readonly Packet[],
-  { out, browser: named }: PrintTo,
+  pages: readonly PageToPrint[],
+  { out, browser, jobs }: PrintTo,
 ): Promise<number> {
+  const stop = new AbortController();
+  let stoppedBy: keyof typeof stopCodes | undefined;
+  const onSignal = (signal: NodeJS.Signals) => {
+    stoppedBy = signal as keyof typeof stopCodes;
+    stop.abort();
+  };
+  for (const signal of Object.keys(stopCodes)) process.once(signal, onSignal);
+  const progress = new Progress(process.stderr);
   try {
-    const browser = await findBrowser({ named });
-    return await withPrinter(browser, async (printer) => {
-      let code = exitCodes.built;
-      for (const page of pages) code = Math.max(code, await printOne(printer, page, out));
-      return code;
-    });
-  } catch (error) {
-    if (!(error instanceof NoBrowserError)) throw error;
-    for (const page of pages) await writeUnprinted(page, out);
-    process.stderr.write(`${error.message}\n`);
-    return exitCodes.noBrowser;
+    const tell = (event: PrintEvent) => tellOf(event, out, progress);
+    const done = await printAll(pages, { out, browser, jobs, signal: stop.signal, tell });
+    progress.clear();
+    if (stoppedBy) {
+      process.stderr.write(
+        `Stopped: ${done.printed} of ${pages.length} printed. Give the same command again to go on from here.\n`,
+      );
+      return stopCodes[stoppedBy];
+    }
+    if (done.noBrowser !== undefined) process.stderr.write(`${done.noBrowser}\n`);
+    if (done.left > 0) process.stderr.write(`Not tried: ${done.left} of ${pages.length}.\n`);
+    if (done.unwritten > 0) return exitCodes.notWritten;
+    if (done.noBrowser !== undefined) return exitCodes.noBrowser;
+    return done.unprintable > 0 ? exitCodes.mistakes : exitCodes.built;
+  } finally {
+    progress.clear();
+    for (const signal of Object.keys(stopCodes)) process.off(signal, onSignal);
   }
 }
 
-/** The HTML alone. A PDF of an earlier build beside it may say other figures, and is named. */
-async function writeUnprinted(page: Packet, out: string): Promise<void> {
-  const path = join(out, page.path);
-  await writeWhole(`${path}.html`, page.html);
-  if (existsSync(`${path}.pdf`))
-    process.stderr.write(`${relative('.', path)}.pdf is of an earlier build: do not use it.\n`);
+function tellOf(event: PrintEvent, out: string, progress: Progress): void {
+  const path = relative('.', join(out, event.path));
+  if (event.kind === 'begun') {
+    // Of one page there is nothing to say that its own line does not.
+    if (event.of === 1) return;
+    const left = event.secondsLeft === undefined ? '' : `, ${leftWords(event.secondsLeft)}`;
+    progress.show(`Printing ${event.number} of ${event.of}: ${event.path}${left}`);
+    return;
+  }
+  progress.clear();
+  switch (event.kind) {
+    case 'printed':
+      process.stdout.write(`${path}.pdf (and .html)\n`);
+      break;
+    case 'unprintable':
+      process.stderr.write(
+        `${event.path} is not printed:\n${event.messages.map((line) => `  ${line}\n`).join('')}`,
+      );
+      break;
+    case 'html-only':
+      if (event.oldPdf) process.stderr.write(`${path}.pdf is of an earlier build: do not use it.\n`);
+      break;
+    case 'unwritten':
+      process.stderr.write(`${event.message}.\n`);
+  }
 }
 
-/** Nothing is written before the PDF is made: a page that cannot be printed leaves both earlier files. */
-async function printOne(printer: Printer, page: Packet, out: string): Promise<number> {
-  const path = join(out, page.path);
-  try {
-    const pdf = await printer.print(page.html, { paper: papers[page.paper], date: page.date });
-    await writeWhole(`${path}.html`, page.html);
-    await writeWhole(`${path}.pdf`, pdf);
-    process.stdout.write(`${relative('.', path)}.pdf (and .html)\n`);
-    return exitCodes.built;
-  } catch (error) {
-    if (!(error instanceof UnprintableError)) throw error;
-    process.stderr.write(
-      `${page.path} is not printed:\n${error.messages.map((line) => `  ${line}\n`).join('')}`,
-    );
-    return exitCodes.mistakes;
+/** Of a terminal that does not say how wide it is. */
+const usualColumns = 80;
+
+/** One line that is written over on a terminal, and one after the other elsewhere. */
+class Progress {
+  readonly #stream: NodeJS.WriteStream;
+  #shown = false;
+
+  constructor(stream: NodeJS.WriteStream) {
+    this.#stream = stream;
+  }
+
+  show(line: string): void {
+    if (!this.#stream.isTTY) {
+      this.#stream.write(`${line}\n`);
+      return;
+    }
+    this.clear();
+    // One that ran over the edge could not be cleared.
+    this.#stream.write(line.slice(0, (this.#stream.columns || usualColumns) - 1));
+    this.#shown = true;
+  }
+
+  clear(): void {
+    if (this.#shown) this.#stream.write('\r\u001b[2K');
+    this.#shown = false;
   }
 }
 

@@ -83,9 +83,9 @@ code{font:9.5pt var(--sans)}
 h1,h2,h3,h4{font-family:var(--sans);font-weight:600;break-after:avoid;break-inside:avoid;text-wrap:balance;margin:0}
 h1{font-size:25pt;line-height:29pt;letter-spacing:-.012em}
 h2{font-size:14pt;line-height:18pt;margin:20pt 0 6pt;padding-top:5pt;border-top:.9pt solid #000}
-h3{font-size:11pt;line-height:14pt;margin:12pt 0 4pt}
+h3{font-size:11pt;line-height:14pt;margin:11pt 0 4pt;padding-top:1pt}
 h4{font-size:9.5pt;line-height:14pt;margin:9pt 0 2pt}
-h2+h3{margin-top:6pt}
+h2+h3{margin-top:5pt}
 hr{border:0;border-top:.4pt solid #000;margin:12pt 0}
 blockquote{margin-left:0;padding-left:5mm;border-left:.4pt solid #000;font-style:italic}
 
@@ -162,7 +162,7 @@ section[data-footnotes] h2{font-size:9.5pt;line-height:12pt;border-top-width:.4p
 .packet-cautions .from{display:block;font-size:7.8pt;line-height:10.5pt}
 .workings{break-before:page;font-size:9.5pt;line-height:12.8pt}
 .workings>h2{margin-top:0;border-top-width:2.4pt;font-size:16pt;line-height:20pt}
-.workings h3{margin-top:11pt}
+.workings h3{margin-top:10pt}
 .workings .formula{white-space:normal}
 .workings i{font-family:var(--serif)}
 .workings li{margin-bottom:1.5pt}

@@ -27,12 +27,12 @@ export const papers: Readonly<Record<PaperName, Paper>> = {
 };
 
 /** Width in mm between the margins: the widest a drawing or a table may be. 174 on A4, 179.9 on Letter. */
-export function contentWidth(paper: Paper): number {
+export function contentWidth(paper: Pick<Paper, 'width' | 'margin'>): number {
   return paper.width - paper.margin.inner - paper.margin.outer;
 }
 
 /** Height in mm between the margins. */
-export function contentHeight(paper: Paper): number {
+export function contentHeight(paper: Pick<Paper, 'height' | 'margin'>): number {
   return paper.height - paper.margin.top - paper.margin.bottom;
 }
 

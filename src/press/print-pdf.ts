@@ -1,11 +1,12 @@
 import { basename } from 'node:path';
 import type { Browser, Page } from 'puppeteer-core';
 import { type FoundBrowser, NoBrowserError } from './find-browser.ts';
+import { outlineTitles } from './outline-titles.ts';
 import { faultMessage, findPageFaults, type PageFault } from './page-faults.ts';
 import { contentHeight, contentWidth, type Paper } from './paper.ts';
 import { repeatablePdf } from './repeatable-pdf.ts';
 
-/** One running browser that prints one page after the other. */
+/** One running browser. Prints that go on at the same time have a page each. */
 export interface Printer {
   /**
    * Prints a self-contained HTML document to a tagged PDF with bookmarks; the same HTML and date give the same bytes.
@@ -13,14 +14,19 @@ export interface Printer {
    * Throws `UnprintableError` where something is wider than the page or asks for something outside the document.
    */
   readonly print: (html: string, how: PrintOptions) => Promise<Uint8Array>;
-  /** Ends the browser. */
+  /** Whether the browser still runs. */
+  readonly isOpen: () => boolean;
+  /** Ends the browser, and what it is printing. */
   readonly close: () => Promise<void>;
 }
 
 export interface PrintOptions {
-  readonly paper: Paper;
+  /** Of which a card, too, has what is asked for. */
+  readonly paper: Pick<Paper, 'width' | 'height' | 'margin'>;
   /** The date of the inputs; stands in the PDF as its date. */
   readonly date: Date;
+  /** The same pages, without tags and bookmarks: for who only wants to know on which page what stands. */
+  readonly draft?: boolean;
 }
 
 /** The page was not printed; each message says what is wrong and what to change. */
@@ -47,6 +53,13 @@ export async function withPrinter<Result>(
 }
 
 const pixelsPerMm = 96 / 25.4;
+/** ms. A whole handbook is one page to the browser. */
+const longestPrint = 600_000;
+/** ms that a browser has to end by itself. */
+const longestClose = 5_000;
+
+/** The same for every user: dates, numbers and hyphens on a page are not those of the machine. */
+const fixedEnvironment = { TZ: 'UTC', LANG: 'en_US.UTF-8', LC_ALL: 'en_US.UTF-8', LANGUAGE: 'en_US' };
 
 /** Starts the browser. Throws `NoBrowserError` where it does not start. */
 export async function openPrinter(found: FoundBrowser): Promise<Printer> {
@@ -59,46 +72,87 @@ export async function openPrinter(found: FoundBrowser): Promise<Printer> {
       executablePath: found.path,
       headless: shell ? 'shell' : true,
       pipe: true,
-      env: { ...process.env, ...found.environment },
+      env: { ...process.env, ...fixedEnvironment, ...found.environment },
       args: ['--no-sandbox', '--no-zygote', '--disable-gpu', '--font-render-hinting=none'],
+      protocolTimeout: longestPrint,
+      // Whoever prints stops it: puppeteer would end this process before it has tidied up.
+      handleSIGINT: false,
+      handleSIGTERM: false,
+      handleSIGHUP: false,
     });
   } catch (error) {
     throw new NoBrowserError(`${found.path} does not start as a browser; name another with --browser PATH.`, {
       cause: error,
     });
   }
-  const refused: string[] = [];
-  let queue: Promise<unknown> = Promise.resolve();
+  const free: OpenPage[] = [];
+  return {
+    print: async (html, how) => {
+      const page = free.pop() ?? (await openPage(browser));
+      try {
+        const pdf = await printUnbroken(page, html, how);
+        free.push(page);
+        return pdf;
+      } catch (error) {
+        if (error instanceof UnprintableError) free.push(page);
+        else void page.page.close().catch(() => undefined);
+        throw error;
+      }
+    },
+    isOpen: () => browser.connected,
+    close: () => closeBrowser(browser),
+  };
+}
+
+async function closeBrowser(browser: Browser): Promise<void> {
+  const late = setTimeout(() => browser.process()?.kill('SIGKILL'), longestClose);
   try {
-    const page = await browser.newPage();
-    await page.setJavaScriptEnabled(false);
-    await page.emulateMediaType('print');
-    await page.setRequestInterception(true);
-    page.on('request', (request) => {
-      if (/^(data|about):/.test(request.url())) return void request.continue();
-      refused.push(request.url());
-      void request.abort();
-    });
-    return {
-      print: (html, how) => {
-        // The page is shared, so prints wait for each other; one that fails does not stop the next.
-        const printed = queue.then(() => printPage(page, html, how, refused));
-        queue = printed.catch(() => undefined);
-        return printed;
-      },
-      close: () => browser.close(),
-    };
-  } catch (error) {
     await browser.close();
-    throw error;
+  } finally {
+    clearTimeout(late);
+  }
+}
+
+interface OpenPage {
+  readonly page: Page;
+  /** What the document asked for outside itself, since it was last emptied. */
+  readonly refused: string[];
+}
+
+/** A page on which nothing runs and from which nothing leaves. */
+async function openPage(browser: Browser): Promise<OpenPage> {
+  const page = await browser.newPage();
+  const refused: string[] = [];
+  page.setDefaultTimeout(longestPrint);
+  await page.setJavaScriptEnabled(false);
+  await page.emulateMediaType('print');
+  await page.setRequestInterception(true);
+  page.on('request', (request) => {
+    if (/^(data|about):/.test(request.url())) return void request.continue().catch(() => undefined);
+    refused.push(request.url());
+    void request.abort().catch(() => undefined);
+  });
+  return { page, refused };
+}
+
+/** A page that breaks down answers nothing any more: what was asked of it would wait for ever. */
+async function printUnbroken(open: OpenPage, html: string, how: PrintOptions): Promise<Uint8Array> {
+  let onBroken: (error: Error) => void = () => undefined;
+  const broken = new Promise<never>((_, reject) => {
+    onBroken = reject;
+  });
+  open.page.once('error', onBroken);
+  try {
+    return await Promise.race([printPage(open, html, how), broken]);
+  } finally {
+    open.page.off('error', onBroken);
   }
 }
 
 async function printPage(
-  page: Page,
+  { page, refused }: OpenPage,
   html: string,
-  { paper, date }: PrintOptions,
-  refused: string[],
+  { paper, date, draft = false }: PrintOptions,
 ): Promise<Uint8Array> {
   refused.length = 0;
   const room = { width: contentWidth(paper) * pixelsPerMm, height: contentHeight(paper) * pixelsPerMm };
@@ -115,6 +169,16 @@ async function printPage(
     ),
   ];
   if (messages.length > 0) throw new UnprintableError(messages);
-  const pdf = await page.pdf({ preferCSSPageSize: true, printBackground: true, tagged: true, outline: true });
-  return repeatablePdf(pdf, date);
+  const pdf = await page.pdf({
+    preferCSSPageSize: true,
+    printBackground: true,
+    tagged: !draft,
+    outline: !draft,
+    timeout: longestPrint,
+  });
+  if (draft) return pdf;
+  const headings = (await page.evaluate(
+    `[...document.querySelectorAll('h1,h2,h3,h4,h5,h6')].map((heading) => heading.innerText)`,
+  )) as string[];
+  return repeatablePdf(outlineTitles(pdf, headings), date);
 }

@@ -1,13 +1,24 @@
 /**
- * Takes out of a PDF what differs from print to print, in place and at the same length: its dates become the date of
- * the inputs, and the names of its table headings, which count everything the browser has shown since it started,
- * count from 1. The same inputs then give the same bytes, whenever they are printed and after whatever else.
- * Throws where the PDF is not built as expected: its bytes would change unseen.
+ * Takes out of a PDF what differs from print to print: its dates become the date of the inputs, and the names of its
+ * table headings, which count everything the browser has shown since it started, in the order in which it came to each,
+ * count from 1 in the order of the document. The same inputs then give the same bytes, whenever they are printed, after
+ * and beside whatever else. Throws where the PDF is not built as expected: its bytes would change unseen.
  */
 export function repeatablePdf(pdf: Uint8Array, date: Date): Uint8Array {
   // Latin-1 keeps every byte as it is, one character each.
   const text = Buffer.from(pdf).toString('latin1');
-  return new Uint8Array(Buffer.from(renumbered(dated(text, date)), 'latin1'));
+  return new Uint8Array(Buffer.from(plainFigures(renumbered(dated(text, date))), 'latin1'));
+}
+
+/**
+ * A figure of the document holds its drawing, which is tagged as a figure with its words, and its caption: the outer tag is
+ * a division, for a figure without words of its own is none (ISO 14289-1, 7.3). The same length, so that no offset moves.
+ */
+function plainFigures(pdf: string): string {
+  return pdf.replace(
+    /(\/Type \/StructElem\s+\/S \/)Figure(?=\s(?:(?!\/Alt\b|endobj)[\s\S])*endobj)/g,
+    '$1Div   ',
+  );
 }
 
 /** Dates as of ISO 32000-1, 7.9.4. */
@@ -27,10 +38,83 @@ function dated(pdf: string, date: Date): string {
   return result;
 }
 
-/** The names keep their order, since the tree that lists them must stay sorted (ISO 32000-1, 7.9.6). */
+const anyName = /\(node(\d{8})\)/g;
+/** A leaf of the tree of names (ISO 32000-1, 7.9.6): each name with its object, sorted by name. */
+const namesList = /\/Names ?\[((?:\(node\d{8}\) \d+ 0 R ?)+)\]/g;
+const limits = /\/Limits ?\[\(node\d{8}\) ?\(node\d{8}\)\]/g;
+
+/** Objects are numbered in the order of the document. */
 function renumbered(pdf: string): string {
-  const name = /\(node(\d{8})\)/g;
-  const old = [...new Set(Array.from(pdf.matchAll(name), (match) => match[1]!))].sort();
-  const rank = new Map(old.map((digits, index) => [digits, String(index + 1).padStart(8, '0')]));
-  return pdf.replace(name, (_all, digits: string) => `(node${rank.get(digits)})`);
+  const objects = new Map<string, number>();
+  for (const [, list] of pdf.matchAll(namesList))
+    for (const [, digits, object] of list!.matchAll(/\(node(\d{8})\) (\d+) 0 R/g))
+      objects.set(digits!, Number(object));
+  const found = [...new Set(Array.from(pdf.matchAll(anyName), (match) => match[1]!))].sort();
+  const order = (digits: string) => objects.get(digits) ?? Number.POSITIVE_INFINITY;
+  const inOrder = found.toSorted((a, b) => (order(a) === order(b) ? 0 : order(a) - order(b)));
+  const rank = new Map(inOrder.map((digits, index) => [digits, index + 1]));
+  const place = new Map(found.map((digits, index) => [digits, index + 1]));
+  const sortedObjects = [...objects.values()].sort((a, b) => a - b);
+
+  // A leaf keeps how many names it holds, and so do the limits, which therefore go by place.
+  let next = 0;
+  const leaf = (list: string) =>
+    Array.from(list.matchAll(anyName), () => {
+      next += 1;
+      return `${nameOf(next)} ${sortedObjects[next - 1]} 0 R`;
+    }).join(' ');
+  const edits: Edit[] = [];
+  const renamed = pdf.replace(anyName, (_all, digits: string) => nameOf(rank.get(digits)!));
+  for (const match of pdf.matchAll(limits))
+    edits.push(
+      editOf(
+        match,
+        match[0].replace(anyName, (_all, digits: string) => nameOf(place.get(digits)!)),
+      ),
+    );
+  for (const match of pdf.matchAll(namesList)) edits.push(editOf(match, `/Names [${leaf(match[1]!)}]`));
+  return withEdits(
+    renamed,
+    edits.sort((a, b) => a.from - b.from),
+  );
+}
+
+function nameOf(number: number): string {
+  return `(node${String(number).padStart(8, '0')})`;
+}
+
+interface Edit {
+  readonly from: number;
+  readonly to: number;
+  readonly text: string;
+}
+
+function editOf(match: RegExpExecArray, text: string): Edit {
+  return { from: match.index, to: match.index + match[0].length, text };
+}
+
+/** Puts texts in place of others, and sets right where the objects behind them begin (ISO 32000-1, 7.5.4 and 7.5.5). */
+function withEdits(pdf: string, edits: readonly Edit[]): string {
+  let result = '';
+  let at = 0;
+  for (const { from, to, text } of edits) {
+    result += pdf.slice(at, from) + text;
+    at = to;
+  }
+  result += pdf.slice(at);
+  if (edits.every(({ from, to, text }) => text.length === to - from)) return result;
+  const moved = (offset: number) =>
+    edits.reduce(
+      (sum, { from, to, text }) => (from < offset ? sum + text.length - (to - from) : sum),
+      offset,
+    );
+  const start = result.lastIndexOf('\nxref\n') + 1;
+  if (start === 0) throw new Error('The PDF has no table of its objects where one was expected.');
+  const table = result
+    .slice(start)
+    .replace(/^(\d{10}) (\d{5} n)/gm, (_all, offset: string, rest: string) => {
+      return `${String(moved(Number(offset))).padStart(10, '0')} ${rest}`;
+    })
+    .replace(/(startxref\n)(\d+)/, (_all, head: string, offset: string) => head + moved(Number(offset)));
+  return result.slice(0, start) + table;
 }

@@ -54,8 +54,7 @@ async function tryOn(
   const { paper, date, plan } = input;
   const html = cardHtml(body, input, setting);
   try {
-    // A printer asks only for the measures of the paper.
-    const pdf = await printer.print(html, { paper: { ...paper, name: 'A4' }, date });
+    const pdf = await printer.print(html, { paper, date });
     if (pageCount(pdf) === 1) return { html, pdf, setting };
   } catch (error) {
     if (!(error instanceof UnprintableError)) throw error;

@@ -44,7 +44,7 @@ function bookRooms(paper: Paper): string {
 .entry-text{text-decoration:none;flex:0 1 auto}
 .leader{flex:1 0 6mm;border-bottom:.6pt dotted #000;margin:0 2mm}
 .entry .page-number{flex:0 0 8mm;text-align:right}
-.page-number{text-decoration:none;font-variant-numeric:tabular-nums}
+.page-number{text-decoration:none;white-space:nowrap;font-variant-numeric:tabular-nums}
 .of-chapter{font:600 10.5pt/14pt var(--sans);margin-top:8pt;break-after:avoid}
 .of-section{font:8.8pt/12.2pt var(--sans)}
 .contents-list ol>li{margin:0}
@@ -57,6 +57,7 @@ function bookRooms(paper: Paper): string {
 .glossary-list dt{font:600 9.5pt/13pt var(--sans)}
 .glossary-list dd{margin:0;font-size:9.5pt;line-height:13pt}
 .index-list{columns:3;column-gap:8mm;list-style:none;padding:0;margin:0;font:9pt/13pt var(--sans)}
+.index-list li::marker{content:""}
 .index-list li{break-inside:avoid;padding-left:4mm;text-indent:-4mm}
 .coverage{width:100%}
 .coverage td:nth-child(2){width:44mm}

@@ -20,7 +20,7 @@ export async function withPages(books: readonly Unpaged[], browser: string | und
   try {
     const paged: string[] = [];
     for (const { html, paper, date } of books)
-      paged.push(html(await findPages(await printer.print(html(), { paper, date }))));
+      paged.push(html(await findPages(await printer.print(html(), { paper, date, draft: true }))));
     return paged;
   } finally {
     await printer.close();

@@ -1,0 +1,100 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { readdirSync, readFileSync } from 'node:fs';
+import { readdir, readFile } from 'node:fs/promises';
+import { join, relative } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { lessonOf } from './packet-school.ts';
+
+const command = fileURLToPath(new URL('../src/cli/chalkwing.js', import.meta.url));
+
+/** Two lessons that are printed fast. The first has a warning: what it says in HTML is left out. */
+export const trialLessons = {
+  one: lessonOf(
+    'At :key[base-key]{show=height} <b>look</b> at the spot.\n\n::keys\n\n:::instructor\nAsk.\n:::',
+  ),
+  two: lessonOf('The wind is :wind[headwind] on the nose.\n\n::pattern'),
+} as const;
+
+/** A build that is running. */
+export interface Running {
+  readonly process: ChildProcess;
+  /** Ends with the exit code (null where a signal ended it) and what was said on standard error. */
+  readonly ended: Promise<{ readonly code: number | null; readonly err: string; readonly out: string }>;
+  /** Waits until standard error has said it. */
+  readonly said: (what: RegExp) => Promise<void>;
+}
+
+/** Starts `chalkwing build` in a folder and does not wait for it. */
+export function startBuild(folder: string, args: readonly string[]): Running {
+  const started = spawn(process.execPath, [command, 'build', ...args], {
+    cwd: folder,
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+  let [out, err] = ['', ''];
+  started.stdout.on('data', (text) => {
+    out += text;
+  });
+  started.stderr.on('data', (text) => {
+    err += text;
+  });
+  const ended = new Promise<{ code: number | null; err: string; out: string }>((resolve) => {
+    started.on('close', (code) => resolve({ code, err, out }));
+  });
+  const said = (what: RegExp) =>
+    new Promise<void>((resolve, reject) => {
+      const look = () => {
+        if (what.test(err)) resolve();
+      };
+      started.stderr.on('data', look);
+      started.on('close', () => reject(new Error(`It ended without saying ${what}:\n${err}`)));
+      look();
+    });
+  return { process: started, ended, said };
+}
+
+/** The files under a folder by their path, with what is in them. */
+export async function contents(folder: string): Promise<Map<string, string>> {
+  const entries = await readdir(folder, { recursive: true, withFileTypes: true }).catch(() => []);
+  const files = entries.filter((entry) => entry.isFile()).map((entry) => join(entry.parentPath, entry.name));
+  const found = new Map<string, string>();
+  for (const path of files.sort()) found.set(relative(folder, path), await readFile(path, 'latin1'));
+  return found;
+}
+
+/** The packets alone: what a reader of the folder sees. */
+export function packetsOnly(files: ReadonlyMap<string, string>): Map<string, string> {
+  return new Map([...files].filter(([path]) => !path.startsWith('.printed')));
+}
+
+/** Temporary files, which no build that has ended may leave. */
+export function temporaries(files: ReadonlyMap<string, string>): string[] {
+  return [...files.keys()].filter((path) => /[\da-f]{8}-[\da-f]{4}-/.test(path));
+}
+
+/** The processes that a process has started, and those that they have, by their ids (Linux). */
+export function descendants(pid: number): number[] {
+  const children = readdirSync('/proc')
+    .filter((name) => /^\d+$/.test(name))
+    .map(Number)
+    .filter((each) => parentOf(each) === pid);
+  return children.flatMap((child) => [child, ...descendants(child)]);
+}
+
+/** Whether a process is there, and not only its end unread by its parent (Linux). */
+export function isAlive(pid: number): boolean {
+  const status = statusOf(pid);
+  return status !== undefined && !/^State:\s*[ZX]/m.test(status);
+}
+
+function parentOf(pid: number): number | undefined {
+  const found = /^PPid:\s*(\d+)/m.exec(statusOf(pid) ?? '');
+  return found ? Number(found[1]) : undefined;
+}
+
+function statusOf(pid: number): string | undefined {
+  try {
+    return readFileSync(`/proc/${pid}/status`, 'utf8');
+  } catch {
+    return undefined;
+  }
+}

@@ -1,0 +1,83 @@
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import {
+  contents,
+  descendants,
+  isAlive,
+  packetsOnly,
+  startBuild,
+  temporaries,
+  trialLessons,
+} from './build-runs.ts';
+import { day, openTrialSchool, type TrialSchool } from './packet-school.ts';
+
+// The real command, stopped and disturbed while it prints. Process ids are looked up as Linux has them.
+
+const wanted = ['one', 'two', '--aircraft', 'osier-15', 'sallow-10', '--date', day, '--jobs', '2'];
+
+let school: TrialSchool;
+/** As one build makes them that nothing disturbs. */
+let sound: Map<string, string>;
+const filesIn = (out: string) => contents(join(school.folder, out));
+const start = (out: string) => startBuild(school.folder, [...wanted, '--out', out]);
+
+beforeAll(async () => {
+  school = await openTrialSchool();
+  for (const [name, text] of Object.entries(trialLessons)) await school.write(`lessons/${name}.md`, text);
+  expect((await start('sound').ended).code).toBe(0);
+  sound = await filesIn('sound');
+  expect(packetsOnly(sound).size).toBe(8);
+});
+afterAll(() => school?.remove());
+
+describe.runIf(process.platform === 'linux')('a build', () => {
+  it.each([
+    ['SIGINT', 130],
+    ['SIGTERM', 143],
+  ] as const)(
+    'that %s stops leaves whole packets, no temporary file and no browser, and goes on from there',
+    async (signal, code) => {
+      const build = start(signal);
+      await build.said(/Printing 3 of 4/);
+      const browsers = descendants(build.process.pid!);
+      expect(browsers.length).toBeGreaterThan(0);
+      build.process.kill(signal);
+      const ended = await build.ended;
+      expect(ended.code).toBe(code);
+      expect(ended.err).toMatch(
+        /Stopped: [1-3] of 4 printed\. Give the same command again to go on from here\./,
+      );
+      expect(ended.err).not.toMatch(/^\s+at |not printed/m);
+      expect(browsers.filter(isAlive)).toEqual([]);
+      const left = await filesIn(signal);
+      expect(temporaries(left)).toEqual([]);
+      for (const [path, bytes] of left) expect(bytes === sound.get(path), path).toBe(true);
+      if (signal === 'SIGTERM') return;
+      const done = packetsOnly(left).size / 2;
+      const next = await start(signal).ended;
+      expect(next.code).toBe(0);
+      expect(next.out).toMatch(new RegExp(`^${done} packets? stands? as`, 'm'));
+      expect(await filesIn(signal)).toEqual(sound);
+    },
+  );
+
+  it('whose browser is killed starts another one, and prints every packet', async () => {
+    const build = start('killed');
+    await build.said(/Printing 3 of 4/);
+    const browsers = descendants(build.process.pid!);
+    expect(browsers.length).toBeGreaterThan(0);
+    for (const pid of browsers.filter(isAlive)) process.kill(pid, 'SIGKILL');
+    const { code, err } = await build.ended;
+    expect(err).not.toContain('not printed');
+    expect(code).toBe(0);
+    expect(await filesIn('killed')).toEqual(sound);
+  });
+});
+
+describe('two builds at once into one folder', () => {
+  it('both end well, and leave the files of one', async () => {
+    const ended = await Promise.all([start('shared').ended, start('shared').ended]);
+    expect(ended.map(({ code }) => code)).toEqual([0, 0]);
+    expect(await filesIn('shared')).toEqual(sound);
+  });
+});
