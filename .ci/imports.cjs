@@ -8,7 +8,8 @@ const rooms = {
   lesson: ['school', 'units'],
   components: ['lesson', 'school', 'drawing', 'flight', 'units'],
   press: ['components', 'lesson', 'school', 'drawing', 'flight', 'units'],
-  cli: ['press', 'components', 'lesson', 'school', 'drawing', 'flight', 'units'],
+  desk: ['press', 'components', 'lesson', 'school', 'drawing', 'flight', 'units'],
+  cli: ['desk', 'press', 'components', 'lesson', 'school', 'drawing', 'flight', 'units'],
 };
 const folder = (room) => (room === 'components' ? '^components/' : `^src/${room}/`);
 

@@ -1,31 +1,31 @@
 import { Command, CommanderError } from 'commander';
-import { buildCommand } from './build.ts';
-import { cardCommand } from './card.ts';
-import { checkCommand } from './check.ts';
-import { checksCommand } from './checks.ts';
-import { exportCommand } from './export.ts';
-import { handbookCommand } from './handbook.ts';
-import { newCommand } from './new.ts';
-import { planCommand } from './plan.ts';
-import { referenceCommand } from './reference.ts';
 import { version } from './version.ts';
 
 /** Exit code for arguments that cannot be read. */
 const badArguments = 2;
 
+/** In the order of the help. A command is loaded when it is asked for: some take a second to load. */
+const commands: Readonly<Record<string, () => Promise<Command>>> = {
+  new: async () => (await import('./new.ts')).newCommand(),
+  plan: async () => (await import('./plan.ts')).planCommand(),
+  export: async () => (await import('./export.ts')).exportCommand(),
+  build: async () => (await import('./build.ts')).buildCommand(),
+  handbook: async () => (await import('./handbook.ts')).handbookCommand(),
+  card: async () => (await import('./card.ts')).cardCommand(),
+  desk: async () => (await import('./desk.ts')).deskCommand(),
+  check: async () => (await import('./check.ts')).checkCommand(),
+  checks: async () => (await import('./checks.ts')).checksCommand(),
+  reference: async () => (await import('./reference.ts')).referenceCommand(),
+};
+
 const program = new Command('chalkwing')
   .description('Lessons in approaches and landings, computed for one aircraft, one airfield and one wind')
   .version(version, '--version', 'show the version of this program')
-  .exitOverride()
-  .addCommand(newCommand())
-  .addCommand(planCommand())
-  .addCommand(exportCommand())
-  .addCommand(buildCommand())
-  .addCommand(handbookCommand())
-  .addCommand(cardCommand())
-  .addCommand(checkCommand())
-  .addCommand(checksCommand())
-  .addCommand(referenceCommand());
+  .exitOverride();
+const [asked] = process.argv.slice(2);
+const load = asked !== undefined && Object.hasOwn(commands, asked) ? commands[asked] : undefined;
+if (load) program.addCommand(await load());
+else if (asked !== '--version') for (const each of Object.values(commands)) program.addCommand(await each());
 // A command that is added does not take this over from the program.
 for (const command of program.commands) command.exitOverride();
 

@@ -1,0 +1,47 @@
+import { relative, sep } from 'node:path';
+import type { VFile } from 'vfile';
+import type { VFileMessage } from 'vfile-message';
+import type { DeskMessage } from '../api.ts';
+
+/** The messages of a file in the order of their places. `path`: the file's in the school. */
+export function messagesOf(file: VFile, path: string): DeskMessage[] {
+  return file.messages
+    .map((message) => ({ path, ...wordsOf(message), ...placeOf(message) }))
+    .sort((a, b) => a.line - b.line || a.column - b.column);
+}
+
+/** Of files of a school, whose paths begin with its folder. */
+export function messagesOfAll(files: readonly VFile[], folder: string): DeskMessage[] {
+  return files.flatMap((file) => messagesOf(file, relative(folder, file.path).split(sep).join('/')));
+}
+
+/** What was chosen cannot be had: `choice` is the key of `PageChoices`. */
+export function choiceMessage(choice: string, reason: string): DeskMessage {
+  return {
+    choice,
+    reason,
+    severity: 'error',
+    ruleId: 'choice',
+    line: 1,
+    column: 1,
+    endLine: 1,
+    endColumn: 1,
+  };
+}
+
+export function hasError(messages: readonly DeskMessage[]): boolean {
+  return messages.some(({ severity }) => severity === 'error');
+}
+
+function wordsOf({
+  reason,
+  fatal,
+  ruleId,
+}: VFileMessage): Pick<DeskMessage, 'reason' | 'severity' | 'ruleId'> {
+  return { reason, severity: fatal ? 'error' : 'warning', ruleId: ruleId ?? 'unknown' };
+}
+
+function placeOf({ place, line = 1, column = 1 }: VFileMessage) {
+  const end = place && 'end' in place ? place.end : undefined;
+  return { line, column, endLine: end?.line ?? line, endColumn: end?.column ?? column };
+}

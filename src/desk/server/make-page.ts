@@ -1,0 +1,266 @@
+import { join } from 'node:path';
+import type { ElementContent } from 'hast';
+import { VFile } from 'vfile';
+import type { PacketContext } from '../../../components/context.ts';
+import { gradeStandards } from '../../../components/debrief/grade-standards.ts';
+import { components } from '../../../components/list.ts';
+import type { Plan } from '../../flight/plan.ts';
+import { checkPlanParts } from '../../lesson/check-plan-parts.ts';
+import type { FrontMatter } from '../../lesson/front-matter.ts';
+import { type Lesson, parseLesson } from '../../lesson/parse-lesson.ts';
+import { renderLesson } from '../../lesson/render-lesson.ts';
+import { removeRepeats, reportScenario } from '../../press/build.ts';
+import { canonicalJson, fingerprint } from '../../press/fingerprint.ts';
+import { picturesIn } from '../../press/lesson-pictures.ts';
+import { packetHtml } from '../../press/packet.ts';
+import { packetContext } from '../../press/packet-context.ts';
+import { papers } from '../../press/paper.ts';
+import { schoolFor } from '../../press/printing/packet-key.ts';
+import { aircraftOf, planOf, type Scenario, ScenarioError, scenarioOf } from '../../press/scenario.ts';
+import { subjectLine } from '../../press/setting.ts';
+import type { AircraftFile } from '../../school/aircraft.ts';
+import type { School } from '../../school/school.ts';
+import { hasErrors } from '../../school/yaml-source.ts';
+import type { PageAnswer, PageChoices, PageEdition, PagePaper, PageRequest } from '../api.ts';
+import { readChoices } from './choices.ts';
+import { choiceMessage, messagesOf, messagesOfAll } from './desk-messages.ts';
+import { keepingRenders } from './kept-renders.ts';
+import { type LiveSchool, LiveSchools } from './live-school.ts';
+import { Refusal } from './refusal.ts';
+import type { SchoolFiles } from './school-files.ts';
+import { schoolFile } from './school-paths.ts';
+import { splitPage } from './split-page.ts';
+
+/** What one packet's directives draw from, with what it was flown for. */
+interface Setting {
+  readonly scenario: Scenario;
+  readonly plan: Plan;
+  readonly school: School;
+  readonly context: PacketContext;
+}
+
+/** How many settings are kept: a lesson in two editions, for some aircraft, or in some winds. */
+const most = 12;
+
+/**
+ * Makes the page of a lesson as it will print, again with every change: what no change touched (the school, the flight,
+ * the drawings) is kept.
+ */
+export class PageMaker {
+  readonly #files: SchoolFiles;
+  readonly #schools: LiveSchools;
+  readonly #version: string;
+  readonly #today: () => Date;
+  readonly #components = keepingRenders(components);
+  /** By school, so that they go with it. */
+  readonly #settings = new WeakMap<LiveSchool, Map<string, Setting | ScenarioError>>();
+
+  /** `version`: of this program, and `today`: the day that a packet bears, as `build` has them. */
+  constructor(files: SchoolFiles, version: string, today: () => Date) {
+    this.#files = files;
+    this.#schools = new LiveSchools(files);
+    this.#version = version;
+    this.#today = today;
+  }
+
+  /** The school as saved. */
+  async school(): Promise<LiveSchool> {
+    return this.#schools.read({}, this.#today());
+  }
+
+  /** Throws a `Refusal` where the path is not one of the school's, or there is no text. */
+  async make(request: PageRequest): Promise<PageAnswer> {
+    const started = performance.now();
+    const answer = await this.#make(request);
+    return { ...answer, took: Math.round(performance.now() - started) };
+  }
+
+  async #make(request: PageRequest): Promise<Omit<PageAnswer, 'took'>> {
+    const { path, text: typed, unsaved = {} } = request;
+    const kind = schoolFile(path)?.kind;
+    const isLesson = kind === 'lesson';
+    const others = isLesson || typed === undefined ? unsaved : { ...unsaved, [path]: typed };
+    // Refuses a path that the desk does not touch.
+    const text = await this.#schools.text(path, typed);
+    if (text === undefined) throw new Refusal(404, `There is no file \`${path}\` in the school.`);
+    const day = this.#today();
+    const live = await this.#schools.read(others, day);
+    const ofSchool = messagesOfAll(live.files, this.#files.folder);
+    if (!isLesson) return { messages: ofSchool };
+    const file = new VFile({ path: join(this.#files.folder, path), value: text });
+    const lesson = parseLesson<PacketContext>(file, this.#components, {
+      pictures: picturesIn(this.#files.folder),
+    });
+    const made = this.#pageOf(lesson, file, live, request, day);
+    removeRepeats(file);
+    return { ...made, messages: [...messagesOf(file, path), ...ofSchool, ...(made.messages ?? [])] };
+  }
+
+  #pageOf(
+    lesson: Lesson<PacketContext>,
+    file: VFile,
+    live: LiveSchool,
+    { choices: asked = {}, have = [] }: PageRequest,
+    day: Date,
+  ): Partial<PageAnswer> {
+    if (lesson.frontMatter) checkPlanParts(lesson, file);
+    const read = readChoices(asked);
+    const school = live.withSoundAircraft;
+    if (!lesson.frontMatter || !school || read.messages.length > 0) return { messages: read.messages };
+    const edition = asked.edition ?? 'student';
+    const paper = asked.paper ?? school.paper;
+    const wanted = { frontMatter: lesson.frontMatter, asked, edition, paper };
+    const setting = this.#setting(live, school, wanted, read.choices);
+    if (typeof setting === 'string') return { messages: [choiceMessage('aircraft', setting)] };
+    if (setting instanceof ScenarioError) {
+      const { key, message } = setting;
+      // Of a class that the lesson is not for: it was chosen for this page, the lesson is not wrong.
+      const choice = key === 'class' && asked.aircraft !== undefined ? 'aircraft' : key;
+      if (asked[choice as keyof PageChoices] !== undefined)
+        return { messages: [choiceMessage(choice, message)] };
+      if (!hasErrors(file)) reportScenario(setting, lesson, file);
+      return {};
+    }
+    // After the setting, so that what can not be chosen is said also of a lesson with a mistake.
+    if (hasErrors(file)) return {};
+    const html = this.#htmlOf(lesson, file, setting, edition, paper, day);
+    if (hasErrors(file)) return {};
+    const { plan, request } = setting.context;
+    return {
+      page: splitPage(html, papers[paper], new Set(have)),
+      setting: {
+        aircraft: setting.school.aircraftIds[0]!,
+        airfield: [...school.airfields].find(([, each]) => each === setting.scenario.airfield)?.[0] ?? '',
+        runway: request.runway.name,
+        edition,
+        paper,
+        subject: subjectLine(plan, school.units),
+      },
+    };
+  }
+
+  /** A string where there is no aircraft to work it out for. */
+  #setting(
+    live: LiveSchool,
+    school: School,
+    { frontMatter, asked, edition, paper }: Wanted,
+    choices: Parameters<typeof scenarioOf>[3],
+  ): Setting | ScenarioError | string {
+    try {
+      const id = wantedAircraft(school, frontMatter, asked.aircraft);
+      if (id === undefined) return 'No aircraft is named: choose one.';
+      if (school.aircraftIds.includes(id) && !school.fleet.has(id))
+        return `The file of \`${id}\` has a mistake: nothing is worked out for it.`;
+      const scenario = scenarioOf(school, frontMatter, id, choices);
+      const key = canonicalJson([id, edition, paper, plainRequest(scenario)]);
+      const kept = this.#settings.get(live) ?? new Map<string, Setting | ScenarioError>();
+      this.#settings.set(live, kept);
+      const setting =
+        kept.get(key) ?? settingOf(scenario, schoolFor(school, id), edition, paper, [...kept.values()]);
+      kept.delete(key);
+      kept.set(key, setting);
+      if (kept.size > most) kept.delete(kept.keys().next().value!);
+      return setting;
+    } catch (error) {
+      if (error instanceof ScenarioError) return error;
+      throw error;
+    }
+  }
+
+  /** In the same steps as `build` makes it. */
+  #htmlOf(
+    lesson: Lesson<PacketContext>,
+    file: VFile,
+    { scenario, plan, school, context }: Setting,
+    edition: PageEdition,
+    paper: PagePaper,
+    date: Date,
+  ): string {
+    const { units, faults, grading, cautions } = school;
+    const body = renderLesson<PacketContext>(lesson, context, file);
+    gradeStandards(body);
+    return packetHtml({
+      title: lesson.frontMatter!.title,
+      body: body.children as ElementContent[],
+      edition,
+      plan,
+      school,
+      rules: scenario.airfield.rules,
+      units,
+      paper: papers[paper],
+      date,
+      fingerprint: fingerprint({
+        lesson: String(file),
+        pictures: lesson.pictures.map(({ src }) => src),
+        request: scenario.request,
+        aircraft: scenario.aircraft,
+        airfield: scenario.airfield,
+        school: { name: school.name, cautions, faults: Object.fromEntries(faults), grading },
+        fields: Object.fromEntries(school.airfields),
+        units,
+        paper,
+        edition,
+        version: this.#version,
+      }),
+    });
+  }
+}
+
+interface Wanted {
+  readonly frontMatter: FrontMatter;
+  readonly asked: PageChoices;
+  readonly edition: PageEdition;
+  readonly paper: PagePaper;
+}
+
+/**
+ * The first aircraft that the lesson is printed for, one counted whose file has a mistake just now: nobody who types in
+ * it is shown another one's page meanwhile.
+ */
+function wantedAircraft(
+  school: School,
+  frontMatter: FrontMatter,
+  asked: string | undefined,
+): string | undefined {
+  // All that is asked of one whose file cannot be read is its class: take it for right.
+  const unread = { class: frontMatter.class?.[0] } as AircraftFile;
+  const fleet = new Map(school.aircraftIds.map((id) => [id, school.fleet.get(id) ?? unread]));
+  return aircraftOf(
+    { ...school, fleet, aircraftIds: [] },
+    frontMatter,
+    asked === undefined ? [] : [asked],
+  )[0];
+}
+
+/** Flies it, unless the same flight is there in the other edition or on other paper. */
+function settingOf(
+  scenario: Scenario,
+  school: School,
+  edition: PageEdition,
+  paper: PagePaper,
+  others: readonly (Setting | ScenarioError)[],
+): Setting | ScenarioError {
+  const request = canonicalJson(scenario.request);
+  const flown = others.find(
+    (each): each is Setting =>
+      !(each instanceof ScenarioError) && canonicalJson(each.scenario.request) === request,
+  );
+  try {
+    const plan = flown?.plan ?? planOf(scenario);
+    return {
+      scenario,
+      plan,
+      school,
+      context: packetContext(school, scenario.request, plan, edition, papers[paper]),
+    };
+  } catch (error) {
+    if (error instanceof ScenarioError) return error;
+    throw error;
+  }
+}
+
+/** The aircraft and the airfield are the school's: their names stand for them while the school is the same. */
+function plainRequest({ request, airfield }: Scenario): object {
+  const { aircraft, airfield: _, runway, ...others } = request;
+  return { ...others, aircraft: aircraft.name, airfield: airfield.name, runway: runway.name };
+}

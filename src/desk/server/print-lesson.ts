@@ -1,0 +1,121 @@
+import { join, relative } from 'node:path';
+import type { VFile } from 'vfile';
+import { openLesson, type PacketOrder, removeRepeats } from '../../press/build.ts';
+import { codeMark } from '../../press/printing/code-mark.ts';
+import { type PrintEvent, printAll } from '../../press/printing/print-all.ts';
+import { sortOrders } from '../../press/printing/sort-orders.ts';
+import { readSchool } from '../../school/read.ts';
+import type { School } from '../../school/school.ts';
+import type { DeskMessage, PageEdition, PrintAnswer, PrintedPacket, PrintRequest } from '../api.ts';
+import { readChoices } from './choices.ts';
+import { choiceMessage, messagesOf, messagesOfAll } from './desk-messages.ts';
+import { Refusal } from './refusal.ts';
+import { schoolFile } from './school-paths.ts';
+
+export interface Press {
+  /** The school's folder. */
+  readonly folder: string;
+  /** Where packets go. */
+  readonly out: string;
+  /** As of `--browser`. */
+  readonly browser?: string | undefined;
+  readonly version: string;
+  readonly today: () => Date;
+  readonly signal: AbortSignal;
+}
+
+const editions: readonly PageEdition[] = ['student', 'instructor'];
+
+/** Prints a saved lesson to the files that `build` prints it to; what has not changed since stands. */
+export async function printLesson(
+  { path, choices: asked = {} }: PrintRequest,
+  press: Press,
+): Promise<PrintAnswer> {
+  const { folder, out, browser, version, today, signal } = press;
+  const lesson = schoolFile(path);
+  if (lesson?.kind !== 'lesson') throw new Refusal(403, 'Only a lesson is printed.');
+  const date = today();
+  const { files, withSoundAircraft: school } = await readSchool(folder, date);
+  const ofSchool = messagesOfAll(files, folder);
+  const read = readChoices(asked);
+  if (!school || read.messages.length > 0) return { packets: [], messages: [...read.messages, ...ofSchool] };
+  if (!school.lessonIds.includes(lesson.id))
+    throw new Refusal(404, `There is no lesson \`${path}\` in the school.`);
+  const opened = await openLesson({
+    school,
+    lesson: lesson.id,
+    aircraft: asked.aircraft === undefined ? [] : [asked.aircraft],
+    // The name of a choice stands before what is wrong with it.
+    variants: [{ choices: read.choices, asked: namesOf(asked), folder: '' }],
+    editions: editions.filter((each) => asked.edition === 'both' || each === (asked.edition ?? 'student')),
+    papers: [asked.paper ?? school.paper],
+    date,
+    version,
+    common: { code: codeMark(), version, airfields: airfieldTexts(files, school) },
+  });
+  const { pages } = await sortOrders(opened.orders, { out, browser, date: undefined, again: false });
+  const told: PrintEvent[] = [];
+  const done = await printAll(pages, { out, browser, signal, tell: (event) => void told.push(event) });
+  removeRepeats(opened.file);
+  const toPrint = new Set(pages.map((page) => page.path));
+  return {
+    packets: opened.orders.map((order) => packetOf(order, toPrint, told, out)),
+    messages: [...[...opened.wrongChoices].map(wrongChoice), ...messagesOf(opened.file, path), ...ofSchool],
+    noBrowser: done.noBrowser,
+  };
+}
+
+function namesOf(asked: object): Record<string, string> {
+  const given = Object.entries(asked).filter(([, value]) => value !== undefined);
+  return Object.fromEntries(given.map(([name]) => [name, name]));
+}
+
+function wrongChoice(words: string): DeskMessage {
+  const at = words.indexOf(': ');
+  return choiceMessage(words.slice(0, at), words.slice(at + 2));
+}
+
+function packetOf(
+  { path }: PacketOrder,
+  toPrint: ReadonlySet<string>,
+  told: readonly PrintEvent[],
+  out: string,
+): PrintedPacket {
+  const end = toPrint.has(path)
+    ? told.find((event) => event.path === path && event.kind !== 'begun')
+    : undefined;
+  const state = toPrint.has(path) ? stateOf(end) : 'unchanged';
+  const hasPdf = state === 'printed' || state === 'unchanged';
+  const file = relative('.', join(out, path));
+  return {
+    path,
+    state,
+    pdf: hasPdf ? `${path.replaceAll('\\', '/')}.pdf` : undefined,
+    file: hasPdf ? `${file}.pdf` : state === 'html-only' ? `${file}.html` : undefined,
+    said: saidOf(end),
+  };
+}
+
+function stateOf(event: PrintEvent | undefined): PrintedPacket['state'] {
+  return event === undefined || event.kind === 'begun' ? 'left' : event.kind;
+}
+
+function saidOf(event: PrintEvent | undefined): readonly string[] {
+  switch (event?.kind) {
+    case 'unprintable':
+      return event.messages;
+    case 'unwritten':
+      return [`${event.message}.`];
+    case 'html-only':
+      return event.oldPdf ? ['The PDF that lies beside it is of an earlier printing: do not use it.'] : [];
+    default:
+      return [];
+  }
+}
+
+/** As they were typed: see `packetKey`. */
+function airfieldTexts(files: readonly VFile[], school: School): Record<string, string> {
+  const folder = join(school.folder, 'airfields');
+  const texts = files.filter(({ dirname }) => dirname === folder).map((file) => [file.stem, String(file)]);
+  return Object.fromEntries(texts);
+}

@@ -1,0 +1,12 @@
+/** A request that is not done: the HTTP status, what the author reads, and what else the answer holds. */
+export class Refusal extends Error {
+  override readonly name = 'Refusal';
+  readonly status: number;
+  readonly more: object;
+
+  constructor(status: number, message: string, more: object = {}) {
+    super(message);
+    this.status = status;
+    this.more = more;
+  }
+}
