@@ -51,6 +51,13 @@ const schema: Schema = {
   protocols: { ...defaultSchema.protocols, href: ['http', 'https', 'mailto'], src: ['none'] },
 };
 
+/** Marks what a use of a directive rendered, for whoever finds it again in the page; `place` is the use's in the list. */
+export type MarkOutput<Context> = (
+  output: ElementContent[],
+  use: CheckedUse<Context>,
+  place: number,
+) => ElementContent[];
+
 /** The page's content, from the author's tree with its marks, which is not changed. */
 export function placeUses<Context>(
   tree: Root,
@@ -58,6 +65,7 @@ export function placeUses<Context>(
   pictures: readonly FoundPicture[],
   context: Context,
   file: VFile,
+  mark: MarkOutput<Context> = (output) => output,
 ): Root {
   const author = sanitize(tree, schema) as Root;
 
@@ -89,7 +97,7 @@ export function placeUses<Context>(
         const held = component.form === 'container' || component.holdsText ? withoutLabel(node.children) : [];
         const inner = fill(held);
         // All of it is for other packets, or was found wrong and reported.
-        return isBlank(inner) && !isBlank(held) ? [] : renderUse(use, inner);
+        return isBlank(inner) && !isBlank(held) ? [] : mark(renderUse(use, inner), use, Number(dataUse));
       }
       const children = fill(node.children);
       // Of a paragraph or an item that held nothing else, no empty line or bullet is left.

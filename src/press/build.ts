@@ -1,28 +1,28 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { ElementContent } from 'hast';
 import { VFile } from 'vfile';
 import type { VFileMessage } from 'vfile-message';
 import type { Edition, PacketContext } from '../../components/context.ts';
-import { gradeStandards } from '../../components/debrief/grade-standards.ts';
 import { components } from '../../components/list.ts';
 import { type Lesson, parseLesson } from '../lesson/parse-lesson.ts';
-import { renderLesson } from '../lesson/render-lesson.ts';
 import type { School } from '../school/school.ts';
 import { fail, hasErrors } from '../school/yaml-source.ts';
-import { fingerprint } from './fingerprint.ts';
+import { flownPacket } from './flown-packet.ts';
 import { picturesIn } from './lesson-pictures.ts';
-import { packetHtml } from './packet.ts';
 import { packetContext } from './packet-context.ts';
 import { type PaperName, papers } from './paper.ts';
 import { packetKey, schoolFor } from './printing/packet-key.ts';
 import { aircraftOf, type Choices, planOf, type Scenario, ScenarioError, scenarioOf } from './scenario.ts';
+import { studyData } from './study/study-data.ts';
+import { withStudy } from './study/with-study.ts';
 
 /** One finished packet, not yet printed. */
 export interface Packet {
   /** Where it belongs under the output folder, without an ending: `power-off-180/osier-15`. */
   readonly path: string;
   readonly html: string;
+  /** The same with the study page in it, for a screen. */
+  readonly screen: () => string;
   readonly paper: PaperName;
   readonly date: Date;
 }
@@ -227,39 +227,14 @@ function packetsOf(
   { date, version }: LessonOrder,
   { file, lesson }: Opened,
 ): Flown {
-  const frontMatter = lesson.frontMatter!;
   const plan = planOf(scenario);
-  const { units, faults, grading, cautions } = school;
   const before = file.messages.length;
   const packets = wanted.map(({ path, paper, edition }): [string, Packet] => {
     const context = packetContext(school, scenario.request, plan, edition, papers[paper]);
-    const body = renderLesson<PacketContext>(lesson, context, file);
-    gradeStandards(body);
-    const html = packetHtml({
-      title: frontMatter.title,
-      body: body.children as ElementContent[],
-      edition,
-      plan,
-      school,
-      rules: scenario.airfield.rules,
-      units,
-      paper: papers[paper],
-      date,
-      fingerprint: fingerprint({
-        lesson: String(file),
-        pictures: lesson.pictures.map(({ src }) => src),
-        request: scenario.request,
-        aircraft: scenario.aircraft,
-        airfield: scenario.airfield,
-        school: { name: school.name, cautions, faults: Object.fromEntries(faults), grading },
-        fields: Object.fromEntries(school.airfields),
-        units,
-        paper,
-        edition,
-        version,
-      }),
-    });
-    return [path, { path, html, paper, date }];
+    const html = flownPacket({ lesson, file, scenario, context, paper, date, version });
+    const { rules } = scenario.airfield;
+    const screen = () => withStudy(html, studyData({ context, rules, uses: lesson.uses }));
+    return [path, { path, html, screen, paper, date }];
   });
   const messages = file.messages.slice(before);
   return { packets: new Map(messages.some(({ fatal }) => fatal) ? [] : packets), messages };

@@ -41,7 +41,7 @@ export async function faultsAgainstPrint(): Promise<Line[]> {
   const [packet] = packets;
   if (!packet) throw new Error(file.messages.join('\n'));
   const text = String(file.value);
-  const ofPacket = text.split('\n').filter((line) => /^::faults\{|^::pattern\{.*faults=/.test(line));
+  const ofPacket = text.split('\n').filter((line) => /^::faults\{|^::[\w-]+\{.*faults=/.test(line));
   if (ofPacket.length < 2) throw new Error(`${name} has no faults, or draws none`);
   const every = [...school!.faults.keys()].map((id) => `::faults{from=${id}}`);
   const works = [ofPacket, [...ofPacket, ...every]].map((body) => flown(body, text));

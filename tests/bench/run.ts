@@ -2,6 +2,7 @@ import { loadavg } from 'node:os';
 import { againstOdex } from './against-odex.ts';
 import { faultsAgainstPrint } from './faults-against-print.ts';
 import { manyPlans } from './many-plans.ts';
+import { printing } from './printing.ts';
 import { scatter } from './scatter.ts';
 import { tableOf } from './table.ts';
 
@@ -11,7 +12,13 @@ import { tableOf } from './table.ts';
  */
 
 const started = performance.now();
-const lines = [...againstOdex(), ...manyPlans(), ...scatter(), ...(await faultsAgainstPrint())];
+const lines = [
+  ...againstOdex(),
+  ...manyPlans(),
+  ...scatter(),
+  ...(await faultsAgainstPrint()),
+  ...(await printing()),
+];
 process.stdout.write(`${tableOf(lines)}\n
 The cost is that of the evaluations of the rates of change: four a Runge-Kutta step, each with a wind (an exponential and
 a logarithm) and a glide angle (a square root); what is left is the search for the event that ends a leg.

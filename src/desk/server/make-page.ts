@@ -1,18 +1,15 @@
 import { join } from 'node:path';
-import type { ElementContent } from 'hast';
 import { VFile } from 'vfile';
 import type { PacketContext } from '../../../components/context.ts';
-import { gradeStandards } from '../../../components/debrief/grade-standards.ts';
 import { components } from '../../../components/list.ts';
 import type { Plan } from '../../flight/plan.ts';
 import { checkPlanParts } from '../../lesson/check-plan-parts.ts';
 import type { FrontMatter } from '../../lesson/front-matter.ts';
 import { type Lesson, parseLesson } from '../../lesson/parse-lesson.ts';
-import { renderLesson } from '../../lesson/render-lesson.ts';
 import { removeRepeats, reportScenario } from '../../press/build.ts';
-import { canonicalJson, fingerprint } from '../../press/fingerprint.ts';
+import { canonicalJson } from '../../press/fingerprint.ts';
+import { flownPacket } from '../../press/flown-packet.ts';
 import { picturesIn } from '../../press/lesson-pictures.ts';
-import { packetHtml } from '../../press/packet.ts';
 import { packetContext } from '../../press/packet-context.ts';
 import { papers } from '../../press/paper.ts';
 import { schoolFor } from '../../press/printing/packet-key.ts';
@@ -123,9 +120,10 @@ export class PageMaker {
     }
     // After the setting, so that what can not be chosen is said also of a lesson with a mistake.
     if (hasErrors(file)) return {};
-    const html = this.#htmlOf(lesson, file, setting, edition, paper, day);
+    const { scenario, context } = setting;
+    const html = flownPacket({ lesson, file, scenario, context, paper, date: day, version: this.#version });
     if (hasErrors(file)) return {};
-    const { plan, request } = setting.context;
+    const { plan, request } = context;
     return {
       page: splitPage(html, papers[paper], new Set(have)),
       setting: {
@@ -165,44 +163,6 @@ export class PageMaker {
       if (error instanceof ScenarioError) return error;
       throw error;
     }
-  }
-
-  /** In the same steps as `build` makes it. */
-  #htmlOf(
-    lesson: Lesson<PacketContext>,
-    file: VFile,
-    { scenario, plan, school, context }: Setting,
-    edition: PageEdition,
-    paper: PagePaper,
-    date: Date,
-  ): string {
-    const { units, faults, grading, cautions } = school;
-    const body = renderLesson<PacketContext>(lesson, context, file);
-    gradeStandards(body);
-    return packetHtml({
-      title: lesson.frontMatter!.title,
-      body: body.children as ElementContent[],
-      edition,
-      plan,
-      school,
-      rules: scenario.airfield.rules,
-      units,
-      paper: papers[paper],
-      date,
-      fingerprint: fingerprint({
-        lesson: String(file),
-        pictures: lesson.pictures.map(({ src }) => src),
-        request: scenario.request,
-        aircraft: scenario.aircraft,
-        airfield: scenario.airfield,
-        school: { name: school.name, cautions, faults: Object.fromEntries(faults), grading },
-        fields: Object.fromEntries(school.airfields),
-        units,
-        paper,
-        edition,
-        version: this.#version,
-      }),
-    });
   }
 }
 

@@ -33,7 +33,7 @@ function markOf(folder: string): string {
 function filesIn(folder: string, under: string): string[] {
   return readdirSync(join(folder, under), { withFileTypes: true }).flatMap((entry) => {
     const path = `${under}/${entry.name}`;
-    if (entry.isDirectory()) return path === 'src/cli' ? [] : filesIn(folder, path);
+    if (entry.isDirectory()) return path === 'src/cli' || path === 'src/desk' ? [] : filesIn(folder, path);
     return /\.test\.[jt]s$|\.md$/.test(entry.name) ? [] : [path];
   });
 }

@@ -9,6 +9,14 @@ import { LostBrowserError, lastingPrinter } from './lasting-printer.ts';
 import { removeStale } from './stale-files.ts';
 import { secondsLeft } from './time-left.ts';
 
+/** A self-contained document. */
+export interface PageHtml {
+  /** What is printed. */
+  readonly html: string;
+  /** What is written in its place, where a screen has more; left out, the same. */
+  readonly screen?: string;
+}
+
 /** A page to print to `path.html` and `path.pdf` under the output folder. */
 export interface PageToPrint {
   readonly path: string;
@@ -16,7 +24,7 @@ export interface PageToPrint {
   /** The date that the PDF bears. */
   readonly date: Date;
   /** A self-contained document, or what makes it when its turn comes; undefined where it says why there is none. */
-  readonly html: string | (() => string | undefined);
+  readonly html: string | (() => PageHtml | undefined);
   /** One more file, that takes its place after the page's own two. */
   readonly alongside?: (printed: { readonly html: string; readonly pdf: Uint8Array }) => WholeFile;
 }
@@ -96,14 +104,15 @@ export async function printAll(pages: readonly PageToPrint[], options: PrintAllO
       of: pages.length,
       secondsLeft: secondsLeft(done(), pages.length, seconds),
     });
-    const html = typeof page.html === 'string' ? page.html : page.html();
-    if (html === undefined) {
+    const made = typeof page.html === 'string' ? { html: page.html } : page.html();
+    if (made === undefined) {
       counts.none += 1;
       return;
     }
+    const html = made.screen ?? made.html;
     const to = join(out, path);
     try {
-      const pdf = await printed(html, page);
+      const pdf = await printed(made.html, page);
       if (signal?.aborted) return;
       if (pdf === undefined) {
         await writeTogether([{ path: `${to}.html`, content: html }]);

@@ -50,7 +50,7 @@ function pageOf(order: PacketOrder, out: string, browser: string | undefined, ke
       const made = order.make();
       messages = (made?.messages ?? []).map(keptMessage);
       removeRepeats(file);
-      return made?.packet.html;
+      return made && { html: made.packet.html, screen: made.packet.screen() };
     },
     alongside: (printed) =>
       ledgerFile(out, path, { inputs: key, date: dayOf(date), browser, messages }, printed),

@@ -1,0 +1,143 @@
+import type { ElementContent } from 'hast';
+import type { PacketContext } from '../../../components/context.ts';
+import { RequestError } from '../../flight/errors.ts';
+import { DirectiveError } from '../../lesson/component.ts';
+import { liveComponents } from './live-components.ts';
+import { markLive } from './mark-live.ts';
+import { element, pageElements } from './page-nodes.ts';
+import { mistake } from './plain-reason.ts';
+import type { StudyUse } from './study-data.ts';
+
+/** What stands in the page in place of an element that was printed: itself, or what was made for another setting. */
+interface Slot {
+  readonly printed: Element;
+  current: Element[];
+}
+
+/** A part of the page that can be made again, and put back as it was printed: the same nodes. */
+export class LivePart {
+  private readonly slots: readonly Slot[];
+  private readonly roomLabels: readonly (string | null)[];
+  private readonly repeats: boolean;
+
+  /** `repeats`: the elements are copies of one, each to be replaced by the same. */
+  constructor(printed: readonly Element[], repeats = false) {
+    this.repeats = repeats;
+    this.slots = printed.map((each) => ({ printed: each, current: [each] }));
+    this.roomLabels = printed.map((each) => roomOf(each)?.getAttribute('aria-label') ?? null);
+  }
+
+  get isDrawing(): boolean {
+    return this.slots.some(({ printed }) => printed.matches('figure'));
+  }
+
+  /** Where it stands now. */
+  get place(): Element | undefined {
+    return this.slots[0]?.current[0];
+  }
+
+  /** px from the middle of the window; nought for what is in sight. */
+  get distance(): number {
+    const box = this.place?.getBoundingClientRect();
+    if (!box) return Number.POSITIVE_INFINITY;
+    return Math.max(0, -box.bottom, box.top - window.innerHeight);
+  }
+
+  show(made: readonly Element[]): void {
+    const numbers = this.slots.flatMap(({ printed }) => [...printed.querySelectorAll('.caption-number')]);
+    for (const [i, slot] of this.slots.entries()) {
+      const last = i === this.slots.length - 1;
+      const own = this.repeats
+        ? made.map((each) => each.cloneNode(true) as Element)
+        : made.slice(i, last ? undefined : i + 1);
+      // A place that holds nothing now must still be found again.
+      const next = own.length > 0 ? own : [element('span', 'study-nothing')];
+      for (const each of next) {
+        for (const number of each.querySelectorAll('.caption-number:empty')) {
+          number.textContent = numbers.shift()?.textContent ?? 'On this page only:';
+        }
+      }
+      replace(slot, next);
+      const room = roomOf(next[0]!);
+      const label = next[0]!.querySelector('caption')?.textContent;
+      if (room && label) room.setAttribute('aria-label', label);
+    }
+  }
+
+  restore(): void {
+    for (const [i, slot] of this.slots.entries()) {
+      replace(slot, [slot.printed]);
+      const label = this.roomLabels[i];
+      const room = roomOf(slot.printed);
+      if (room && label != null) room.setAttribute('aria-label', label);
+    }
+  }
+
+  /** Says of what stands there that it is of the setting before, until it is made again. */
+  wait(): void {
+    for (const { current } of this.slots)
+      for (const each of current) each.setAttribute('data-study', 'waiting');
+  }
+}
+
+function replace(slot: Slot, next: readonly Element[]): void {
+  const [first, ...others] = slot.current;
+  if (first === undefined) return;
+  for (const other of others) other.remove();
+  if (next[0] !== first || next.length > 1) first.replaceWith(...next);
+  if (next[0] === slot.printed) slot.printed.removeAttribute('data-study');
+  slot.current = [...next];
+}
+
+function roomOf(each: Element): Element | null {
+  return each.matches('table') ? each.closest('.table-room') : null;
+}
+
+/** The uses of directives in the page. What stays as printed keeps all of its figures as they are. */
+export function partOf({ n, form }: StudyUse): LivePart | undefined {
+  const found = [...document.querySelectorAll(`[data-live="${n}"]`)].filter(
+    (each) => !each.closest('[data-printed]'),
+  );
+  return found.length === 0 ? undefined : new LivePart(found, form === 'text');
+}
+
+/** A use made again for a setting: its elements, or why there are none, in the words of the core. */
+export type Made =
+  | { readonly elements: Element[]; readonly why?: undefined }
+  | { readonly elements?: undefined; readonly why: string };
+
+export function makeAgain(
+  use: StudyUse,
+  context: PacketContext,
+  more: Readonly<Record<string, unknown>> = {},
+): Made {
+  const { n, name, attributes, label, ordinal } = use;
+  const component = liveComponents.get(name);
+  if (!component) throw new Error(`No directive ${name} is made again in a page`);
+  try {
+    const all = { ...(attributes as Record<string, unknown>), ...more };
+    const output: ElementContent[] = component.render({
+      attributes: all,
+      label,
+      ordinal,
+      children: [],
+      context,
+    });
+    const elements = pageElements(markLive(output, { dataLive: String(n) }));
+    for (const each of elements) each.setAttribute('data-study', 'moved');
+    return { elements };
+  } catch (error) {
+    const why = reasonOf(error);
+    // A mistake in the program leaves no figure of another setting standing either.
+    if (why === undefined) reportError(error);
+    return { why: why ?? mistake };
+  }
+}
+
+/** Undefined for a mistake in the program. */
+function reasonOf(error: unknown): string | undefined {
+  if (error instanceof DirectiveError || error instanceof RequestError || error instanceof RangeError) {
+    return error.message;
+  }
+  return undefined;
+}

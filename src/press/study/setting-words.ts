@@ -1,0 +1,43 @@
+import type { KeyPosition, Plan } from '../../flight/plan.ts';
+import { formatDistance, formatHeight, formatTime, formatWind } from '../../units/format.ts';
+import type { PageUnits } from '../../units/page-units.ts';
+
+/** `wind 210° 12 kt, from 1,000 ft, engine idling`. */
+export function settingWords({ flown, power }: Pick<Plan, 'flown' | 'power'>, units: PageUnits): string {
+  const { from, speed } = flown.surfaceWind;
+  const engine = power === 'idle' ? 'engine idling' : 'engine stopped';
+  return `wind ${formatWind(from, speed, units)}, from ${formatHeight(flown.height, units)}, ${engine}`;
+}
+
+/** What the setting changes at the keys, in a sentence each; beside every figure the printed one. */
+export function changeWords(plan: Plan, printed: Plan, units: PageUnits): string {
+  const changes = plan.keys.flatMap((key) => {
+    const before = printed.keys.find(({ id }) => id === key.id);
+    if (!before || key.id === 'aim-point' || key.id === 'touchdown') return [];
+    return keyChange(key, before, units);
+  });
+  const time = formatTime(plan.touchdown.time);
+  const timeBefore = formatTime(printed.touchdown.time);
+  if (time !== timeBefore) changes.push(`touchdown after ${time} (printed ${timeBefore})`);
+  return changes.length === 0
+    ? 'No key position changes by as much as is printed.'
+    : `${sentence(changes.join('; '))}.`;
+}
+
+function keyChange(key: KeyPosition, before: KeyPosition, units: PageUnits): string[] {
+  const words = (of: KeyPosition) =>
+    of.id === 'base-turn' ? abeamWords(of, units) : formatHeight(of.height, units);
+  const [now, then] = [words(key), words(before)];
+  return now === then ? [] : [`${key.label.toLowerCase()} ${now} (printed ${then})`];
+}
+
+/** Where the base turn begins, along the downwind leg. */
+function abeamWords({ along }: KeyPosition, units: PageUnits): string {
+  const far = formatDistance(Math.abs(along), units);
+  if (far === formatDistance(0, units)) return 'abeam the spot';
+  return `${far} ${along < 0 ? 'past' : 'before'} abeam`;
+}
+
+function sentence(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}

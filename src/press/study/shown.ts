@@ -1,0 +1,47 @@
+import type { Plan, PlanRequest } from '../../flight/plan.ts';
+import type { PageUnits } from '../../units/page-units.ts';
+import type { Flown } from './fly-setting.ts';
+import { changeWords, settingWords } from './setting-words.ts';
+import type { BarState } from './study-bar.ts';
+import type { Setting } from './study-setting.ts';
+
+/** The setting that the page shows: its flight, and what is drawn over it. */
+export interface Shown {
+  readonly setting: Setting;
+  readonly request: PlanRequest;
+  readonly flown: Flown;
+  readonly isPrinted: boolean;
+  /** `file/row`, or ''. */
+  readonly fault: string;
+}
+
+/** The id of what is said of the fault that is flown. */
+export const faultPanelId = 'study-fault-flown';
+
+/** What the bar says of a setting beside the printed one; `end` is where the fault ends, once it is flown. */
+export function barState(
+  { flown, isPrinted, fault }: Shown,
+  printed: Plan,
+  units: PageUnits,
+  end = 'being flown',
+): BarState {
+  if (!flown.made) {
+    return {
+      moved: true,
+      refused: true,
+      headline: flown.plan ? 'This setting is not to be flown' : 'There is no flight of this setting',
+      detail: `${flown.why} No figure is given for it.`,
+      fault: undefined,
+      cautions: flown.plan?.cautions ?? [],
+    };
+  }
+  const words = settingWords(flown.plan, units);
+  return {
+    moved: !isPrinted,
+    refused: false,
+    headline: isPrinted ? `As printed: ${words}` : `Set here: ${words}`,
+    detail: isPrinted ? '' : changeWords(flown.plan, printed, units),
+    fault: fault === '' ? undefined : { words: `Fault: ${end}, dashed.`, id: faultPanelId },
+    cautions: flown.plan.cautions,
+  };
+}

@@ -1,0 +1,74 @@
+import type { Edition, PacketContext } from '../../../components/context.ts';
+import { ownFile } from '../../../components/own-file.ts';
+import type { PlanRequest } from '../../flight/plan.ts';
+import type { CheckedUse } from '../../lesson/check-directives.ts';
+import type { Form } from '../../lesson/component.ts';
+import type { School } from '../../school/school.ts';
+import { isLive } from './study-lesson.ts';
+
+/** A use of a directive that the page makes again. */
+export interface StudyUse {
+  /** Its place in the lesson's list: the value of `data-live` on what it rendered. */
+  readonly n: number;
+  readonly name: string;
+  readonly form: Form;
+  /** As its schema gave them. */
+  readonly attributes: unknown;
+  readonly label: string;
+  readonly ordinal: number;
+}
+
+/** What the page of one packet computes from, as plain JSON. */
+export interface StudyData {
+  readonly request: PlanRequest;
+  readonly school: StudySchool;
+  /** The airfield's local procedures. */
+  readonly rules: readonly string[];
+  readonly edition: Edition;
+  readonly drawingRoom: PacketContext['drawingRoom'];
+  readonly uses: readonly StudyUse[];
+}
+
+/** What of the school a page needs: nothing of the other aircraft, the other fields, or where its files lie. */
+export interface StudySchool extends Pick<School, 'name' | 'cautions' | 'minimums' | 'units' | 'grading'> {
+  readonly fleet: Entries<School['fleet']>;
+  readonly airfields: Entries<School['airfields']>;
+  readonly faults: Entries<School['faults']>;
+}
+
+type Entries<M> = M extends ReadonlyMap<infer Key, infer Value> ? readonly (readonly [Key, Value])[] : never;
+
+export interface StudySource {
+  readonly context: PacketContext;
+  /** The airfield's local procedures. */
+  readonly rules: readonly string[];
+  /** The lesson's, in its order. */
+  readonly uses: readonly CheckedUse<PacketContext>[];
+}
+
+export function studyData({ context, rules, uses }: StudySource): StudyData {
+  const { request, school, edition, drawingRoom } = context;
+  const { name, cautions, minimums, units, grading } = school;
+  const own = ownFile(context);
+  return {
+    request,
+    school: {
+      name,
+      cautions,
+      minimums,
+      units,
+      grading,
+      fleet: own ? [[own.id, own.file]] : [],
+      airfields: [...school.airfields].filter(([, file]) => file.name === request.airfield.name),
+      faults: [...school.faults],
+    },
+    rules,
+    edition,
+    drawingRoom,
+    uses: uses.flatMap((use, n) => {
+      const { component, attributes, label, ordinal } = use;
+      if (!isLive(use) && component.name !== 'exercises') return [];
+      return [{ n, name: component.name, form: component.form, attributes, label, ordinal }];
+    }),
+  };
+}

@@ -1,0 +1,67 @@
+import type { PacketContext } from '../../../components/context.ts';
+import { drawnFaults } from '../../../components/faults/drawn-faults.ts';
+import { effectWords } from '../../../components/faults/effect-words.ts';
+import { flownFault } from '../../../components/faults/flown-fault.ts';
+import type { AircraftClass } from '../../flight/aircraft.ts';
+import { RequestError } from '../../flight/errors.ts';
+import { DirectiveError } from '../../lesson/component.ts';
+import type { Fault, FaultsFile } from '../../school/faults.ts';
+import { element, setWords } from './page-nodes.ts';
+import type { StudySchool } from './study-data.ts';
+
+/** The rows that can be flown for a class of aircraft, by their files. */
+export function flyableFaults(files: StudySchool['faults'], of: AircraftClass): [string, FaultsFile][] {
+  return files.flatMap(([id, file]): [string, FaultsFile][] => {
+    const faults = file.faults.filter(
+      (row) => row.fly && (row.class === undefined || row.class.includes(of)),
+    );
+    return faults.length > 0 ? [[id, { ...file, faults }]] : [];
+  });
+}
+
+/** The row that `file/row` names, or `row` alone. */
+export function faultNamed(files: StudySchool['faults'], name: string): Fault | undefined {
+  return files.flatMap(([id, { faults }]) =>
+    faults.filter((row) => row.id === name || `${id}/${row.id}` === name),
+  )[0];
+}
+
+/** Where the fault ends, in a few words: `base turn late, 250 m short`. */
+export function faultEnd(row: Fault, name: string, context: PacketContext): string {
+  try {
+    const [drawn] = drawnFaults([name], context);
+    return `${row.fault.toLowerCase()}, ${drawn?.end}`;
+  } catch (error) {
+    if (!(error instanceof DirectiveError || error instanceof RequestError)) throw error;
+    return `${row.fault.toLowerCase()}, not flown in this setting`;
+  }
+}
+
+/** What flying the fault came to, in words, with what the school says of it. */
+export function faultPanel(row: Fault, context: PacketContext): HTMLElement {
+  const line = (lead: string, text: string) =>
+    element('p', '', element('strong', '', `${lead} `), setWords(text));
+  return element(
+    'section',
+    'study-fault',
+    element(
+      'p',
+      '',
+      element('strong', '', `Fault flown: ${row.fault}`),
+      ` (${row.fly?.written.replace(/-(?=\d)/g, '−') ?? ''})`,
+    ),
+    element('p', 'study-effect', setWords(effectOf(row, context))),
+    line('What is seen:', row.sign),
+    line('Recovery:', row.recovery),
+  );
+}
+
+function effectOf({ fly }: Fault, { request, units }: PacketContext): string {
+  if (!fly) return 'This fault is not flown.';
+  try {
+    return effectWords(flownFault(fly.change, request), units);
+  } catch (error) {
+    if (!(error instanceof RequestError)) throw error;
+    return `Not flown in this setting: ${error.message}`;
+  }
+}

@@ -1,0 +1,152 @@
+import type { Power } from '../../flight/aircraft.ts';
+import type { Approach, Plan, PlanRequest } from '../../flight/plan.ts';
+import {
+  metresPerFoot,
+  metresPerSecondPerKmh,
+  metresPerSecondPerKnot,
+  metresPerSecondPerMph,
+  radiansPerDegree,
+} from '../../units/factors.ts';
+import type { PageUnits } from '../../units/page-units.ts';
+import { roundTo } from '../../units/rounding.ts';
+
+/** What the student has set, in the units of the page: degrees true, kt or km/h or mph, ft or m. */
+export interface Setting {
+  readonly direction: number;
+  readonly speed: number;
+  readonly height: number;
+  readonly power: Power;
+}
+
+/** A number that can be moved; `printed` is the packet's own, as it is shown. */
+export interface Dial {
+  readonly label: string;
+  readonly unit: string;
+  readonly printed: number;
+  readonly least: number;
+  readonly most: number;
+  /** Of the number, and of the slider. Both meet the printed value. */
+  readonly step: number;
+  readonly stride: number;
+}
+
+export interface Dials {
+  readonly direction: Dial;
+  readonly speed: Dial;
+  readonly height: Dial;
+}
+
+const speedFactors = {
+  kt: metresPerSecondPerKnot,
+  'km/h': metresPerSecondPerKmh,
+  mph: metresPerSecondPerMph,
+};
+const heightFactors = { ft: metresPerFoot, m: 1 };
+
+/** The heights from which the core flies at all, m. */
+const heights = { least: 60, most: 1500 };
+/** Speeds over the aircraft's limit that can be set, to see what the core says of them. */
+const beyondLimit = 5;
+
+const startNames: Readonly<Record<Approach, string>> = {
+  '90': 'Height at the base key',
+  '180': 'Height at the downwind key',
+  '360': 'Height over the spot',
+  spiral: 'Height at the top of the spiral',
+};
+
+/** What can be moved of the printed setting, and how far. */
+export function dialsOf({ request, plan }: Printed, units: PageUnits): Dials {
+  const degrees = roundTo(request.wind.from / radiansPerDegree, 1) % 360;
+  const least = degrees % 10 || 10;
+  const speed = speedFactors[units.speed];
+  const height = heightFactors[units.height];
+  const [step, stride] = units.height === 'ft' ? [10, 50] : [5, 10];
+  const start = roundTo(plan.flown.height / height, step);
+  const lowest = Math.max(start * 0.4, heights.least / height);
+  return {
+    direction: {
+      label: 'Wind from',
+      unit: '° true',
+      printed: degrees === 0 ? 360 : degrees,
+      least,
+      most: least + 350,
+      step: 10,
+      stride: 10,
+    },
+    speed: {
+      label: 'Wind speed',
+      unit: units.speed,
+      printed: roundTo(request.wind.speed / speed, 1),
+      least: 0,
+      most: Math.ceil(Math.max(request.aircraft.limits.wind, request.wind.speed) / speed) + beyondLimit,
+      step: 1,
+      stride: 1,
+    },
+    height: {
+      label: startNames[request.approach],
+      unit: units.height,
+      printed: start,
+      // From the printed height down in whole strides: the slider meets it.
+      least: start - Math.floor((start - lowest) / stride) * stride,
+      most: Math.min(start * 2, Math.floor(heights.most / height / step) * step),
+      step,
+      stride,
+    },
+  };
+}
+
+/** The packet's own flight. */
+export interface Printed {
+  readonly request: PlanRequest;
+  readonly plan: Plan;
+}
+
+export function printedSetting({ direction, speed, height }: Dials, request: PlanRequest): Setting {
+  return {
+    direction: direction.printed,
+    speed: speed.printed,
+    height: height.printed,
+    power: request.power,
+  };
+}
+
+export function isSame(one: Setting, other: Setting): boolean {
+  return (
+    one.direction === other.direction &&
+    one.speed === other.speed &&
+    one.height === other.height &&
+    one.power === other.power
+  );
+}
+
+/**
+ * The packet's request with what was moved in place; what was not stays as it was asked for, to the last digit. Gusts
+ * stay as much over the wind as they were.
+ */
+export function requestFor(
+  setting: Setting,
+  printed: PlanRequest,
+  dials: Dials,
+  units: PageUnits,
+): PlanRequest {
+  const { wind, gust } = printed;
+  const from =
+    setting.direction === dials.direction.printed ? wind.from : (setting.direction % 360) * radiansPerDegree;
+  const speed =
+    setting.speed === dials.speed.printed ? wind.speed : setting.speed * speedFactors[units.speed];
+  return {
+    ...printed,
+    wind: { from, speed },
+    ...(gust === undefined ? {} : { gust: gust - wind.speed + speed }),
+    ...(setting.height === dials.height.printed
+      ? {}
+      : { height: setting.height * heightFactors[units.height] }),
+    power: setting.power,
+  };
+}
+
+/** Winds given for each height stand for no other wind. */
+export function canMoveWind({ windProfile }: PlanRequest): boolean {
+  return windProfile !== 'layers';
+}
