@@ -6,6 +6,7 @@ import { cpSync, existsSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { basename, dirname, extname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { build } from 'esbuild';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..');
 const out = join(root, 'dist', 'lib');
@@ -28,4 +29,18 @@ const reader = join(out, study, 'study-bundle.js');
 if (existsSync(reader)) {
   const { bundleFile, bundleStudy } = await import(pathToFileURL(reader).href);
   writeFileSync(join(out, study, bundleFile), bundleStudy(join(root, study)));
+}
+
+// So does the desk's page.
+const desk = join('src', 'desk', 'page');
+if (existsSync(join(root, desk, 'app.ts'))) {
+  await build({
+    entryPoints: [join(root, desk, 'app.ts')],
+    bundle: true,
+    minify: true,
+    format: 'esm',
+    target: 'es2022',
+    outfile: join(out, desk, 'app.js'),
+    logLevel: 'warning',
+  });
 }

@@ -203,7 +203,12 @@ describe.each(['A4/osier-15', 'A4/withy-80', 'other-day/osier-15', 'other-day/wi
 
 describe('the HTML', () => {
   it.each(['A4/osier-15', 'A4/withy-80'])('%s: holds everything itself', (packet) => {
-    const page = html.get(packet)!;
+    const whole = html.get(packet)!;
+    const scripts = [...whole.matchAll(/<script\b([^>]*)>/g)].map(([, attributes]) => attributes!.trim());
+    expect(scripts).toEqual(['type="application/json" id="study-data"', '']);
+    // The study page's own program and data; its policy lets no other run, and nothing be fetched.
+    expect(whole).toMatch(/<meta http-equiv="Content-Security-Policy" content="default-src 'none';/);
+    const page = whole.replace(/<script\b[\s\S]*?<\/script>/g, '');
     const outward = /<(script|link|iframe|object|embed|base)\b|@import|\son\w+=/gi;
     expect(page.match(outward) ?? []).toEqual([]);
     // Names of XML vocabularies look like addresses and are none; nor are the fonts' letters.

@@ -2,8 +2,6 @@ import { join } from 'node:path';
 import { Command, Option } from 'commander';
 import { VFile } from 'vfile';
 import type { Edition } from '../../components/context.ts';
-import type { Power } from '../flight/aircraft.ts';
-import type { Circuit } from '../flight/airfield.ts';
 import { type OpenLesson, openLesson, removeRepeats, type Variant } from '../press/build.ts';
 import { type PaperName, papers } from '../press/paper.ts';
 import { codeMark } from '../press/printing/code-mark.ts';
@@ -18,28 +16,19 @@ import {
   jobsOption,
   type NamedWind,
   papersOption,
-  quantityOption,
   shardOption,
   today,
   usualJobs,
   windsOption,
 } from './options.ts';
 import { exitCodes, isStopped, printPages, report } from './print-pages.ts';
+import { type PrintedSetting, withSettingOptions } from './setting-options.ts';
 import { version } from './version.ts';
-import { metarHelp, weatherOf } from './weather.ts';
+import { weatherOf } from './weather.ts';
 
-interface BuildOptions {
-  school: string;
+interface BuildOptions extends PrintedSetting {
   aircraft?: string[];
-  airfield?: string;
-  runway?: string;
-  circuit?: Circuit;
-  metar?: string;
   wind?: NamedWind[];
-  gust?: number;
-  temperature?: number;
-  qnh?: number;
-  power?: Power;
   edition: Edition | 'both';
   paper?: PaperName[];
   date?: Date;
@@ -62,32 +51,15 @@ const editions: readonly Edition[] = ['student', 'instructor'];
 
 /** `chalkwing build`: lessons to packets, HTML and PDF. A lesson with a mistake leaves its earlier packets alone. */
 export function buildCommand(): Command {
-  return new Command('build')
+  return withSettingOptions(new Command('build'), "the lesson's, else the school's")
     .description('Print lessons as packets (HTML and PDF), one for each aircraft')
     .argument('[lessons...]', 'names of lessons, without `.md`; default: the chapters of the handbook')
-    .option('--school <folder>', 'folder that holds school.yaml', 'lessons')
     .option('--aircraft <ids...>', "default: the lesson's, else the handbook's")
-    .option('--airfield <id>', "default: the lesson's, else the school's")
-    .option('--runway <name>', "default: the lesson's, else the school's")
-    .addOption(new Option('--circuit <side>', "default: the runway's").choices(['left', 'right']))
-    .option('--metar <report>', metarHelp)
     .option(
       '--wind <wind>',
       "such as 210/12kt; again for another wind; default: the lesson's, else the school's",
       windsOption,
     )
-    .option('--gust <speed>', "highest gust, such as 18kt; default: the school's", quantityOption('speed'))
-    .option(
-      '--temperature <temperature>',
-      "at the field, such as 25C; default: the lesson's, else the school's",
-      quantityOption('temperature'),
-    )
-    .option(
-      '--qnh <pressure>',
-      "such as 1008hPa; default: the lesson's, else the school's",
-      quantityOption('pressure'),
-    )
-    .addOption(new Option('--power <setting>', 'engine').choices(['idle', 'stopped']))
     .addOption(
       new Option('--edition <whose>', "the student's, the instructor's with notes and answers, or both")
         .choices([...editions, 'both'])

@@ -1,8 +1,6 @@
 import { existsSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { Command, Option } from 'commander';
-import type { Power } from '../flight/aircraft.ts';
-import type { Circuit } from '../flight/airfield.ts';
 import type { Approach } from '../flight/plan.ts';
 import { type CardPaperName, cardPaperOf, cardPapers } from '../press/card/card-paper.ts';
 import { printCard, unprintedCard } from '../press/card/fit-card.ts';
@@ -10,27 +8,19 @@ import { type MadeCard, makeCard } from '../press/card/make-card.ts';
 import { findBrowser, NoBrowserError } from '../press/find-browser.ts';
 import { UnprintableError, withPrinter } from '../press/print-pdf.ts';
 import { ScenarioError } from '../press/scenario.ts';
-import { writeWhole } from '../press/write-whole.ts';
+import { writeTogether, writeWhole } from '../press/write-whole.ts';
 import { readSchool } from '../school/read.ts';
 import type { School } from '../school/school.ts';
 import type { Wind } from '../units/wind-text.ts';
-import { askedBy, dayOption, quantityOption, today, windOption } from './options.ts';
+import { askedBy, dayOption, today, windOption } from './options.ts';
 import { exitCodes, report } from './print-pages.ts';
+import { type PrintedSetting, withSettingOptions } from './setting-options.ts';
 import { version } from './version.ts';
-import { metarHelp, weatherOf } from './weather.ts';
+import { weatherOf } from './weather.ts';
 
-interface CardOptions {
-  school: string;
+interface CardOptions extends PrintedSetting {
   aircraft?: string[];
-  airfield?: string;
-  runway?: string;
-  circuit?: Circuit;
-  metar?: string;
   wind?: Wind;
-  gust?: number;
-  temperature?: number;
-  qnh?: number;
-  power?: Power;
   approach?: Approach;
   paper?: CardPaperName;
   date?: Date;
@@ -40,26 +30,13 @@ interface CardOptions {
 
 /** `chalkwing card`: one sheet for the knee, for an aircraft at a runway. A card that is not made leaves the earlier one. */
 export function cardCommand(): Command {
-  return new Command('card')
+  return withSettingOptions(new Command('card'), "the school's")
     .description('Print a card for the knee (HTML and PDF): one sheet for an aircraft at a runway')
-    .option('--school <folder>', 'folder that holds school.yaml', 'lessons')
     .option('--aircraft <ids...>', "default: the handbook's, else the school's")
-    .option('--airfield <id>', "default: the school's")
-    .option('--runway <name>', "default: the school's")
-    .addOption(new Option('--circuit <side>', "default: the runway's").choices(['left', 'right']))
     .addOption(
       new Option('--approach <kind>', "default: the school's").choices(['90', '180', '360', 'spiral']),
     )
-    .option('--metar <report>', metarHelp)
     .option('--wind <wind>', "such as 210/12kt; default: the school's", windOption)
-    .option('--gust <speed>', "highest gust, such as 18kt; default: the school's", quantityOption('speed'))
-    .option(
-      '--temperature <temperature>',
-      "at the field, such as 25C; default: the school's",
-      quantityOption('temperature'),
-    )
-    .option('--qnh <pressure>', "such as 1008hPa; default: the school's", quantityOption('pressure'))
-    .addOption(new Option('--power <setting>', 'engine').choices(['idle', 'stopped']))
     .addOption(new Option('--paper <size>', "default: half of the school's").choices(Object.keys(cardPapers)))
     .option('--date <day>', 'the day that the card bears, such as 2026-11-25; default: today', dayOption)
     .option('--out <folder>', 'where the cards go, in its folder `cards`', join('dist', 'packets'))
@@ -125,8 +102,10 @@ async function printAll(cards: readonly MadeCard[], { out, browser: named }: Car
         try {
           // Nothing is written before the PDF is made: a card that does not fit leaves both earlier files.
           const { html, pdf } = await printCard(printer, input);
-          await writeWhole(`${file}.html`, html);
-          await writeWhole(`${file}.pdf`, pdf);
+          await writeTogether([
+            { path: `${file}.pdf`, content: pdf },
+            { path: `${file}.html`, content: html },
+          ]);
           process.stdout.write(`${relative('.', file)}.pdf (and .html)\n`);
         } catch (error) {
           if (!(error instanceof UnprintableError)) throw error;

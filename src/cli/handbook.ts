@@ -1,8 +1,6 @@
 import { join } from 'node:path';
 import { Command, Option } from 'commander';
 import type { Edition } from '../../components/context.ts';
-import type { Power } from '../flight/aircraft.ts';
-import type { Circuit } from '../flight/airfield.ts';
 import { NoBrowserError } from '../press/find-browser.ts';
 import { withPages } from '../press/handbook/first-print.ts';
 import { makeHandbook } from '../press/handbook/make-handbook.ts';
@@ -12,24 +10,16 @@ import { didYouMean } from '../school/nearest-name.ts';
 import { readSchool } from '../school/read.ts';
 import type { School } from '../school/school.ts';
 import type { Wind } from '../units/wind-text.ts';
-import { askedBy, dayOption, quantityOption, today, windOption } from './options.ts';
+import { askedBy, dayOption, today, windOption } from './options.ts';
 import { exitCodes, printPages, report } from './print-pages.ts';
+import { type PrintedSetting, withSettingOptions } from './setting-options.ts';
 import { version } from './version.ts';
-import { metarHelp, weatherOf } from './weather.ts';
+import { weatherOf } from './weather.ts';
 
-interface HandbookOptions {
-  school: string;
+interface HandbookOptions extends PrintedSetting {
   aircraft?: string[];
   fleet?: boolean;
-  airfield?: string;
-  runway?: string;
-  circuit?: Circuit;
-  metar?: string;
   wind?: Wind;
-  gust?: number;
-  temperature?: number;
-  qnh?: number;
-  power?: Power;
   edition: Edition | 'both';
   paper?: PaperName;
   date?: Date;
@@ -41,20 +31,11 @@ const editions: readonly Edition[] = ['student', 'instructor'];
 
 /** `chalkwing handbook`: the school's lessons bound into one book, with contents, glossary and index. */
 export function handbookCommand(): Command {
-  return new Command('handbook')
+  return withSettingOptions(new Command('handbook'), "the lesson's, else the school's")
     .description("Bind the school's lessons into a book, one for each aircraft")
-    .option('--school <folder>', 'folder that holds school.yaml', 'lessons')
     .option('--aircraft <ids...>', "default: the handbook's, in school.yaml")
     .option('--fleet', 'one volume for all of these aircraft, in place of one for each')
-    .option('--airfield <id>', "default: the lesson's, else the school's")
-    .option('--runway <name>', "default: the lesson's, else the school's")
-    .addOption(new Option('--circuit <side>', "default: the runway's").choices(['left', 'right']))
-    .option('--metar <report>', metarHelp)
     .option('--wind <wind>', "such as 210/12kt; default: the lesson's, else the school's", windOption)
-    .option('--gust <speed>', "highest gust, such as 18kt; default: the school's", quantityOption('speed'))
-    .option('--temperature <temperature>', 'at the field, such as 25C', quantityOption('temperature'))
-    .option('--qnh <pressure>', 'such as 1008hPa', quantityOption('pressure'))
-    .addOption(new Option('--power <setting>', 'engine').choices(['idle', 'stopped']))
     .addOption(
       new Option('--edition <whose>', "the student's, the instructor's with notes and answers, or both")
         .choices([...editions, 'both'])

@@ -1,4 +1,5 @@
 import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import { Refusal } from './refusal.ts';
 
@@ -34,7 +35,8 @@ async function program(): Promise<string | Uint8Array> {
   if (!import.meta.url.endsWith('.ts')) return readFile(new URL('app.js', folder));
   const source = new URL('app.ts', folder);
   await readFile(source);
-  const { build } = await import('esbuild');
+  // A clone has the bundler, the npm package has not.
+  const { build } = createRequire(import.meta.url)('esbuild') as typeof import('esbuild');
   const { outputFiles } = await build({
     entryPoints: [fileURLToPath(source)],
     bundle: true,
