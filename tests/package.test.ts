@@ -107,7 +107,8 @@ describe('the packed package', () => {
         !/^(package\.json|README\.md|LICENSE|CHANGELOG\.md|src\/cli\/chalkwing\.js)$/.test(path) &&
         !/^schemas\/[a-z-]+\.(schema|code-snippets)\.json$/.test(path) &&
         !/^dist\/lib\/(src|components)\/.+(\.js|\.d\.ts)$/.test(path) &&
-        !/^dist\/lib\/src\/(press\/fonts|press\/checks|school\/starters)\/[^/]+$/.test(path),
+        !/^dist\/lib\/src\/(press\/fonts|press\/checks|school\/starters)\/[^/]+$/.test(path) &&
+        !/^dist\/lib\/src\/desk\/page\/(index\.html|app\.css)$/.test(path),
     );
     expect(unexpected).toEqual([]);
     expect(packed.filter((path) => /\.test\.|trial-|test-/.test(path))).toEqual([]);
@@ -128,7 +129,11 @@ describe('the packed package', () => {
   it('imports no package that its package file does not name', async () => {
     const named = new Set(Object.keys({ ...packageFile.dependencies, ...packageFile.optionalDependencies }));
     const strangers: string[] = [];
-    for (const path of packed.filter((each) => /^dist\/lib\/.+\.(js|d\.ts)$/.test(each))) {
+    // What is bundled for a browser has all it needs in it.
+    const bundles = ['dist/lib/src/desk/page/app.js', 'dist/lib/src/press/study/study.bundle.js'];
+    expect(bundles.filter((path) => !packed.includes(path))).toEqual([]);
+    const modules = packed.filter((path) => /^dist\/lib\/.+\.(js|d\.ts)$/.test(path));
+    for (const path of modules.filter((each) => !bundles.includes(each))) {
       const text = await readFile(join(installed, 'node_modules', 'chalkwing', path), 'utf8');
       for (const [, imported] of text.matchAll(/(?:\bfrom |\bimport\(|^import )['"]([^'".][^'"]*)['"]/gm)) {
         if (imported!.startsWith('node:')) continue;

@@ -4,7 +4,7 @@
  * | request | asks with | answers with |
  * | --- | --- | --- |
  * | `GET /?token=…` | the token of the session, from the address that the command shows | the page, and the cookie that all else needs |
- * | `GET /app.js`, `GET /app.css` | | the page's program and style |
+ * | `GET /app.js`, `/printed-view.js`, `/app.css` | | the page's programs and style |
  * | `GET /files` | | `FilesAnswer` |
  * | `GET /file?path=…` | | `FileAnswer` |
  * | `PUT /file` | `SaveRequest` | `SavedAnswer`, or 409 with `ConflictAnswer` |

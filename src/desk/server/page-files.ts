@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
-import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
+import { bundlePage, pagePrograms } from './page-bundle.ts';
 import { Refusal } from './refusal.ts';
 
 /** The page's own files: beside the sources in a clone, beside the compiled files in the package. */
@@ -13,8 +13,8 @@ interface PageFile {
 
 const types: Readonly<Record<string, readonly [name: string, type: string]>> = {
   '/': ['index.html', 'text/html; charset=utf-8'],
-  '/app.js': ['app.js', 'text/javascript; charset=utf-8'],
   '/app.css': ['app.css', 'text/css; charset=utf-8'],
+  ...Object.fromEntries(pagePrograms.map((name) => [`/${name}`, [name, 'text/javascript; charset=utf-8']])),
 };
 
 /** A file of the page by its address; undefined for an address that is none of them. */
@@ -23,27 +23,22 @@ export async function pageFile(address: string): Promise<PageFile | undefined> {
   if (!found) return undefined;
   const [name, type] = found;
   try {
-    return { type, content: name === 'app.js' ? await program() : await readFile(new URL(name, folder)) };
+    const program = pagePrograms.find((each) => each === name);
+    return { type, content: program ? await programText(program) : await readFile(new URL(name, folder)) };
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code !== 'ENOENT') throw error;
     throw new Refusal(404, `The desk's \`${name}\` is not there: install the program again.`);
   }
 }
 
-/** In the package it was bundled when that was made; in a clone it is bundled when it is asked for. */
-async function program(): Promise<string | Uint8Array> {
-  if (!import.meta.url.endsWith('.ts')) return readFile(new URL('app.js', folder));
-  const source = new URL('app.ts', folder);
-  await readFile(source);
-  // A clone has the bundler, the npm package has not.
-  const { build } = createRequire(import.meta.url)('esbuild') as typeof import('esbuild');
-  const { outputFiles } = await build({
-    entryPoints: [fileURLToPath(source)],
-    bundle: true,
-    format: 'esm',
-    target: 'es2022',
-    write: false,
-    logLevel: 'silent',
-  });
-  return outputFiles[0]!.text;
+const bundled = new Map<string, Promise<string>>();
+
+/** In the package it was bundled when that was made; in a clone it is bundled when it is first asked for. */
+function programText(name: (typeof pagePrograms)[number]): Promise<string | Uint8Array> {
+  if (!import.meta.url.endsWith('.ts')) return readFile(new URL(name, folder));
+  const text = bundled.get(name) ?? bundlePage(fileURLToPath(folder), name);
+  bundled.set(name, text);
+  // A mistake in the sources may be mended while the desk is open.
+  text.catch(() => bundled.delete(name));
+  return text;
 }
