@@ -1,12 +1,11 @@
 // Compiles what the npm package holds into dist/lib: the command, the entries of package.json's `exports`, whatever
-// they import, the files beside them that are read while they run (fonts, published figures, starters), and the script
-// of the study page.
+// they import, the files beside them that are read while they run (fonts, published figures, starters), and the
+// scripts of the study page and the desk.
 import { spawnSync } from 'node:child_process';
-import { cpSync, existsSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { cpSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { basename, dirname, extname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { build } from 'esbuild';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..');
 const out = join(root, 'dist', 'lib');
@@ -23,24 +22,13 @@ const isRead = (path) =>
   statSync(path).isDirectory() || !(['.ts', '.js'].includes(extname(path)) || basename(path) === 'README.md');
 cpSync(join(root, 'src'), join(out, 'src'), { recursive: true, filter: isRead });
 
-// It runs in a page, and no module imports it: the bundler of this clone makes it ready beside the one that reads it.
+// What runs in a page is imported by no module: the bundler of this clone makes it ready beside who reads it.
+const from = (...path) => import(pathToFileURL(join(out, ...path)).href);
 const study = join('src', 'press', 'study');
-const reader = join(out, study, 'study-bundle.js');
-if (existsSync(reader)) {
-  const { bundleFile, bundleStudy } = await import(pathToFileURL(reader).href);
-  writeFileSync(join(out, study, bundleFile), bundleStudy(join(root, study)));
-}
+const { bundleFile, bundleStudy } = await from(study, 'study-bundle.js');
+writeFileSync(join(out, study, bundleFile), bundleStudy(join(root, study)));
 
-// So does the desk's page.
 const desk = join('src', 'desk', 'page');
-if (existsSync(join(root, desk, 'app.ts'))) {
-  await build({
-    entryPoints: [join(root, desk, 'app.ts')],
-    bundle: true,
-    minify: true,
-    format: 'esm',
-    target: 'es2022',
-    outfile: join(out, desk, 'app.js'),
-    logLevel: 'warning',
-  });
-}
+const { bundlePage, pagePrograms } = await from('src', 'desk', 'server', 'page-bundle.js');
+for (const program of pagePrograms)
+  writeFileSync(join(out, desk, program), await bundlePage(join(root, desk), program));

@@ -130,7 +130,9 @@ describe('the packed package', () => {
     const named = new Set(Object.keys({ ...packageFile.dependencies, ...packageFile.optionalDependencies }));
     const strangers: string[] = [];
     // What is bundled for a browser has all it needs in it.
-    const bundles = ['dist/lib/src/desk/page/app.js', 'dist/lib/src/press/study/study.bundle.js'];
+    const bundles = ['desk/page/app.js', 'desk/page/printed-view.js', 'press/study/study.bundle.js'].map(
+      (path) => `dist/lib/src/${path}`,
+    );
     expect(bundles.filter((path) => !packed.includes(path))).toEqual([]);
     const modules = packed.filter((path) => /^dist\/lib\/.+\.(js|d\.ts)$/.test(path));
     for (const path of modules.filter((each) => !bundles.includes(each))) {
