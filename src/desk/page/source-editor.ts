@@ -11,6 +11,7 @@ import { EditorState, type Extension, Prec } from '@codemirror/state';
 import { drawSelection, EditorView, highlightActiveLine, keymap, lineNumbers } from '@codemirror/view';
 import type { FileKind, WordsAnswer } from '../api.ts';
 import { completion } from './complete.ts';
+import { fencesAfterLists } from './fence-after-list.ts';
 import { languageOf } from './lesson-language.ts';
 import { messageExtension } from './source-messages.ts';
 
@@ -38,6 +39,7 @@ function extensions(path: string, kind: FileKind, { words, changed }: EditorHook
     highlightSelectionMatches(),
     autocompletion({ override: [completion(() => kind, words)], icons: false }),
     languageOf(path),
+    ...(kind === 'lesson' ? [fencesAfterLists] : []),
     messageExtension,
     EditorView.lineWrapping,
     EditorView.contentAttributes.of({
