@@ -1,0 +1,67 @@
+import { fileURLToPath } from 'node:url';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Edition } from '../components/context.ts';
+import { findBrowser } from '../src/press/find-browser.ts';
+import { makeHandbook } from '../src/press/handbook/make-handbook.ts';
+import { type PaperName, papers } from '../src/press/paper.ts';
+import { openPrinter, type Printer } from '../src/press/print-pdf.ts';
+import { readSchool } from '../src/school/read.ts';
+import type { School } from '../src/school/school.ts';
+import { type ReadPdf, readPdf } from './pdf-reader.ts';
+
+/** Every chapter of the school's book, for every aircraft, in both editions: on A4 and on Letter. */
+const books: readonly (readonly [aircraft: string, paper: PaperName])[] = [
+  ['osier-15', 'A4'],
+  ['sallow-10', 'Letter'],
+  ['withy-80', 'A4'],
+];
+const date = new Date('2031-05-06T00:00:00Z');
+
+let school: School;
+let printer: Printer;
+beforeAll(async () => {
+  school = (await readSchool(fileURLToPath(new URL('../lessons', import.meta.url)))).value!;
+  printer = await openPrinter(await findBrowser());
+});
+afterAll(() => printer?.close());
+
+async function printed(aircraft: string, paper: PaperName, edition: Edition): Promise<ReadPdf> {
+  const { title, chapters } = school.handbook!;
+  const book = await makeHandbook({
+    school,
+    title,
+    lessons: chapters,
+    aircraft: [aircraft],
+    choices: {},
+    asked: {},
+    edition,
+    paper,
+    date,
+    version: 'test',
+  });
+  return readPdf(await printer.print(book.html!(), { paper: papers[paper], date, draft: true }));
+}
+
+/** Every word that both editions have, with its page and its place on it. */
+function placedWords({ pages }: ReadPdf): string[] {
+  return pages.flatMap(({ words }, page) =>
+    words
+      .filter(({ text }) => !/edition|inputs/.test(text))
+      .map(({ text, x, y }) => `${page + 1} ${x.toFixed(1)} ${y.toFixed(1)} ${text}`),
+  );
+}
+
+describe.each(books)('the whole book for %s on %s', (aircraft, paper) => {
+  it('has every heading, figure, table and word of the student at the same place of the same page for the instructor', async () => {
+    const student = await printed(aircraft, paper, 'student');
+    const instructor = await printed(aircraft, paper, 'instructor');
+    expect(student.pages.length).toBeGreaterThan(100);
+    expect(instructor.pages.length).toBe(student.pages.length);
+    const words = placedWords(student);
+    const captions = words.filter((word) => /(Figure|Table)\s(\d+|A1)-\d/.test(word));
+    expect(captions.length).toBeGreaterThan(60);
+    const placed = new Set(placedWords(instructor));
+    expect(words.filter((word) => !placed.has(word))).toEqual([]);
+    expect(placed.size).toBeGreaterThan(new Set(words).size);
+  }, 240_000);
+});
