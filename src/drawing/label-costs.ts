@@ -28,12 +28,26 @@ export function leadersCrossed(leader: Segment | undefined, others: readonly Pla
 
 export function leaderCost(leader: Segment | undefined, { boxes, lines }: Surroundings): number {
   if (leader === undefined) return 0;
-  const crossed = lines.filter((line) => segmentsCross(leader, line)).length;
+  const beside = lines.filter((line) => comesNear(leader, line, line.halfWidth + hugging));
+  const crossed = beside.filter((line) => segmentsCross(leader, line)).length;
   const hugged = alongLeader(leader).filter((point) =>
-    lines.some((line) => fromSegment(point, line) < line.halfWidth + 0.4),
+    beside.some((line) => fromSegment(point, line) < line.halfWidth + hugging),
   ).length;
   const marks = boxes.filter((box) => segmentMeetsBox(leader, box, -0.3)).length;
   return 4 * crossed + 1.5 * hugged + 4 * marks;
+}
+
+/** mm: nearer to a line than this, a leader is read as part of it. */
+const hugging = 0.4;
+
+/** False where two pieces are surely farther apart than `reach`: most are, and this is quickly seen. */
+function comesNear(a: Segment, b: Segment, reach: number): boolean {
+  return (
+    Math.max(a.from.x, a.to.x) + reach >= Math.min(b.from.x, b.to.x) &&
+    Math.max(b.from.x, b.to.x) + reach >= Math.min(a.from.x, a.to.x) &&
+    Math.max(a.from.y, a.to.y) + reach >= Math.min(b.from.y, b.to.y) &&
+    Math.max(b.from.y, b.to.y) + reach >= Math.min(a.from.y, a.to.y)
+  );
 }
 
 /** Points of a leader, past its start: a leader that runs along a line is read as part of it. */

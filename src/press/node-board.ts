@@ -18,10 +18,24 @@ export function createNodeBoard(): DrawingBoard {
       return SVG(window.document.documentElement) as Svg;
     },
     measure: (text, size, weight = 'regular') => {
-      const font = openFont(weight === 'bold' ? faces.sansBold : faces.sans);
-      return (font.layout(text).advanceWidth / font.unitsPerEm) * size;
+      return widthInEms(text, weight === 'bold' ? faces.sansBold : faces.sans) * size;
     },
   };
+}
+
+/** Drawings of one lesson have the same few words, in every wind and edition; laying them out takes longer than all else. */
+const widths = new Map<string, number>();
+const mostWidths = 20_000;
+
+function widthInEms(text: string, face: Face): number {
+  const key = `${face.path}\n${text}`;
+  const known = widths.get(key);
+  if (known !== undefined) return known;
+  const font = openFont(face);
+  const width = font.layout(text).advanceWidth / font.unitsPerEm;
+  if (widths.size >= mostWidths) widths.clear();
+  widths.set(key, width);
+  return width;
 }
 
 const opened = new Map<Face, fontkit.Font>();
