@@ -1,5 +1,11 @@
 import type { PagesOf } from './page-number.ts';
 
+/** A page of a PDF, by its object. */
+interface PageRef {
+  readonly num: number;
+  readonly gen: number;
+}
+
 /** Reads from a printed PDF on which page each place stands that a link of the document leads to, by its id. */
 export async function findPages(pdf: Uint8Array): Promise<PagesOf> {
   // Only a book needs to read a PDF.
@@ -7,17 +13,17 @@ export async function findPages(pdf: Uint8Array): Promise<PagesOf> {
   const task = getDocument({ data: new Uint8Array(pdf), verbosity: 0 });
   try {
     const document = await task.promise;
-    const places = await document.getDestinations();
-    const pages = new Map<string, number>();
-    const numbers = new Map<string, number>();
-    for (const [id, place] of Object.entries(places)) {
-      const [page] = place as [{ num: number; gen: number }];
-      const key = `${page.num} ${page.gen}`;
-      const number = numbers.get(key) ?? (await document.getPageIndex(page)) + 1;
-      numbers.set(key, number);
-      pages.set(id, number);
-    }
-    return pages;
+    const places = Object.entries(await document.getDestinations()).map(([id, place]) => {
+      const [page] = place as [PageRef];
+      return { id, page, key: `${page.num} ${page.gen}` };
+    });
+    const refs = new Map(places.map(({ key, page }) => [key, page]));
+    const numbers = new Map(
+      await Promise.all(
+        [...refs].map(async ([key, page]) => [key, (await document.getPageIndex(page)) + 1] as const),
+      ),
+    );
+    return new Map(places.map(({ id, key }) => [id, numbers.get(key)!]));
   } finally {
     await task.destroy();
   }
