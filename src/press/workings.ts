@@ -67,15 +67,15 @@ export function workedPlan(plan: Plan, units: PageUnits): Element[] {
   ];
 }
 
-/** What the model is taken from, and what it leaves out. */
-export function modelNotes(): Element[] {
+/** What the model is taken from, and what it leaves out, under headings of a level. */
+export function modelNotes(level: 'h2' | 'h3' = 'h3'): Element[] {
   return [
-    h('h3', 'Published references'),
+    h(level, 'Published references'),
     h(
       'ul',
       references.map(({ name, use }) => h('li', [h('i', name), `: ${use}`])),
     ),
-    h('h3', 'What is not in it'),
+    h(level, 'What is not in it'),
     h(
       'ul',
       leftOut.map((line) => h('li', line)),

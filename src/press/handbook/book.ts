@@ -227,7 +227,7 @@ function workings(worked: readonly Worked[], { units }: BookInput): Element {
   const content = h('section', { class: ['matter', 'workings'], ariaLabelledBy: 'workings' }, [
     h('h1', { id: 'workings' }, 'How the figures were worked out'),
     modelInShort(),
-    ...modelNotes(),
+    ...modelNotes('h2'),
     ...worked.flatMap((each) => [
       h('h2', { id: each.id, class: 'worked' }, each.name),
       h('p', [
