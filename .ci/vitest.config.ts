@@ -6,5 +6,7 @@ export default defineConfig({
     include: ['src/**/*.test.ts', 'components/**/*.test.ts', 'tests/**/*.test.ts'],
     testTimeout: 60_000,
     hookTimeout: 60_000,
+    // Many tests wait for a browser or a command: one worker would leave the second core idle.
+    maxWorkers: 2,
   },
 });
