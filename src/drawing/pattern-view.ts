@@ -75,9 +75,9 @@ export function drawnObstacles(plan: Plan) {
   );
 }
 
-/** Everything that must be on the page, as a box in mm about the spot. */
-export function extent(plan: Plan, view: Omit<PatternView, 'spot'>, faults: readonly DrawnFault[]): Box {
-  const { from, to } = runwayReach(plan, view.wholeRunway);
+/** Two opposite corners of the ground that must be on the page. */
+export function groundShown(plan: Plan, wholeRunway: boolean, faults: readonly DrawnFault[]): Ground[] {
+  const { from, to } = runwayReach(plan, wholeRunway);
   const places: Ground[] = [
     ...plan.track,
     ...plan.keys,
@@ -90,5 +90,19 @@ export function extent(plan: Plan, view: Omit<PatternView, 'spot'>, faults: read
       { along, across: across + width / 2 },
     ]),
   ];
-  return boxOf(places.map((place) => pagePoint({ ...view, spot: { x: 0, y: 0 } }, place)));
+  const along = places.map((place) => place.along);
+  const across = places.map((place) => place.across);
+  return [
+    { along: least(along), across: least(across) },
+    { along: -least(along.map((each) => -each)), across: -least(across.map((each) => -each)) },
+  ];
+}
+
+function least(values: readonly number[]): number {
+  return values.reduce((low, value) => Math.min(low, value), Number.POSITIVE_INFINITY);
+}
+
+/** That ground on the page, as a box in mm about the spot. */
+export function extent(view: Omit<PatternView, 'spot'>, shown: readonly Ground[]): Box {
+  return boxOf(shown.map((place) => pagePoint({ ...view, spot: { x: 0, y: 0 } }, place)));
 }

@@ -5,7 +5,7 @@ import type { DrawnFault } from './drawn-fault.ts';
 import { drawMap } from './pattern-draw.ts';
 import { drawLegend, legendHeight, patternLegend } from './pattern-legend.ts';
 import { layOutMap, type MapLayout } from './pattern-map.ts';
-import { extent, type Landing, type PatternView, runwayIsLong } from './pattern-view.ts';
+import { extent, groundShown, type Landing, type PatternView, runwayIsLong } from './pattern-view.ts';
 import { patternDescription, patternTitle } from './pattern-words.ts';
 import { roundScales } from './scale.ts';
 import { closeSheet, mmPerPixel, openSheet, wholePixels } from './sheet.ts';
@@ -63,12 +63,16 @@ function bestLayout(
   { units, board, faults = [] }: PatternOptions,
   room: { width: number; height: number },
 ) {
+  const grounds = (runwayIsLong(plan) ? [true, false] : [true]).map((wholeRunway) => ({
+    wholeRunway,
+    shown: groundShown(plan, wholeRunway, faults),
+  }));
   let best: { layout: MapLayout; mapHeight: number } | undefined;
   let tried = 0;
   for (const scale of roundScales()) {
     if (tried === scalesTried && best) return best;
     let fitted = false;
-    for (const { view, mapHeight } of fittingViews(plan, scale, room, faults)) {
+    for (const { view, mapHeight } of fittingViews(grounds, scale, room)) {
       fitted = true;
       const layout = layOutMap(
         plan,
@@ -93,15 +97,13 @@ function bestLayout(
   );
 }
 
-function* fittingViews(
-  plan: Plan,
-  scale: number,
-  room: { width: number; height: number },
-  faults: readonly DrawnFault[],
-) {
-  for (const wholeRunway of runwayIsLong(plan) ? [true, false] : [true]) {
+/** The ground to be shown, with the whole of a long runway and without. */
+type Grounds = readonly { readonly wholeRunway: boolean; readonly shown: ReturnType<typeof groundShown> }[];
+
+function* fittingViews(grounds: Grounds, scale: number, room: { width: number; height: number }) {
+  for (const { wholeRunway, shown } of grounds) {
     for (const landing of ['up', 'right'] satisfies Landing[]) {
-      const box = extent(plan, { landing, scale, wholeRunway }, faults);
+      const box = extent({ landing, scale, wholeRunway }, shown);
       const mapHeight = box.height + 2 * margin.y;
       if (box.width + 2 * margin.x > room.width || mapHeight > room.height) continue;
       const spot = { x: (room.width - box.width) / 2 - box.x, y: margin.y - box.y };
