@@ -1,11 +1,11 @@
-import type { FaultFlown } from '../../src/flight/fault.ts';
+import { type FaultFlown, isInTheLanding } from '../../src/flight/fault.ts';
 import { formatHeight } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
 import { numberText } from '../../src/units/rounding.ts';
 import { finalWords } from './final-words.ts';
 import type { FlownFault } from './flown-fault.ts';
 import { endWords } from './ground-words.ts';
-import { inTheLanding, landingWords } from './landing-words.ts';
+import { landingWords } from './landing-words.ts';
 import { recoveryWords } from './recovery-words.ts';
 import { fastWords, offApproachSpeed, slowWords } from './speed-words.ts';
 
@@ -27,7 +27,7 @@ export function effectWords(
   if (!flight.flown) return `Not flown here: ${flight.reason}`;
   const [slow, margin] = [slowWords(flight, plan, units), marginWords(flight)];
   const end = endWords(flight, plan, units);
-  const onFinal = inTheLanding(flight) ? '' : finalWords(flight, plan, recoveries, units);
+  const onFinal = isInTheLanding(flight.change) ? '' : finalWords(flight, plan, recoveries, units);
   return [
     ...(slow ? [margin, slow, end] : [end, showsWords(flight, plan, onFinal !== '', units), margin]),
     landingWords(flight, plan, heldOffAfresh, units),
@@ -45,7 +45,7 @@ function showsWords(
   saidLater: boolean,
   units: PageUnits,
 ): string {
-  if (inTheLanding(flight)) return '';
+  if (isInTheLanding(flight.change)) return '';
   if (offApproachSpeed(flight, plan) !== undefined) return 'No key shows it before: the airspeed does.';
   const { shows, change } = flight;
   if (!shows) return 'No key shows it before.';

@@ -9,11 +9,6 @@ import { enginesStopped } from './final-words.ts';
 /** m/s: less than the page can print of a speed. */
 const printedSpeed = 0.25;
 
-/** A fault of the last seconds: no key comes after it. */
-export function inTheLanding({ change: { kind } }: FaultFlown): boolean {
-  return kind.startsWith('round-out') || kind.startsWith('touchdown');
-}
-
 /** What the landing came to, and what of it the model does not say. */
 export function landingWords(
   flight: FaultFlown,

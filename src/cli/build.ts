@@ -4,6 +4,7 @@ import { VFile } from 'vfile';
 import type { Edition } from '../../components/context.ts';
 import { type OpenLesson, openLesson, removeRepeats, type Variant } from '../press/build.ts';
 import { type PaperName, papers } from '../press/paper.ts';
+import { airfieldTexts } from '../press/printing/airfield-texts.ts';
 import { codeMark } from '../press/printing/code-mark.ts';
 import { inShard, type Shard } from '../press/printing/shard.ts';
 import { sortOrders } from '../press/printing/sort-orders.ts';
@@ -149,13 +150,6 @@ function variantsOf(options: BuildOptions): Variant[] | undefined {
 function lessonNames(school: School, asked: readonly string[]): string[] {
   const chapters = school.handbook?.chapters ?? [];
   return [...new Set(asked.length > 0 ? asked : chapters.length > 0 ? chapters : school.lessonIds)];
-}
-
-/** As they were typed: see `packetKey`. */
-function airfieldTexts(files: readonly VFile[], school: School): Record<string, string> {
-  const folder = join(school.folder, 'airfields');
-  const texts = files.filter(({ dirname }) => dirname === folder).map((file) => [file.stem, String(file)]);
-  return Object.fromEntries(texts);
 }
 
 function unchangedWords(count: number): string {

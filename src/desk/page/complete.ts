@@ -63,17 +63,10 @@ function inAttributes(
     return word ? result(context, typed, valuesFor(word, directive.name, words)) : null;
   }
   const typed = /[\w-]*$/.exec(inside)![0];
-  const used = new Set([...inside.matchAll(/([\w-]+)=/g)].map(([, name]) => name));
-  const options = directive.attributes
-    .filter(({ name }) => !used.has(name))
-    .map(
-      (word): Completion => ({
-        label: word.name,
-        detail: word.needed ? 'needed' : '',
-        info: infoOf(word),
-        apply: snippet(`${word.name}="\${${word.sample ?? word.values?.[0]?.value ?? ''}}"`),
-      }),
-    );
+  const used = new Set([...inside.matchAll(/([\w-]+)=/g)].map(([, name]) => name!));
+  const options = unused(directive.attributes, used, (word) =>
+    snippet(`${word.name}="\${${word.sample ?? word.values?.[0]?.value ?? ''}}"`),
+  );
   return result(context, typed, options);
 }
 
@@ -101,21 +94,30 @@ function inYaml(
   }
   const key = /^\s*(?:- )?([\w-]*)$/.exec(before);
   if (!key) return null;
-  const options = (level ?? [])
-    .filter(({ name }) => !used.has(name))
-    .map(
-      (word): Completion => ({
-        label: word.name,
-        detail: word.needed ? 'needed' : '',
-        info: infoOf(word),
-        apply: word.words || word.isList ? `${word.name}:` : `${word.name}: `,
-      }),
-    );
+  const options = unused(level ?? [], used, (word) =>
+    word.words || word.isList ? `${word.name}:` : `${word.name}: `,
+  );
   if (options.length > 0) return result(context, key[1]!, options);
   const parent = path.at(-1);
   return parent && /^\s*- /.test(before)
     ? result(context, key[1]!, namesOf(parent, kind, words).map(valueOption))
     : null;
+}
+
+/** The words that do not stand there yet; `apply` is what choosing one writes. */
+function unused(
+  all: readonly Word[],
+  used: ReadonlySet<string>,
+  apply: (word: Word) => Completion['apply'],
+): Completion[] {
+  return all
+    .filter(({ name }) => !used.has(name))
+    .map((word) => ({
+      label: word.name,
+      detail: word.needed ? 'needed' : '',
+      info: infoOf(word),
+      apply: apply(word),
+    }));
 }
 
 function valuesFor(word: Word, of: string, words: WordsAnswer): Completion[] {

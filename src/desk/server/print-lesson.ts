@@ -1,11 +1,10 @@
 import { join, relative } from 'node:path';
-import type { VFile } from 'vfile';
 import { openLesson, type PacketOrder, removeRepeats } from '../../press/build.ts';
+import { airfieldTexts } from '../../press/printing/airfield-texts.ts';
 import { codeMark } from '../../press/printing/code-mark.ts';
 import { type PrintEvent, printAll } from '../../press/printing/print-all.ts';
 import { sortOrders } from '../../press/printing/sort-orders.ts';
 import { readSchool } from '../../school/read.ts';
-import type { School } from '../../school/school.ts';
 import type { DeskMessage, PageEdition, PrintAnswer, PrintedPacket, PrintRequest } from '../api.ts';
 import { readChoices } from './choices.ts';
 import { choiceMessage, messagesOf, messagesOfAll } from './desk-messages.ts';
@@ -111,11 +110,4 @@ function saidOf(event: PrintEvent | undefined): readonly string[] {
     default:
       return [];
   }
-}
-
-/** As they were typed: see `packetKey`. */
-function airfieldTexts(files: readonly VFile[], school: School): Record<string, string> {
-  const folder = join(school.folder, 'airfields');
-  const texts = files.filter(({ dirname }) => dirname === folder).map((file) => [file.stem, String(file)]);
-  return Object.fromEntries(texts);
 }

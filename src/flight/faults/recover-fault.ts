@@ -1,7 +1,13 @@
 import { approach } from '../approaching.ts';
 import type { Conditions } from '../conditions.ts';
 import { standardGravity } from '../constants.ts';
-import type { FaultChange, FaultFlown, FaultRecovery, RecoveryWay } from '../fault.ts';
+import {
+  type FaultChange,
+  type FaultFlown,
+  type FaultRecovery,
+  isInTheLanding,
+  type RecoveryWay,
+} from '../fault.ts';
 import { Flight } from '../fly.ts';
 import { eighth, finalLine, fromBase, losingHeight, soundFinal, steepUntil } from '../gates.ts';
 import { headwindAt } from '../headwind-at.ts';
@@ -33,7 +39,7 @@ const atTheSpot = 1;
  * bank and no more, lined up by 300 ft, and from there the spot. Empty where nothing needs recovering on the way: the landing has its own figures.
  */
 export function recoverFault(plan: FaultPlan, fault: FaultFlown): FaultRecovery[] {
-  if (fixedInTheLanding(fault.change)) return [];
+  if (isInTheLanding(fault.change)) return [];
   return waysFor(fault).map((by) => recovery(by, plan, fault));
 }
 
@@ -44,10 +50,6 @@ function waysFor({ end, change }: FaultFlown): readonly RecoveryWay[] {
   const ways: readonly RecoveryWay[] =
     end.along < 0 ? ['cut-corner', 'best-speed'] : ['widen', 's-turn', 'steep-approach'];
   return change.kind.startsWith('final') ? ways.filter((way) => legsOf[way].includes('final')) : ways;
-}
-
-function fixedInTheLanding({ kind }: FaultChange): boolean {
-  return kind.startsWith('round-out') || kind.startsWith('touchdown');
 }
 
 const legsOf: Readonly<Record<RecoveryWay, readonly Phase[]>> = {
