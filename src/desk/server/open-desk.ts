@@ -143,14 +143,26 @@ function pathIn(url: URL): string {
   return url.searchParams.get('path') ?? '';
 }
 
+/** Milliseconds: for who still sends to read why it was refused. */
+const toRead = 2000;
+
+/**
+ * What a refused request still sends is thrown away for a while, then cut off. Cut at once, the line is reset, and the
+ * answer that lies in it is lost on the sender.
+ */
+function cutLater(request: IncomingMessage): void {
+  request.resume();
+  const timer = setTimeout(() => request.complete || request.socket.destroy(), toRead);
+  timer.unref();
+}
+
 function refuse(
   request: IncomingMessage,
   response: ServerResponse,
   error: unknown,
   log: (text: string) => void,
 ): void {
-  // What the request still sends is not waited for.
-  if (!request.complete && !response.headersSent) response.setHeader('Connection', 'close');
+  if (!request.complete) cutLater(request);
   if (error instanceof Refusal) {
     answerJson(response, error.status, { error: error.message, ...error.more } satisfies Failure);
     return;
