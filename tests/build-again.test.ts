@@ -120,6 +120,42 @@ describe('printed again', () => {
   });
 });
 
+describe('a lesson with a picture', () => {
+  // GIF89a, 1 × 1 pixel; the colour of its one entry in the table.
+  const gif = (red: number) =>
+    Buffer.from([
+      ...Buffer.from('GIF89a'),
+      ...[1, 0, 1, 0, 0x80, 0, 0, red, 0, 0, 0, 0, 0],
+      ...[0x2c, 0, 0, 0, 0, 1, 0, 1, 0, 0, 2, 2, 0x44, 1, 0, 0x3b],
+    ]);
+  const picture = () => join(school.folder, 'lessons', 'field.gif');
+  const build = (...more: readonly string[]) =>
+    school.run(['build', 'pictured', 'two', '--aircraft', 'osier-15', ...more]);
+
+  it('is printed again when the picture is another one, not when it is the same, and is left when it is gone', async () => {
+    await writeFile(picture(), gif(1));
+    const { two } = trialLessons;
+    await school.write('lessons/pictured.md', `${two}\n\n![A field](field.gif)\n`);
+    expect((await build()).code).toBe(0);
+    const earlier = await times();
+    await writeFile(picture(), gif(1));
+    expect(await build(...noBrowser)).toMatchObject({ code: 0 });
+    expect(await writtenSince(earlier)).toEqual([]);
+    await writeFile(picture(), gif(2));
+    expect((await build()).code).toBe(0);
+    expect(await writtenSince(earlier)).toEqual([join('pictured', 'osier-15')]);
+    const now = await times();
+    await rm(picture());
+    const ran = await build();
+    expect(ran.code).toBe(1);
+    expect(ran.err).toContain('There is no picture `field.gif`');
+    expect(await writtenSince(now)).toEqual([]);
+    await rm(join(school.folder, 'lessons', 'pictured.md'));
+    await rm(join(out(), 'pictured'), { recursive: true });
+    await rm(join(out(), '.printed', 'pictured'), { recursive: true });
+  });
+});
+
 describe('one place that cannot be written', () => {
   it('is named with what to do, its other file stays, and the other packets are printed', async () => {
     const [blocked, other] = [join(out(), 'one', 'osier-15.pdf'), join(out(), 'two', 'osier-15.html')];

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Approach } from '../src/flight/plan.ts';
 import type { CardPaperName } from '../src/press/card/card-paper.ts';
-import { printCard } from '../src/press/card/fit-card.ts';
+import { fitCard } from '../src/press/card/fit-card.ts';
 import { makeCard } from '../src/press/card/make-card.ts';
 import { findBrowser } from '../src/press/find-browser.ts';
 import { withPrinter } from '../src/press/print-pdf.ts';
@@ -40,12 +40,13 @@ async function printed(paper: CardPaperName, approach: Approach, wind: string) {
     const pages = [];
     for (const aircraftId of aircraft) {
       const choices = { wind: parseWind(wind) };
-      const { input } = makeCard({
+      const input = makeCard({
         ...{ school: value!, aircraftId, approach, choices, paper },
         ...{ date: new Date(day), version: '0' },
       });
-      const { pdf, html, setting } = await printCard(printer, input);
-      pages.push({ ...(await readPdf(pdf)), html, setting });
+      const trial = (html: string) => printer.print(html, input);
+      const { pdf, html, setting } = await fitCard(trial, input);
+      pages.push({ ...(await readPdf(pdf!)), html, setting });
     }
     return pages;
   });

@@ -2,7 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Edition } from '../components/context.ts';
 import { findBrowser } from '../src/press/find-browser.ts';
-import { makeHandbook } from '../src/press/handbook/make-handbook.ts';
+import { bindVolume, openBook } from '../src/press/handbook/book-order.ts';
 import { type PaperName, papers } from '../src/press/paper.ts';
 import { openPrinter, type Printer } from '../src/press/print-pdf.ts';
 import { readSchool } from '../src/school/read.ts';
@@ -27,19 +27,15 @@ afterAll(() => printer?.close());
 
 async function printed(aircraft: string, paper: PaperName, edition: Edition): Promise<ReadPdf> {
   const { title, chapters } = school.handbook!;
-  const book = await makeHandbook({
-    school,
-    title,
-    lessons: chapters,
+  const source = { school, title, choices: {}, asked: {}, date, version: 'test', common: {} };
+  const book = await bindVolume(await openBook(source, chapters), {
+    path: 'book',
     aircraft: [aircraft],
-    choices: {},
-    asked: {},
     edition,
     paper,
-    date,
-    version: 'test',
+    refused: () => undefined,
   });
-  return readPdf(await printer.print(book.html!(), { paper: papers[paper], date, draft: true }));
+  return readPdf(await printer.print(book!.html(), { paper: papers[paper], date, draft: true }));
 }
 
 /** Every word that both editions have, with its page and its place on it. */

@@ -174,6 +174,65 @@ describe('one volume for the fleet', () => {
   });
 });
 
+describe('a book in which nothing has changed', () => {
+  const noBrowser = ['--browser', 'no/browser'];
+
+  it('is not printed again, and no browser is started', async () => {
+    const pdf = () => school.read('dist/handbook/osier-15.instructor.pdf');
+    const before = await pdf();
+    const { code, out, err } = await bind(['--edition', 'both', ...noBrowser]);
+    expect({ code, out, err }).toEqual({
+      code: 0,
+      out: '2 books stand as they were: nothing in them has changed.\n',
+      err: '',
+    });
+    expect(await pdf()).toEqual(before);
+  });
+
+  it('is printed again for another wind, aircraft or word, but not for a lesson that is no chapter of it', async () => {
+    const isUnchanged = async (...args: readonly string[]) => {
+      const ran = await bind([...args, ...noBrowser, '--out', 'dist/other']);
+      return { code: ran.code, isUnchanged: /stands as it was/.test(ran.out) };
+    };
+    expect((await bind(['--out', 'dist/other'])).code).toBe(0);
+    const edit = async (name: string, from: string | RegExp, to: string) => {
+      const own = await school.text(name);
+      expect(own.replace(from, to)).not.toBe(own);
+      await school.write(name, own.replace(from, to));
+      const ran = await isUnchanged();
+      await school.write(name, own);
+      return ran.isUnchanged;
+    };
+    expect(await edit('lessons/steep-approach.md', /$/, '\nMore.\n')).toBe(true);
+    expect(await edit('lessons/fleet/withy-80.yaml', /^name: .*$/m, 'name: Withy 81')).toBe(true);
+    expect(await isUnchanged()).toEqual({ code: 0, isUnchanged: true });
+    expect(await edit('lessons/power-off-90.md', /$/, '\nMore.\n')).toBe(false);
+    expect((await bind(['--out', 'dist/other'])).code).toBe(0);
+    expect(await edit('lessons/fleet/osier-15.yaml', /^name: .*$/m, 'name: Osier 16')).toBe(false);
+    expect((await bind(['--out', 'dist/other'])).code).toBe(0);
+    expect(await isUnchanged('--wind', '200/5kt')).toEqual({ code: 4, isUnchanged: false });
+  }, 240_000);
+
+  it('has the message of a lesson once, however many volumes and editions it stands in', async () => {
+    const lesson = await school.text('lessons/power-off-90.md');
+    await school.write('lessons/power-off-90.md', `${lesson}\n\nAn <b>old</b> tag.\n`);
+    const both = ['--edition', 'both', '--aircraft', 'osier-15', 'sallow-10', '--out', 'dist/noted'];
+    const { err } = await bind([...both, ...noBrowser]);
+    await school.write('lessons/power-off-90.md', lesson);
+    expect(err.match(/HTML/g)).toHaveLength(new Set(err.match(/^\d+:\d+.*HTML.*$/gm)).size);
+    expect(err).toMatch(/HTML/);
+  });
+});
+
+describe('a book without a browser', () => {
+  it('is written as HTML, its page numbers left out, and the exit code says that the PDF is missing', async () => {
+    const { code, err } = await bind(['--browser', 'no/browser', '--out', 'dist/bare']);
+    expect(code).toBe(4);
+    expect(err).toMatch(/browser/);
+    expect(wordsOf(await school.text('dist/bare/osier-15.html'))).toContain('Glossary');
+  });
+});
+
 describe('a book that cannot be bound', () => {
   it('leaves the earlier one as it is, and says what is wrong with which lesson', async () => {
     const before = await school.read('dist/handbook/osier-15.pdf');

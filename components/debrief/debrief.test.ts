@@ -36,6 +36,16 @@ describe('::debrief', () => {
     for (const row of rows) expect(row[3]!.match(/<td class="to-fill"[^>]*><\/td>/g)).toHaveLength(2);
   });
 
+  it("has the author's own rows where no keys are flown", () => {
+    const { html, messages } = renderBody('::debrief{rows="Into the wind; Down the wind"}', plan);
+    expect(messages).toEqual([]);
+    const rows = [...html.matchAll(/<tr><th scope="row">(.*?)<\/th>(.*?)<\/tr>/g)];
+    expect(rows.map((row) => row[1])).toEqual(['Into the wind', 'Down the wind']);
+    for (const row of rows) expect(row[2]!.match(/<td class="to-fill"[^>]*><\/td>/g)).toHaveLength(3);
+    expect(html).not.toContain('Downwind key');
+    expect(html).toContain('Completion standards');
+  });
+
   it("grades by the school's own scale, ours where it has none", () => {
     expect(contextOf(plan).school.grading).toEqual(['not yet', 'with help', 'alone', 'well']);
     const html = toHtml(form(['again', 'good enough', 'good']));

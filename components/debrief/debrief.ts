@@ -1,9 +1,11 @@
-import type { Element } from 'hast';
+import type { Element, Properties } from 'hast';
 import { h } from 'hastscript';
 import { z } from 'zod';
-import type { KeyPosition } from '../../src/flight/plan.ts';
+import type { KeyPosition, Plan } from '../../src/flight/plan.ts';
 import { captionNumber } from '../../src/lesson/captions.ts';
 import { defineComponent } from '../../src/lesson/component.ts';
+import { parsed } from '../../src/school/fields.ts';
+import { wordsForm } from '../../src/school/written-form.ts';
 import { formatHeight } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
 import { sourceWords } from '../approach-words.ts';
@@ -21,41 +23,34 @@ const generalLines = [
   'Rounds out, holds off and lands under control.',
 ];
 
-export const debrief = defineComponent<PacketContext, z.ZodType>({
+const example = 'Glide into the wind; glide down the wind';
+
+const attributes = z.strictObject({
+  rows: parsed(example, (text) => text.split(';').flatMap((row) => row.trim() || []), wordsForm)
+    .describe('What was flown, for a lesson that flies no keys: one row each, with `;` between them')
+    .optional(),
+});
+
+export const debrief = defineComponent<PacketContext, typeof attributes>({
   name: 'debrief',
   form: 'leaf',
   summary:
     "A form for after the flight: planned against flown at each key, and the lesson's standards graded in the school's own words.",
-  attributes: z.strictObject({}),
+  attributes,
   example: '::debrief',
-  render: ({ ordinal, context: { plan, school, units } }) => {
+  render: ({ attributes: { rows }, ordinal, context: { plan, school, units } }) => {
     const id = `debrief-${ordinal}`;
-    const col = { scope: 'col' };
-    const room = (width: number) => ({ ...col, style: `width:${width}mm` });
-    return [
-      h('table', { className: ['debrief'], id }, [
-        h('caption', [captionNumber('Table'), ' Planned against flown. Heights are above the spot.']),
-        h('thead', [
-          h('tr', [
-            h('th', col, 'At'),
-            h('th', { ...col, className: ['number'] }, 'Planned'),
-            h('th', col, 'Where planned'),
-            h('th', room(22), 'Flown'),
-            h('th', room(58), 'What was seen, and done'),
-          ]),
-        ]),
-        h(
-          'tbody',
-          plan.keys.filter(({ id }) => id !== 'aim-point').map((key) => keyRow(key, units)),
-        ),
-      ]),
-      h('p', { className: ['source'] }, sourceWords(plan, units)),
+    const table = { className: ['debrief'], id };
+    // One sheet, to be filled in after the flight.
+    const form = h('section', { className: ['debrief-form'], ariaLabel: 'Debrief form' }, [
+      ...(rows ? [ownTable(table, rows)] : [keyTable(table, plan, units)]),
+      ...(rows ? [] : [h('p', { className: ['source'] }, sourceWords(plan, units))]),
       h('table', { className: ['debrief-grades'], id: `${id}-grades` }, [
         h('caption', [captionNumber('Table'), ' Completion standards: tick one on each line.']),
         h('thead', [
           h('tr', [
             h('th', col, 'Standard'),
-            ...school.grading.map((grade) => h('th', { ...col, align: 'center' }, grade)),
+            ...school.grading.map((grade) => h('th', { ...room(15), align: 'center' }, grade)),
           ]),
         ]),
         h(
@@ -66,19 +61,65 @@ export const debrief = defineComponent<PacketContext, z.ZodType>({
       ]),
       h(
         'p',
-        { className: ['debrief-signed'], style: 'margin-top:7mm' },
+        { className: ['debrief-signed'], style: 'display:flex;gap:2mm;margin-top:7mm' },
         ['Date', 'Student', 'Instructor'].flatMap((who) => [`${who} `, line(), ' ']),
       ),
-    ];
+    ]);
+    return [form];
   },
 });
 
+const col = { scope: 'col' };
+const room = (width: number) => ({ ...col, style: `width:${width}mm` });
+
 function line(): Element {
-  return h('span', { style: 'display:inline-block;width:26mm;border-bottom:.4pt solid #000' });
+  return h('span', { style: 'flex:1;border-bottom:.4pt solid #000' });
+}
+
+function empty(): Element {
+  return h('td', { className: ['to-fill'], style: 'height:9mm;border-left:.25pt solid #000' });
+}
+
+function keyTable(table: Properties, plan: Plan, units: PageUnits): Element {
+  const keys = plan.keys.filter(({ id }) => id !== 'aim-point');
+  return h('table', table, [
+    h('caption', [captionNumber('Table'), ' Planned against flown. Heights are above the spot.']),
+    h('thead', [
+      h('tr', [
+        h('th', col, 'At'),
+        h('th', { ...col, className: ['number'] }, 'Planned'),
+        h('th', col, 'Where planned'),
+        h('th', room(22), 'Flown'),
+        h('th', room(58), 'What was seen, and done'),
+      ]),
+    ]),
+    h(
+      'tbody',
+      keys.map((key) => keyRow(key, units)),
+    ),
+  ]);
+}
+
+/** What was thought before, since there is no plan to hold the flight against. */
+function ownTable(table: Properties, rows: readonly string[]): Element {
+  return h('table', { ...table, style: 'width:100%' }, [
+    h('caption', [captionNumber('Table'), ' Expected against flown.']),
+    h('thead', [
+      h('tr', [
+        h('th', room(48), 'What was flown'),
+        h('th', col, 'Expected'),
+        h('th', col, 'Flown'),
+        h('th', room(58), 'What was seen, and done'),
+      ]),
+    ]),
+    h(
+      'tbody',
+      rows.map((row) => h('tr', [h('th', { scope: 'row' }, row), empty(), empty(), empty()])),
+    ),
+  ]);
 }
 
 function keyRow(key: KeyPosition, units: PageUnits): Element {
-  const empty = () => h('td', { className: ['to-fill'], style: 'height:9mm;border-left:.25pt solid #000' });
   return h('tr', [
     h('th', { scope: 'row' }, key.label),
     h('td', { className: ['number'] }, formatHeight(key.height, units)),

@@ -2,7 +2,8 @@ import { join } from 'node:path';
 import { Command, Option } from 'commander';
 import { VFile } from 'vfile';
 import type { Edition } from '../../components/context.ts';
-import { type OpenLesson, openLesson, removeRepeats, type Variant } from '../press/build.ts';
+import { type OpenLesson, openLesson, type Variant } from '../press/build.ts';
+import { removeRepeats } from '../press/lesson-messages.ts';
 import { type PaperName, papers } from '../press/paper.ts';
 import { airfieldTexts } from '../press/printing/airfield-texts.ts';
 import { codeMark } from '../press/printing/code-mark.ts';
@@ -22,7 +23,7 @@ import {
   usualJobs,
   windsOption,
 } from './options.ts';
-import { exitCodes, isStopped, printPages, report } from './print-pages.ts';
+import { exitCodes, isStopped, printPages, report, unchangedWords } from './print-pages.ts';
 import { type PrintedSetting, withSettingOptions } from './setting-options.ts';
 import { version } from './version.ts';
 import { weatherOf } from './weather.ts';
@@ -118,9 +119,15 @@ async function build(asked: readonly string[], options: BuildOptions): Promise<n
     options.shard ?? { index: 1, count: 1 },
   );
   const { out, browser, again = false } = options;
-  const { pages, unchanged } = await sortOrders(orders, { out, browser, date: options.date, again });
+  const { pages, unchanged } = await sortOrders(orders, {
+    folder: school.folder,
+    out,
+    browser,
+    date: options.date,
+    again,
+  });
   const printed = pages.length > 0 ? await printPages(pages, options) : exitCodes.built;
-  if (unchanged > 0) process.stdout.write(`${unchangedWords(unchanged)}\n`);
+  if (unchanged > 0) process.stdout.write(`${unchangedWords(unchanged, 'packet')}\n`);
   for (const { file } of lessons) removeRepeats(file);
   const failed = report([...files, ...lessons.map(({ file }) => file), ...missing]);
   const wrongChoices = new Set(lessons.flatMap((lesson) => [...lesson.wrongChoices]));
@@ -150,12 +157,6 @@ function variantsOf(options: BuildOptions): Variant[] | undefined {
 function lessonNames(school: School, asked: readonly string[]): string[] {
   const chapters = school.handbook?.chapters ?? [];
   return [...new Set(asked.length > 0 ? asked : chapters.length > 0 ? chapters : school.lessonIds)];
-}
-
-function unchangedWords(count: number): string {
-  return count === 1
-    ? '1 packet stands as it was: nothing in it has changed.'
-    : `${count} packets stand as they were: nothing in them has changed.`;
 }
 
 function noLesson(school: School, name: string): VFile {

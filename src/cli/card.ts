@@ -1,19 +1,18 @@
-import { existsSync } from 'node:fs';
-import { join, relative } from 'node:path';
+import { join } from 'node:path';
 import { Command, Option } from 'commander';
 import type { Approach } from '../flight/plan.ts';
+import { cardOrder } from '../press/card/card-order.ts';
 import { type CardPaperName, cardPaperOf, cardPapers } from '../press/card/card-paper.ts';
-import { printCard, unprintedCard } from '../press/card/fit-card.ts';
-import { type MadeCard, makeCard } from '../press/card/make-card.ts';
-import { findBrowser, NoBrowserError } from '../press/find-browser.ts';
-import { UnprintableError, withPrinter } from '../press/print-pdf.ts';
+import { airfieldTexts } from '../press/printing/airfield-texts.ts';
+import { codeMark } from '../press/printing/code-mark.ts';
+import type { PrintOrder } from '../press/printing/order.ts';
+import { sortOrders } from '../press/printing/sort-orders.ts';
 import { ScenarioError } from '../press/scenario.ts';
-import { writeTogether, writeWhole } from '../press/write-whole.ts';
 import { readSchool } from '../school/read.ts';
 import type { School } from '../school/school.ts';
 import type { Wind } from '../units/wind-text.ts';
 import { askedBy, dayOption, today, windOption } from './options.ts';
-import { exitCodes, report } from './print-pages.ts';
+import { exitCodes, isStopped, printPages, report, unchangedWords } from './print-pages.ts';
 import { type PrintedSetting, withSettingOptions } from './setting-options.ts';
 import { version } from './version.ts';
 import { weatherOf } from './weather.ts';
@@ -25,6 +24,7 @@ interface CardOptions extends PrintedSetting {
   paper?: CardPaperName;
   date?: Date;
   out: string;
+  again?: boolean;
   browser?: string;
 }
 
@@ -38,8 +38,13 @@ export function cardCommand(): Command {
     )
     .option('--wind <wind>', "such as 210/12kt; default: the school's", windOption)
     .addOption(new Option('--paper <size>', "default: half of the school's").choices(Object.keys(cardPapers)))
-    .option('--date <day>', 'the day that the card bears, such as 2026-11-25; default: today', dayOption)
+    .option(
+      '--date <day>',
+      'the day that the card bears, such as 2026-11-25; default: today, while one that has not changed keeps its day',
+      dayOption,
+    )
     .option('--out <folder>', 'where the cards go, in its folder `cards`', join('dist', 'packets'))
+    .option('--again', 'print also what has not changed since it was printed')
     .option('--browser <path>', 'the browser that prints the PDF')
     .action(async (options: CardOptions) => {
       process.exitCode = await printCards(options);
@@ -53,8 +58,13 @@ async function printCards(options: CardOptions): Promise<number> {
   const failed = report(files);
   if (!school || !weather) return Math.max(failed, weather ? exitCodes.built : exitCodes.mistakes);
   const asked = askedBy(options, weather);
-  const made: MadeCard[] = [];
+  const common = { code: codeMark(), version, airfields: airfieldTexts(files, school) };
+  const orders: PrintOrder[] = [];
   const wrong = new Set<string>();
+  const cannotBe = ({ key, message }: ScenarioError) => {
+    const option = asked[key];
+    wrong.add(option === undefined ? message : `${option}: ${message}`);
+  };
   for (const aircraftId of aircraftOf(school, options.aircraft)) {
     if (school.aircraftIds.includes(aircraftId) && !school.fleet.has(aircraftId)) {
       process.stderr.write(`No card is made for \`${aircraftId}\`: its file has a mistake.\n`);
@@ -64,16 +74,23 @@ async function printCards(options: CardOptions): Promise<number> {
       const choices = { ...options, ...weather };
       const paper = options.paper ?? cardPaperOf(school.paper);
       const approach = options.approach ?? school.defaults.approach;
-      made.push(makeCard({ school, aircraftId, approach, choices, paper, date, version }));
+      const request = { school, aircraftId, approach, choices, paper, date, version };
+      orders.push(cardOrder(request, common, cannotBe));
       warnWithoutList(school, aircraftId);
     } catch (error) {
       if (!(error instanceof ScenarioError)) throw error;
-      const option = asked[error.key];
-      wrong.add(option === undefined ? error.message : `${option}: ${error.message}`);
+      cannotBe(error);
     }
   }
+  const { out, browser, again = false } = options;
+  const sorting = { folder: school.folder, out, browser, date: options.date, again };
+  const { pages, unchanged } = await sortOrders(orders, sorting);
+  const printed = pages.length > 0 ? await printPages(pages, options) : exitCodes.built;
+  if (unchanged > 0) process.stdout.write(`${unchangedWords(unchanged, 'card')}\n`);
   for (const message of wrong) process.stderr.write(`${message}\n`);
-  const printed = made.length > 0 ? await printAll(made, options) : exitCodes.built;
+  if (printed === exitCodes.noBrowser)
+    process.stderr.write('Without a browser nothing says that a card fits one page.\n');
+  if (isStopped(printed)) return printed;
   return Math.max(failed, wrong.size > 0 ? exitCodes.mistakes : exitCodes.built, printed);
 }
 
@@ -90,47 +107,4 @@ function warnWithoutList(school: School, id: string): void {
     `${join(school.folder, 'fleet', `${id}.yaml`)}: ${aircraft.name} has no engine-failure list, and its card says so: ` +
       "add the key `engine-failure`, a list of its lines in the order of the aircraft's own handbook\n",
   );
-}
-
-async function printAll(cards: readonly MadeCard[], { out, browser: named }: CardOptions): Promise<number> {
-  try {
-    const browser = await findBrowser({ named });
-    return await withPrinter(browser, async (printer) => {
-      let code = exitCodes.built;
-      for (const { path, input } of cards) {
-        const file = join(out, path);
-        try {
-          // Nothing is written before the PDF is made: a card that does not fit leaves both earlier files.
-          const { html, pdf } = await printCard(printer, input);
-          await writeTogether([
-            { path: `${file}.pdf`, content: pdf },
-            { path: `${file}.html`, content: html },
-          ]);
-          process.stdout.write(`${relative('.', file)}.pdf (and .html)\n`);
-        } catch (error) {
-          if (!(error instanceof UnprintableError)) throw error;
-          process.stderr.write(
-            `${path} is not printed:\n${error.messages.map((line) => `  ${line}\n`).join('')}`,
-          );
-          code = exitCodes.mistakes;
-        }
-      }
-      return code;
-    });
-  } catch (error) {
-    if (!(error instanceof NoBrowserError)) throw error;
-    for (const { path, input } of cards) await writeUnprinted(join(out, path), unprintedCard(input));
-    process.stderr.write(`${error.message}\n`);
-    return exitCodes.noBrowser;
-  }
-}
-
-/** The HTML alone, not tried on its paper. A PDF of an earlier time beside it may say other figures, and is named. */
-async function writeUnprinted(file: string, html: string): Promise<void> {
-  await writeWhole(`${file}.html`, html);
-  process.stderr.write(
-    `${relative('.', file)}.html: without a browser nothing says that it fits one page.\n`,
-  );
-  if (existsSync(`${file}.pdf`))
-    process.stderr.write(`${relative('.', file)}.pdf is of an earlier time: do not use it.\n`);
 }

@@ -47,7 +47,7 @@ async function check(options: ChecksOptions): Promise<number> {
   const paper = options.paper ?? school.paper;
   const { name, units } = school;
   const html = checksHtml({ checks, school: name, units, paper: papers[paper], date, version });
-  const printed = await printPages([{ path: 'checks', html, paper, date }], options);
+  const printed = await printPages([{ path: 'checks', html, paper: papers[paper], date }], options);
   const summary = summaryOf(checks);
   process.stdout.write(`${summaryLine(summary)}\n`);
   return allAgree(summary) ? printed : exitCodes.mistakes;

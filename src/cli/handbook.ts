@@ -1,17 +1,19 @@
 import { join } from 'node:path';
 import { Command, Option } from 'commander';
 import type { Edition } from '../../components/context.ts';
-import { NoBrowserError } from '../press/find-browser.ts';
-import { withPages } from '../press/handbook/first-print.ts';
-import { makeHandbook } from '../press/handbook/make-handbook.ts';
+import { bookOrder, openBook } from '../press/handbook/book-order.ts';
+import type { Volume } from '../press/handbook/volume.ts';
+import { removeRepeats } from '../press/lesson-messages.ts';
 import { type PaperName, papers } from '../press/paper.ts';
-import { UnprintableError } from '../press/print-pdf.ts';
+import { airfieldTexts } from '../press/printing/airfield-texts.ts';
+import { codeMark } from '../press/printing/code-mark.ts';
+import { sortOrders } from '../press/printing/sort-orders.ts';
 import { didYouMean } from '../school/nearest-name.ts';
 import { readSchool } from '../school/read.ts';
 import type { School } from '../school/school.ts';
 import type { Wind } from '../units/wind-text.ts';
 import { askedBy, dayOption, today, windOption } from './options.ts';
-import { exitCodes, printPages, report } from './print-pages.ts';
+import { exitCodes, isStopped, printPages, report, unchangedWords } from './print-pages.ts';
 import { type PrintedSetting, withSettingOptions } from './setting-options.ts';
 import { version } from './version.ts';
 import { weatherOf } from './weather.ts';
@@ -24,6 +26,7 @@ interface HandbookOptions extends PrintedSetting {
   paper?: PaperName;
   date?: Date;
   out: string;
+  again?: boolean;
   browser?: string;
 }
 
@@ -42,8 +45,13 @@ export function handbookCommand(): Command {
         .default('student'),
     )
     .addOption(new Option('--paper <size>', "default: the school's").choices(Object.keys(papers)))
-    .option('--date <day>', 'the day that the book bears, such as 2026-11-25; default: today', dayOption)
+    .option(
+      '--date <day>',
+      'the day that the book bears, such as 2026-11-25; default: today, while one that has not changed keeps its day',
+      dayOption,
+    )
     .option('--out <folder>', 'where the book goes', join('dist', 'handbook'))
+    .option('--again', 'print also what has not changed since it was printed')
     .option('--browser <path>', 'the browser that prints the PDF')
     .action(async (options: HandbookOptions) => {
       process.exitCode = await handbook(options);
@@ -61,68 +69,50 @@ async function handbook(options: HandbookOptions): Promise<number> {
     process.stderr.write(`${lacking}\n`);
     return exitCodes.mistakes;
   }
-  const ids = options.aircraft ?? school.handbook!.aircraft;
-  const volumes = options.fleet
-    ? [{ name: 'fleet', aircraft: ids }]
-    : ids.map((id) => ({ name: id, aircraft: [id] }));
-  const paper = options.paper ?? school.paper;
-  const books = [];
-  const spoken = new Set(files);
-  const wrong = new Set<string>();
-  for (const { name, aircraft } of volumes) {
-    for (const edition of editions.filter((each) => options.edition === 'both' || options.edition === each)) {
-      const made = await makeHandbook({
-        school,
-        title: school.handbook!.title,
-        lessons: school.handbook!.chapters,
-        aircraft,
-        choices: { ...options, ...weather },
-        asked: askedBy(options, weather),
-        edition,
-        paper,
-        date,
-        version,
-      });
-      for (const file of made.files) spoken.add(file);
-      for (const message of made.wrongChoices) wrong.add(message);
-      const path = edition === 'student' ? name : `${name}.${edition}`;
-      if (made.html) books.push({ path, html: made.html, paper, date });
-      else
-        process.stderr.write(`The book \`${path}\` is not printed: a book with a chapter missing is none.\n`);
-    }
-  }
-  const mistakes = report([...spoken]);
-  for (const message of wrong) process.stderr.write(`${message}\n`);
-  const printed = books.length > 0 ? await print(books, options) : exitCodes.built;
-  return wrong.size > 0 ? exitCodes.mistakes : mistakes || printed;
+  const { title, chapters, aircraft } = school.handbook!;
+  const book = await openBook(
+    {
+      ...{ school, title, date, version },
+      choices: { ...options, ...weather },
+      asked: askedBy(options, weather),
+      common: { code: codeMark(), version, airfields: airfieldTexts(files, school) },
+    },
+    chapters,
+  );
+  const refused: string[] = [];
+  const orders = volumesOf(options, options.aircraft ?? aircraft).map((volume) =>
+    bookOrder(book, {
+      ...volume,
+      paper: options.paper ?? school.paper,
+      refused: () => refused.push(volume.path),
+    }),
+  );
+  const { out, browser, again = false } = options;
+  const sorting = { folder: school.folder, out, browser, date: options.date, again };
+  const { pages, unchanged } = await sortOrders(orders, sorting);
+  const printed = pages.length > 0 ? await printPages(pages, options) : exitCodes.built;
+  if (unchanged > 0) process.stdout.write(`${unchangedWords(unchanged, 'book')}\n`);
+  book.files.forEach(removeRepeats);
+  const failed = report([...files, ...book.files]);
+  for (const message of book.wrongChoices) process.stderr.write(`${message}\n`);
+  for (const path of refused)
+    process.stderr.write(`The book \`${path}\` is not printed: a book with a chapter missing is none.\n`);
+  const mistakes = book.wrongChoices.size > 0 ? exitCodes.mistakes : failed;
+  return isStopped(printed) ? printed : mistakes || printed;
 }
 
-/** Twice: the first print says on which page everything stands. */
-async function print(
-  books: readonly {
-    path: string;
-    html: Parameters<typeof withPages>[0][0]['html'];
-    paper: PaperName;
-    date: Date;
-  }[],
-  options: HandbookOptions,
-): Promise<number> {
-  const unpaged = books.map(({ html, paper, date }) => ({ html, paper: papers[paper], date }));
-  try {
-    const paged = await withPages(unpaged, options.browser);
-    return await printPages(
-      books.map(({ path, paper, date }, at) => ({ path, paper, date, html: paged[at]! })),
-      options,
-    );
-  } catch (error) {
-    if (error instanceof NoBrowserError) {
-      process.stderr.write(`${error.message}\n`);
-      return exitCodes.noBrowser;
-    }
-    if (!(error instanceof UnprintableError)) throw error;
-    process.stderr.write(`The book is not printed:\n${error.messages.map((line) => `  ${line}\n`).join('')}`);
-    return exitCodes.mistakes;
-  }
+function volumesOf(
+  { fleet, edition }: HandbookOptions,
+  ids: readonly string[],
+): Pick<Volume, 'path' | 'aircraft' | 'edition'>[] {
+  const volumes = fleet
+    ? [{ name: 'fleet', aircraft: ids }]
+    : ids.map((id) => ({ name: id, aircraft: [id] }));
+  return volumes.flatMap(({ name, aircraft }) =>
+    editions
+      .filter((each) => edition === 'both' || edition === each)
+      .map((each) => ({ path: each === 'student' ? name : `${name}.${each}`, aircraft, edition: each })),
+  );
 }
 
 /** What the school has to write, or the command to ask for, before there is a book. */

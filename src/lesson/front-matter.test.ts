@@ -1,4 +1,10 @@
+import type { Root } from 'mdast';
+import remarkFrontmatter from 'remark-frontmatter';
+import remarkParse from 'remark-parse';
+import { unified } from 'unified';
+import { VFile } from 'vfile';
 import { describe, expect, it } from 'vitest';
+import { readFrontMatter } from './front-matter.ts';
 import { tryLesson } from './trial-lesson.ts';
 
 const read = (lines: string) => {
@@ -94,5 +100,26 @@ describe('front matter', () => {
     const { lesson, messages } = tryLesson(source);
     expect(lesson.frontMatter).toBeUndefined();
     expect(messages.some((message) => message.startsWith('1:1 ') && message.includes(advice))).toBe(true);
+  });
+
+  // Fences as the Markdown plugin reads them: without a lesson's tree, the same lines are found.
+  it.each([
+    '---\ntitle: T\n---\n\n# A\n\n---\n\nB\n',
+    '---  \r\ntitle: T\r\n---\t\r\n\r\nText.\r\n',
+    '---\rtitle: T\r---\rText.',
+    '---\ntitle: T\n----\n---\nText.',
+    '---\ntitle: "a\n --- b"\n---',
+    '---\ntitle: T\n--- # no fence\n---\n',
+    '----\ntitle: T\n---\n',
+    ' ---\ntitle: T\n---\n',
+    '---\ntitle: T\n ---\n',
+    '\uFEFF---\ntitle: T\n---\n',
+  ])('ends where the Markdown plugin ends it: %j', (source) => {
+    const tree = unified().use(remarkParse).use(remarkFrontmatter, ['yaml']).parse(source) as Root;
+    const [node] = tree.children;
+    const found = readFrontMatter(new VFile({ path: 'trial.md', value: source }));
+    const lines = node?.type === 'yaml' ? node.value : undefined;
+    const isRead = found?.source !== undefined;
+    expect(isRead).toBe(lines !== undefined && /^title: /m.test(lines) && !/^---/m.test(lines));
   });
 });

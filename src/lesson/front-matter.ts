@@ -1,4 +1,3 @@
-import type { Root } from 'mdast';
 import { VFile } from 'vfile';
 import type { z } from 'zod';
 import { type Checked, checkYaml } from '../school/check-yaml.ts';
@@ -53,21 +52,24 @@ export type FrontMatter = z.output<typeof frontMatter>;
 
 const fileStart = { line: 1, column: 1, offset: 0 };
 
+/** Two lines `---`, the first at the very head; what Markdown takes for them, and for the end of a line. */
+const fenced = /^\uFEFF?---[ \t]*(?:\r\n|\r|\n)(?:[\s\S]*?(?:\r\n|\r|\n))??(?=---[ \t]*(?:[\r\n]|$))/;
+
 /**
  * Reads the front matter, its messages on the lesson's file; its source takes later ones, such as a wind that no glide
- * beats. Undefined where there is none to read.
+ * beats. Undefined where there is none to read. Nothing below it is looked at.
  */
-export function readFrontMatter(tree: Root, file: VFile): Checked<FrontMatter> | undefined {
+export function readFrontMatter(file: VFile): Checked<FrontMatter> | undefined {
   const source = String(file);
-  const node = tree.children[0];
-  if (node?.type !== 'yaml') {
-    const reason = /^---[ \t]*\r?(\n|$)/.test(source)
+  const head = fenced.exec(source)?.[0];
+  if (head === undefined) {
+    const reason = /^\uFEFF?---[ \t]*\r?(\n|$)/.test(source)
       ? 'The front matter is not closed: put a line `---` below its last line'
       : 'The lesson has no front matter: begin the file with the lines `---`, `title: …` and `---`';
     fail(file, reason, 'front-matter', fileStart);
     return undefined;
   }
-  if (node.value.trim() === '') {
+  if (/^\uFEFF?---\s*$/.test(head)) {
     fail(
       file,
       'The front matter is empty: write `title: …` between its two lines `---`',
@@ -77,8 +79,7 @@ export function readFrontMatter(tree: Root, file: VFile): Checked<FrontMatter> |
     return undefined;
   }
   // The fence's first line, made a comment of the same length, keeps every place that of the lesson file.
-  const fenced = source.slice(0, node.position?.end.offset ?? source.length);
-  const yaml = new VFile({ path: file.path, value: `#${fenced.slice(1, fenced.lastIndexOf('---'))}` });
+  const yaml = new VFile({ path: file.path, value: `#${head.slice(1)}` });
   yaml.messages = file.messages;
   return checkYaml<FrontMatter>(yaml, frontMatter);
 }

@@ -46,7 +46,7 @@ export function parseLesson<Context>(
   const parsed = processor.parse(file);
   // Only a lesson that is too large to be read has an error by now; what else is wrong with it cannot be said.
   const isRead = !hasErrors(file);
-  const frontMatter = isRead ? readFrontMatter(parsed, file) : undefined;
+  const frontMatter = isRead ? readFrontMatter(file) : undefined;
   const tree = processor.runSync(parsed, file) as Root;
   // The list is the one that the plugin made with these components.
   const uses = (file.data.directiveUses ?? []) as unknown as readonly CheckedUse<Context>[];

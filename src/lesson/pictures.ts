@@ -8,6 +8,8 @@ import { ownPicturePath } from './links.ts';
 
 /** A picture as the page gets it. */
 export interface FoundPicture {
+  /** From the lesson's folder, as it was typed. */
+  readonly path: string;
   /** A `data:` address, so that the page needs no other file. */
   readonly src: string;
   /** Pixels. */

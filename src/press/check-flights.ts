@@ -7,7 +7,7 @@ import { checkTypedFigures } from '../lesson/check-typed-figures.ts';
 import type { Lesson } from '../lesson/parse-lesson.ts';
 import { renderLesson } from '../lesson/render-lesson.ts';
 import type { School } from '../school/school.ts';
-import { reportScenario } from './build.ts';
+import { reportScenario } from './lesson-messages.ts';
 import { packetContext } from './packet-context.ts';
 import { papers } from './paper.ts';
 import { aircraftOf, ofClasses, planOf, ScenarioError, scenarioOf } from './scenario.ts';
@@ -64,7 +64,7 @@ function reportingScenario(lesson: Lesson<PacketContext>, file: VFile, run: () =
     run();
   } catch (error) {
     if (!(error instanceof ScenarioError)) throw error;
-    reportScenario(error, lesson, file);
+    reportScenario(error, { file, source: lesson.frontMatterSource });
   }
 }
 

@@ -92,7 +92,7 @@ function read(file: string, path: string, kind: string): FoundPicture | { wrong:
       return wrong(
         `\`${path}\` is ${width} × ${height} pixels, and ${widest} along a side is the most: make it smaller`,
       );
-    return { src: `data:${mimes[kind]};base64,${bytes.toString('base64')}`, width, height };
+    return { path, src: `data:${mimes[kind]};base64,${bytes.toString('base64')}`, width, height };
   } catch {
     // Not a picture that can be measured, or cut off.
     return wrong(isOther);

@@ -71,7 +71,7 @@ function typography(paper: Paper): string {
 *{box-sizing:border-box}
 html{font:10.5pt/14pt var(--serif);color:#000;background:#fff;font-variant-numeric:lining-nums tabular-nums;-webkit-text-size-adjust:100%;print-color-adjust:exact}
 body{margin:0}
-p,ul,ol,dl,blockquote,pre{margin:0 0 7pt;orphans:3;widows:3}
+p,ul,ol,dl,blockquote,pre{margin:0 0 7pt;orphans:2;widows:2}
 ul,ol{padding-left:5.5mm}
 li{margin:0 0 2.5pt}
 li>p{margin:0 0 2.5pt}
@@ -116,7 +116,7 @@ tbody tr.total>*{border-top:.5pt solid #000;font-weight:600}
 tbody tr.flown>*{border-top:0;padding-top:0}
 tr.flown{break-before:avoid}
 .number,td[align=right],th[align=right]{text-align:right;white-space:nowrap}
-td[align=center],th[align=center]{text-align:center}
+td[align=center],th[align=center]{text-align:center;padding-left:1.5mm;padding-right:1.5mm}
 .source{font:7.8pt/10.5pt var(--sans);margin:3pt 0 9pt}
 .table-room+.source{margin-top:-7pt;break-before:avoid}
 
@@ -126,7 +126,7 @@ td[align=center],th[align=center]{text-align:center}
 .note :is(ul,ol){padding-left:4mm}
 .note li>*{margin:0}
 .note>:last-child{margin-bottom:0}
-.note.instructor{background:#fff}
+.note.instructor{background:#fff;box-shadow:-3mm 0 #fff,1mm 0 #fff}
 .note-room{border-color:transparent}
 .caution .note{margin-right:calc(-1*var(--room) - 4mm - .9pt)}
 .student .note{margin-right:calc(-1*var(--room) - 4mm)}
@@ -168,7 +168,8 @@ section[data-footnotes] h2{font-size:9.5pt;line-height:12pt;border-top-width:.4p
 .workings li{margin-bottom:1.5pt}
 .workings h4{margin:6pt 0 1.5pt;font-size:8.5pt;line-height:11pt}
 .workings .input-source{font:400 8pt/11pt var(--sans);margin:0 0 2pt;break-after:avoid}
-.inputs{columns:2;column-gap:6mm;margin:0 calc(-1*var(--room)) 0 0;font:8pt/10.4pt var(--sans);border-top:.4pt solid #000}
+.debrief-form{break-inside:avoid}
+.inputs{break-inside:avoid;columns:2;column-gap:6mm;margin:0 calc(-1*var(--room)) 0 0;font:8pt/10.4pt var(--sans);border-top:.4pt solid #000}
 .inputs>div{display:flex;justify-content:space-between;gap:3mm;padding:1.7pt 0;border-bottom:.25pt solid #000;break-inside:avoid}
 .inputs dd{margin:0;text-align:right}
 .workings table{font-size:8pt;line-height:10.4pt}
@@ -200,9 +201,11 @@ function editionRooms(paper: Paper): string {
 @media print{
 .note.instructor,.note-room{height:calc(var(--lines)*11pt + 3pt)}
 .writing-lines,.worked-answer{height:calc(var(--rules)*9mm)}
-.ruled-margin{display:block;position:fixed;z-index:-1;top:0;left:${textWidth(paper) + noteGap}mm;width:${noteColumn}mm}
+.ruled-margin{display:block;position:fixed;z-index:-1;top:0;left:${textWidth(paper) + noteGap}mm;width:${noteColumn - 0.6}mm}
 .ruled-margin>span{display:block;height:9mm;border-bottom:.25pt solid #8a8a8a}
 .edition-student :is(.masthead,.packet-cautions,.workings,figure,.table-room,h2,.source){background:#fff}
+.edition-student :is(.packet-cautions,figure,.table-room,h2){position:relative}
+.edition-student :is(.packet-cautions,figure,.table-room,h2)::after{content:'';position:absolute;z-index:-1;inset:-4mm 0 -4mm var(--text);background:#fff}
 }`;
 }
 

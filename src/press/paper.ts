@@ -15,6 +15,9 @@ export interface Paper {
   };
 }
 
+/** Of which a card, too, has what is asked for by who prints. */
+export type Sheet = Pick<Paper, 'width' | 'height' | 'margin'>;
+
 export type PaperName = 'A4' | 'Letter';
 
 /** mm: the binding edge takes a punched hole, the outer edge what every printer can print. */

@@ -3,7 +3,7 @@ import type { Browser, Page } from 'puppeteer-core';
 import { type FoundBrowser, NoBrowserError } from './find-browser.ts';
 import { outlineTitles } from './outline-titles.ts';
 import { faultMessage, findPageFaults, type PageFault } from './page-faults.ts';
-import { contentHeight, contentWidth, type Paper } from './paper.ts';
+import { contentHeight, contentWidth, type Sheet } from './paper.ts';
 import { repeatablePdf } from './repeatable-pdf.ts';
 
 /** One running browser. Prints that go on at the same time have a page each. */
@@ -21,8 +21,7 @@ export interface Printer {
 }
 
 export interface PrintOptions {
-  /** Of which a card, too, has what is asked for. */
-  readonly paper: Pick<Paper, 'width' | 'height' | 'margin'>;
+  readonly paper: Sheet;
   /** The date of the inputs; stands in the PDF as its date. */
   readonly date: Date;
   /** The same pages, without tags and bookmarks: for who only wants to know on which page what stands. */

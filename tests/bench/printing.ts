@@ -6,8 +6,8 @@ import { fileURLToPath } from 'node:url';
 import puppeteer from 'puppeteer-core';
 import { buildLesson } from '../../src/press/build.ts';
 import { findBrowser } from '../../src/press/find-browser.ts';
+import { bindVolume, openBook } from '../../src/press/handbook/book-order.ts';
 import { findPages } from '../../src/press/handbook/find-pages.ts';
-import { makeHandbook } from '../../src/press/handbook/make-handbook.ts';
 import { papers } from '../../src/press/paper.ts';
 import { withPrinter } from '../../src/press/print-pdf.ts';
 import { printAll } from '../../src/press/printing/print-all.ts';
@@ -38,23 +38,20 @@ export async function printing(): Promise<Line[]> {
     editions: ['student'],
   });
   const packet = packets[0]!.html;
-  const book = await makeHandbook({
-    ...common,
-    school: school!,
-    title: school!.handbook!.title,
-    lessons: school!.handbook!.chapters,
-    aircraft: [aircraft],
-    edition: 'student',
-  });
+  const { title, chapters } = school!.handbook!;
+  const book = (await bindVolume(
+    await openBook({ ...common, school: school!, title, common: {} }, chapters),
+    { path: 'book', aircraft: [aircraft], edition: 'student', paper: 'A4', refused: () => undefined },
+  ))!;
   const how = { paper: papers.A4, date };
   return withPrinter(await findBrowser(), async ({ print }) => {
     const bare = await bareBrowser();
     try {
       const twoPass = async () => {
-        const pages = await findPages(await print(book.html!(), { ...how, draft: true }));
-        await print(book.html!(pages), how);
+        const pages = await findPages(await print(book.html(), { ...how, draft: true }));
+        await print(book.html(pages), how);
       };
-      const finished = book.html!(await findPages(await print(book.html!(), { ...how, draft: true })));
+      const finished = book.html(await findPages(await print(book.html(), { ...how, draft: true })));
       const [barePacket, ourPacket] = await asyncTurns(
         [() => bare.print(packet), () => print(packet, how)],
         rounds,
@@ -128,7 +125,7 @@ async function many(html: string): Promise<Line[]> {
     const cost = async (count: number) => {
       const pages = Array.from({ length: count }, (_, at) => ({
         path: `many/packet-${at}`,
-        paper: 'A4' as const,
+        paper: papers.A4,
         date,
         html,
       }));

@@ -6,9 +6,9 @@ import type { Plan } from '../../flight/plan.ts';
 import { checkPlanParts } from '../../lesson/check-plan-parts.ts';
 import type { FrontMatter } from '../../lesson/front-matter.ts';
 import { type Lesson, parseLesson } from '../../lesson/parse-lesson.ts';
-import { removeRepeats, reportScenario } from '../../press/build.ts';
 import { canonicalJson } from '../../press/fingerprint.ts';
 import { flownPacket } from '../../press/flown-packet.ts';
+import { removeRepeats, reportScenario } from '../../press/lesson-messages.ts';
 import { picturesIn } from '../../press/lesson-pictures.ts';
 import { packetContext } from '../../press/packet-context.ts';
 import { papers } from '../../press/paper.ts';
@@ -115,7 +115,7 @@ export class PageMaker {
       const choice = key === 'class' && asked.aircraft !== undefined ? 'aircraft' : key;
       if (asked[choice as keyof PageChoices] !== undefined)
         return { messages: [choiceMessage(choice, message)] };
-      if (!hasErrors(file)) reportScenario(setting, lesson, file);
+      if (!hasErrors(file)) reportScenario(setting, { file, source: lesson.frontMatterSource });
       return {};
     }
     // After the setting, so that what can not be chosen is said also of a lesson with a mistake.

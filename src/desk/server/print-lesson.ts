@@ -1,7 +1,9 @@
 import { join, relative } from 'node:path';
-import { openLesson, type PacketOrder, removeRepeats } from '../../press/build.ts';
+import { openLesson } from '../../press/build.ts';
+import { removeRepeats } from '../../press/lesson-messages.ts';
 import { airfieldTexts } from '../../press/printing/airfield-texts.ts';
 import { codeMark } from '../../press/printing/code-mark.ts';
+import type { PrintOrder } from '../../press/printing/order.ts';
 import { type PrintEvent, printAll } from '../../press/printing/print-all.ts';
 import { sortOrders } from '../../press/printing/sort-orders.ts';
 import { readSchool } from '../../school/read.ts';
@@ -52,7 +54,7 @@ export async function printLesson(
     version,
     common: { code: codeMark(), version, airfields: airfieldTexts(files, school) },
   });
-  const { pages } = await sortOrders(opened.orders, { out, browser, date: undefined, again: false });
+  const { pages } = await sortOrders(opened.orders, { folder, out, browser, date: undefined, again: false });
   const told: PrintEvent[] = [];
   const done = await printAll(pages, { out, browser, signal, tell: (event) => void told.push(event) });
   removeRepeats(opened.file);
@@ -75,7 +77,7 @@ function wrongChoice(words: string): DeskMessage {
 }
 
 function packetOf(
-  { path }: PacketOrder,
+  { path }: PrintOrder,
   toPrint: ReadonlySet<string>,
   told: readonly PrintEvent[],
   out: string,

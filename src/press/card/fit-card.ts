@@ -1,5 +1,5 @@
-import type { Element } from 'hast';
-import { type Printer, UnprintableError } from '../print-pdf.ts';
+import { UnprintableError } from '../print-pdf.ts';
+import type { TrialPrint } from '../printing/order.ts';
 import { type CardInput, cardBody, cardHtml } from './card.ts';
 import type { CardSetting } from './card-style.ts';
 
@@ -14,27 +14,33 @@ export const settings: readonly CardSetting[] = [
 ];
 const tightest = settings.at(-1)!;
 
-export interface PrintedCard {
+export interface FittedCard {
   readonly html: string;
-  readonly pdf: Uint8Array;
+  /** Undefined where there is no browser. */
+  readonly pdf: Uint8Array | undefined;
   readonly setting: CardSetting;
 }
 
 /**
- * Prints a card in the largest type in which it is one page; nothing is left out to make it fit.
+ * Prints a card in the largest type in which it is one page; nothing is left out to make it fit. Where there is no
+ * browser to try sizes in, it is set as tightly as any, which fits where any way does.
  * Throws UnprintableError where it is more than a page in the smallest.
  */
-export async function printCard(printer: Printer, input: CardInput): Promise<PrintedCard> {
+export async function fitCard(trial: TrialPrint, input: CardInput): Promise<FittedCard> {
   const body = cardBody(input);
-  let fitted: PrintedCard | undefined;
+  let fitted: FittedCard | undefined;
   let wrong: readonly string[] = [];
   // What fits in one setting fits in every tighter one: halving finds the largest in three prints.
   let [from, to] = [0, settings.length];
   while (from < to) {
     const middle = Math.floor((from + to) / 2);
-    const tried = await tryOn(printer, body, input, settings[middle]!);
+    const setting = settings[middle]!;
+    const html = cardHtml(body, input, setting);
+    const tried = await tryOn(trial, html, input);
+    if (tried === undefined)
+      return { html: cardHtml(body, input, tightest), pdf: undefined, setting: tightest };
     if ('pdf' in tried) {
-      fitted = tried;
+      fitted = { html, pdf: tried.pdf, setting };
       to = middle;
     } else {
       wrong = tried.wrong;
@@ -46,16 +52,14 @@ export async function printCard(printer: Printer, input: CardInput): Promise<Pri
 }
 
 async function tryOn(
-  printer: Printer,
-  body: Element,
-  input: CardInput,
-  setting: CardSetting,
-): Promise<PrintedCard | { readonly wrong: readonly string[] }> {
-  const { paper, date, plan } = input;
-  const html = cardHtml(body, input, setting);
+  trial: TrialPrint,
+  html: string,
+  { paper, plan }: CardInput,
+): Promise<{ readonly pdf: Uint8Array } | { readonly wrong: readonly string[] } | undefined> {
   try {
-    const pdf = await printer.print(html, { paper, date });
-    if (pageCount(pdf) === 1) return { html, pdf, setting };
+    const pdf = await trial(html);
+    if (pdf === undefined) return undefined;
+    if (pageCount(pdf) === 1) return { pdf };
   } catch (error) {
     if (!(error instanceof UnprintableError)) throw error;
     return { wrong: error.messages };
@@ -65,11 +69,6 @@ async function tryOn(
     "smallest read at arm's length: shorten the engine-failure list of its file, or choose an approach and a wind with " +
     'fewer cautions.';
   return { wrong: [full] };
-}
-
-/** The card where there is no browser to try sizes in: set as tightly as any, which fits where any way does. */
-export function unprintedCard(input: CardInput): string {
-  return cardHtml(cardBody(input), input, tightest);
 }
 
 /**

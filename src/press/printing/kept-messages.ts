@@ -1,11 +1,12 @@
+import { basename } from 'node:path';
 import type { VFile } from 'vfile';
 import type { VFileMessage } from 'vfile-message';
 import type { KeptMessage } from './ledger.ts';
 
 /** A message of a lesson as plain data. */
-export function keptMessage({ reason, ruleId, source, place }: VFileMessage): KeptMessage {
+export function keptMessage({ file, reason, ruleId, source, place }: VFileMessage): KeptMessage {
   const at = place && ('start' in place ? place : { start: place, end: undefined });
-  return { reason, rule: ruleId, source, start: at?.start, end: at?.end };
+  return { file: basename(file ?? ''), reason, rule: ruleId, source, start: at?.start, end: at?.end };
 }
 
 /** Says it again. It was a warning: a packet with an error is not printed. */

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
+import type { FindPicture, FoundPicture } from '../../lesson/pictures.ts';
 import type { WholeFile } from '../write-whole.ts';
 
 /*
@@ -12,6 +13,8 @@ import type { WholeFile } from '../write-whole.ts';
 const fileMark = z.object({ bytes: z.number(), sha256: z.string() });
 
 const message = z.object({
+  /** Name of the file that it is about. */
+  file: z.string(),
   reason: z.string(),
   rule: z.string().optional(),
   source: z.string().optional(),
@@ -26,6 +29,8 @@ const entry = z.object({
   html: fileMark,
   pdf: fileMark,
   messages: z.array(message),
+  /** A mark of each picture in it, by its path from the school's folder. */
+  pictures: z.record(z.string(), z.string()),
 });
 
 /** One warning of a packet, kept so that it is said again when the packet is not printed again. */
@@ -42,6 +47,8 @@ export interface Inputs {
   readonly date: string | undefined;
   /** Undefined where none is there: then it does not matter which it was. */
   readonly browser: string | undefined;
+  /** Looks for its pictures as they are now. */
+  readonly findPicture: FindPicture;
 }
 
 const folder = '.printed';
@@ -58,25 +65,41 @@ export function ledgerFile(
   from: Omit<LedgerEntry, 'html' | 'pdf'>,
   printed: { readonly html: string; readonly pdf: Uint8Array },
 ): WholeFile {
-  const made: LedgerEntry = { ...from, html: markOf(Buffer.from(printed.html)), pdf: markOf(printed.pdf) };
-  return { path: ledgerPath(out, path), content: `${JSON.stringify(made, null, 1)}\n` };
+  const made = { ...from, html: markOf(Buffer.from(printed.html)), pdf: markOf(printed.pdf) };
+  return {
+    path: ledgerPath(out, path),
+    content: `${JSON.stringify(made satisfies LedgerEntry, null, 1)}\n`,
+  };
 }
 
 /** The entry of a packet that need not be printed again: same inputs, and both files as they were written. */
 export async function standing(
   out: string,
   path: string,
-  { key, date, browser }: Inputs,
+  { key, date, browser, findPicture }: Inputs,
 ): Promise<LedgerEntry | undefined> {
   const found = await readEntry(ledgerPath(out, path));
   if (found?.inputs !== key) return undefined;
   if (date !== undefined && found.date !== date) return undefined;
   if (browser !== undefined && found.browser !== browser) return undefined;
+  for (const [picture, mark] of Object.entries(found.pictures)) {
+    const now = findPicture(picture);
+    if ('wrong' in now || pictureMark(now) !== mark) return undefined;
+  }
   const both = await Promise.all([
     stands(join(out, `${path}.html`), found.html),
     stands(join(out, `${path}.pdf`), found.pdf),
   ]);
   return both.every(Boolean) ? found : undefined;
+}
+
+/** The marks of pictures, as an entry has them. */
+export function pictureMarks(pictures: readonly FoundPicture[]): LedgerEntry['pictures'] {
+  return Object.fromEntries(pictures.map((picture) => [picture.path, pictureMark(picture)]));
+}
+
+function pictureMark({ src }: FoundPicture): string {
+  return createHash('sha256').update(src).digest('hex');
 }
 
 async function readEntry(path: string): Promise<LedgerEntry | undefined> {

@@ -2,26 +2,23 @@ import { createHash } from 'node:crypto';
 import type { Edition } from '../../../components/context.ts';
 import type { School } from '../../school/school.ts';
 import { canonicalJson } from '../fingerprint.ts';
-import type { PaperName } from '../paper.ts';
 import type { Scenario } from '../scenario.ts';
 
 /** What a packet is made from but its date. */
 export interface PacketSource {
   /** As it was typed. */
   readonly lesson: string;
-  /** With what is in them. */
-  readonly pictures: readonly string[];
   readonly scenario: Scenario;
   /** As `schoolFor` gives it. */
   readonly school: School;
-  readonly paper: PaperName;
+  readonly paper: string;
   readonly edition: Edition;
   /** What is the same for every packet of a build: the program, and the airfields as they were typed. */
   readonly common: unknown;
 }
 
 /**
- * A key that changes where anything in the packet can change but its date: found without a flight, so that an unchanged
+ * A key that changes where anything in the packet can change but its date and its pictures: found without a flight, so that an unchanged
  * book costs no more than reading it. Magnetic variation goes by the day where the school gives none: of airfields the
  * key has what was typed, not what it comes to.
  */

@@ -1,30 +1,23 @@
 import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { findBrowser, NoBrowserError } from '../find-browser.ts';
-import { type PaperName, papers } from '../paper.ts';
-import { openPrinter, UnprintableError } from '../print-pdf.ts';
+import type { Sheet } from '../paper.ts';
+import { openPrinter, type PrintOptions, UnprintableError } from '../print-pdf.ts';
 import { UnwrittenError, type WholeFile, writeTogether } from '../write-whole.ts';
 import { inTurns } from './in-turns.ts';
 import { LostBrowserError, lastingPrinter } from './lasting-printer.ts';
+import type { PageHtml, TrialPrint } from './order.ts';
 import { removeStale } from './stale-files.ts';
 import { secondsLeft } from './time-left.ts';
-
-/** A self-contained document. */
-export interface PageHtml {
-  /** What is printed. */
-  readonly html: string;
-  /** What is written in its place, where a screen has more; left out, the same. */
-  readonly screen?: string;
-}
 
 /** A page to print to `path.html` and `path.pdf` under the output folder. */
 export interface PageToPrint {
   readonly path: string;
-  readonly paper: PaperName;
+  readonly paper: Sheet;
   /** The date that the PDF bears. */
   readonly date: Date;
   /** A self-contained document, or what makes it when its turn comes; undefined where it says why there is none. */
-  readonly html: string | (() => PageHtml | undefined);
+  readonly html: string | ((trial: TrialPrint) => Promise<PageHtml | undefined>);
   /** One more file, that takes its place after the page's own two. */
   readonly alongside?: (printed: { readonly html: string; readonly pdf: Uint8Array }) => WholeFile;
 }
@@ -84,10 +77,10 @@ export async function printAll(pages: readonly PageToPrint[], options: PrintAllO
   const started = performance.now();
   const done = () => Object.values(counts).reduce((sum, count) => sum + count, 0);
 
-  const printed = async (html: string, { paper, date }: PageToPrint): Promise<Uint8Array | undefined> => {
+  const printed = async (html: string, how: PrintOptions): Promise<Uint8Array | undefined> => {
     if (noBrowser) return undefined;
     try {
-      return await printer.print(html, { paper: papers[paper], date });
+      return await printer.print(html, how);
     } catch (error) {
       if (!(error instanceof NoBrowserError)) throw error;
       noBrowser = error;
@@ -95,7 +88,7 @@ export async function printAll(pages: readonly PageToPrint[], options: PrintAllO
     }
   };
   const printOne = async (page: PageToPrint, index: number): Promise<void> => {
-    const { path } = page;
+    const { path, paper, date } = page;
     const seconds = (performance.now() - started) / 1000;
     tell({
       kind: 'begun',
@@ -104,15 +97,17 @@ export async function printAll(pages: readonly PageToPrint[], options: PrintAllO
       of: pages.length,
       secondsLeft: secondsLeft(done(), pages.length, seconds),
     });
-    const made = typeof page.html === 'string' ? { html: page.html } : page.html();
-    if (made === undefined) {
-      counts.none += 1;
-      return;
-    }
-    const html = made.screen ?? made.html;
+    const trial: TrialPrint = (html, how) => printed(html, { ...how, paper, date });
     const to = join(out, path);
     try {
-      const pdf = await printed(made.html, page);
+      const made: PageHtml | undefined =
+        typeof page.html === 'string' ? { html: page.html } : await page.html(trial);
+      if (made === undefined) {
+        counts.none += 1;
+        return;
+      }
+      const html = made.screen?.() ?? made.html;
+      const pdf = made.pdf ?? (await printed(made.html, { paper, date }));
       if (signal?.aborted) return;
       if (pdf === undefined) {
         await writeTogether([{ path: `${to}.html`, content: html }]);

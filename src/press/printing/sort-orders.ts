@@ -1,59 +1,71 @@
 import { dirname } from 'node:path';
-import { type PacketOrder, removeRepeats } from '../build.ts';
+import { picturesIn } from '../lesson-pictures.ts';
 import { browserMark } from './browser-mark.ts';
-import { keptMessage, sayAgain } from './kept-messages.ts';
-import { ledgerFile, ledgerPath, standing } from './ledger.ts';
+import { keptMessage } from './kept-messages.ts';
+import { type LedgerEntry, ledgerFile, ledgerPath, pictureMarks, standing } from './ledger.ts';
+import type { Make, PrintOrder } from './order.ts';
 import type { PageToPrint } from './print-all.ts';
 import { removeStale } from './stale-files.ts';
 
 export interface Sorting {
+  /** The school's, where the lessons' pictures are. */
+  readonly folder: string;
   readonly out: string;
   /** As of `--browser`. */
   readonly browser?: string | undefined;
-  /** The day asked for; undefined where a packet may keep the day that it bears. */
+  /** The day asked for; undefined where a page may keep the day that it bears. */
   readonly date: Date | undefined;
-  /** Every packet is printed again. */
+  /** Everything is printed again. */
   readonly again: boolean;
 }
 
 export interface Sorted {
   /** What is to be printed, in the order of the orders; printed, each is entered in the ledger. */
   readonly pages: readonly PageToPrint[];
-  /** How many stand as they are; their warnings are on their lessons' files again. */
+  /** How many stand as they are; their warnings are said again. */
   readonly unchanged: number;
 }
 
-/** Tells the packets that are to be printed from those that stand in the output folder with the same inputs. */
-export async function sortOrders(orders: readonly PacketOrder[], sorting: Sorting): Promise<Sorted> {
-  const { out, browser, again } = sorting;
+/** Tells what is to be printed from what stands in the output folder with the same inputs. */
+export async function sortOrders(orders: readonly PrintOrder[], sorting: Sorting): Promise<Sorted> {
+  const { folder, out, browser, again } = sorting;
   const mark = await browserMark(browser);
   const date = sorting.date && dayOf(sorting.date);
   await removeStale(orders.map(({ path }) => dirname(ledgerPath(out, path))));
   const pages: PageToPrint[] = [];
+  let unchanged = 0;
   for (const order of orders) {
     const key = order.key();
-    const found = key && !again ? await standing(out, order.path, { key, date, browser: mark }) : undefined;
-    if (found) for (const message of found.messages) sayAgain(message, order.file);
-    else pages.push(pageOf(order, out, mark, key));
+    const now = key && { key, date, browser: mark, findPicture: picturesIn(folder) };
+    const found = now && !again ? await standing(out, order.path, now) : undefined;
+    if (found) {
+      found.messages.forEach(order.hear);
+      unchanged += 1;
+      continue;
+    }
+    const make = await order.open();
+    if (make) pages.push(pageOf(order, make, out, { inputs: key ?? '', browser: mark }));
   }
-  return { pages, unchanged: orders.length - pages.length };
+  return { pages, unchanged };
 }
 
-function pageOf(order: PacketOrder, out: string, browser: string | undefined, key = ''): PageToPrint {
-  const { path, paper, date, file } = order;
-  let messages: ReturnType<typeof keptMessage>[] = [];
+function pageOf(
+  { path, paper, date }: PrintOrder,
+  make: Make,
+  out: string,
+  from: Pick<LedgerEntry, 'inputs' | 'browser'>,
+): PageToPrint {
+  let found: Pick<LedgerEntry, 'messages' | 'pictures'> = { messages: [], pictures: {} };
   return {
     path,
     paper,
     date,
-    html: () => {
-      const made = order.make();
-      messages = (made?.messages ?? []).map(keptMessage);
-      removeRepeats(file);
-      return made && { html: made.packet.html, screen: made.packet.screen() };
+    html: async (trial) => {
+      const made = await make(trial);
+      if (made) found = { messages: made.messages.map(keptMessage), pictures: pictureMarks(made.pictures) };
+      return made;
     },
-    alongside: (printed) =>
-      ledgerFile(out, path, { inputs: key, date: dayOf(date), browser, messages }, printed),
+    alongside: (printed) => ledgerFile(out, path, { ...from, ...found, date: dayOf(date) }, printed),
   };
 }
 

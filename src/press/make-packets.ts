@@ -1,0 +1,61 @@
+import type { VFile } from 'vfile';
+import type { Edition } from '../../components/context.ts';
+import type { School } from '../school/school.ts';
+import { flownPacket } from './flown-packet.ts';
+import { packetContext } from './packet-context.ts';
+import { type PaperName, papers } from './paper.ts';
+import type { Made } from './printing/order.ts';
+import type { SoundLesson } from './read-lesson.ts';
+import { planOf, type Scenario } from './scenario.ts';
+import { studyData } from './study/study-data.ts';
+import { withStudy } from './study/with-study.ts';
+
+/** One flight of a lesson. */
+export interface PacketFlight {
+  readonly scenario: Scenario;
+  /** As `schoolFor` gives it. */
+  readonly school: School;
+  /** Takes the messages of the flight. */
+  readonly file: VFile;
+  readonly date: Date;
+  /** Version of this program: another one may compute another figure. */
+  readonly version: string;
+}
+
+export interface WantedPacket {
+  readonly path: string;
+  readonly paper: PaperName;
+  readonly edition: Edition;
+}
+
+/** The packets of one flight. */
+export interface FlownPackets {
+  /** A packet, once: its HTML is large, and there may be hundreds. Undefined where a message of any is an error. */
+  readonly take: (path: string) => Made | undefined;
+}
+
+/** Flies a lesson and renders it in every way that is wanted. Throws ScenarioError where it cannot be flown. */
+export function makePackets(
+  { lesson, messages }: SoundLesson,
+  { scenario, school, file, date, version }: PacketFlight,
+  wanted: readonly WantedPacket[],
+): FlownPackets {
+  const plan = planOf(scenario);
+  const before = file.messages.length;
+  const pages = wanted.map(({ path, paper, edition }) => {
+    const context = packetContext(school, scenario.request, plan, edition, papers[paper]);
+    const html = flownPacket({ lesson, file, scenario, context, paper, date, version });
+    const { rules } = scenario.airfield;
+    const screen = () => withStudy(html, studyData({ context, rules, uses: lesson.uses }));
+    return [path, { html, screen }] as const;
+  });
+  const ofFlight = file.messages.slice(before);
+  const packets = new Map(ofFlight.some(({ fatal }) => fatal) ? [] : pages);
+  return {
+    take: (path) => {
+      const page = packets.get(path);
+      packets.delete(path);
+      return page && { ...page, messages: [...messages, ...ofFlight], pictures: lesson.pictures };
+    },
+  };
+}

@@ -1,0 +1,8 @@
+/** The same, made when it is first asked for and kept. */
+export function once<Result>(make: () => Result): () => Result {
+  let made: { readonly result: Result } | undefined;
+  return () => {
+    made ??= { result: make() };
+    return made.result;
+  };
+}

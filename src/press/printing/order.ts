@@ -1,0 +1,51 @@
+import type { VFileMessage } from 'vfile-message';
+import type { FoundPicture } from '../../lesson/pictures.ts';
+import type { Sheet } from '../paper.ts';
+import type { KeptMessage } from './ledger.ts';
+
+/** A self-contained document. */
+export interface PageHtml {
+  /** What is printed. */
+  readonly html: string;
+  /** What is written in its place, where a screen has more; left out, the same. */
+  readonly screen?: (() => string) | undefined;
+  /** Where making it took a print that is the last one. */
+  readonly pdf?: Uint8Array | undefined;
+}
+
+/**
+ * Prints a page that is not the last word, to see how it falls. Undefined where there is no browser. Throws
+ * `UnprintableError` as a printer does; what it throws else is for who called.
+ */
+export type TrialPrint = (
+  html: string,
+  how?: { readonly draft?: boolean },
+) => Promise<Uint8Array | undefined>;
+
+/** A page, computed, and what was found on the way. */
+export interface Made extends PageHtml {
+  /** Warnings: a page with an error is not made. */
+  readonly messages: readonly VFileMessage[];
+  /** Those of the lessons in it. */
+  readonly pictures: readonly FoundPicture[];
+}
+
+/** Undefined where there is no page: what said so is a message elsewhere. */
+export type Make = (trial: TrialPrint) => Made | undefined | Promise<Made | undefined>;
+
+/** Something that is wanted on paper, not yet computed. */
+export interface PrintOrder {
+  /** Where it belongs under the output folder, without an ending: `power-off-180/osier-15`. */
+  readonly path: string;
+  readonly paper: Sheet;
+  readonly date: Date;
+  /**
+   * Of all that enters but its date, its pictures and the browser, found without a flight. Undefined where it cannot be
+   * made; what says so is a message elsewhere.
+   */
+  readonly key: () => string | undefined;
+  /** Reads what it is made of; undefined where that has an error, which its messages say. */
+  readonly open: () => Promise<Make | undefined>;
+  /** Says a warning again that it had when it was printed. */
+  readonly hear: (message: KeptMessage) => void;
+}
