@@ -3,7 +3,7 @@ import { createRequire } from 'node:module';
 import type { AxeResults } from 'axe-core';
 import type { Page } from 'puppeteer-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type HandbookPacket, handbookPackets } from './handbook-packets.ts';
+import { type HandbookPacket, handbookBook, handbookCards, handbookPackets } from './handbook-packets.ts';
 import { openScreen, type Screen } from './screen.ts';
 
 /*
@@ -60,5 +60,20 @@ describe('axe-core', () => {
       }
     },
     120_000,
+  );
+
+  it.each(Object.entries(widths))(
+    'finds nothing serious or critical in a whole book, or on a card, on a %s',
+    async (_name, width) => {
+      const pages = { book: await handbookBook('osier-15'), ...(await handbookCards()) };
+      expect(Object.keys(pages)).toHaveLength(4);
+      for (const [name, html] of Object.entries(pages)) {
+        const page = await screen.show(html, width);
+        expect(await findings(page), name).toEqual([]);
+        const overflow = await page.evaluate('document.documentElement.scrollWidth - window.innerWidth');
+        expect(overflow, `${name} is wider than a screen of ${width} pixels`).toBeLessThanOrEqual(0);
+      }
+    },
+    240_000,
   );
 });

@@ -1,6 +1,10 @@
 import { fileURLToPath } from 'node:url';
 import type { Edition } from '../components/context.ts';
 import { buildLesson, type Packet } from '../src/press/build.ts';
+import { cardBody, cardHtml } from '../src/press/card/card.ts';
+import { settings } from '../src/press/card/fit-card.ts';
+import { makeCard } from '../src/press/card/make-card.ts';
+import { bindVolume, openBook } from '../src/press/handbook/book-order.ts';
 import { readSchool } from '../src/school/read.ts';
 
 /** A packet of the demonstration's handbook, with what it was asked for. */
@@ -44,4 +48,30 @@ export async function handbookPackets(only?: readonly string[]): Promise<Handboo
     packets.push({ ...packet, lesson, aircraft, edition });
   }
   return packets;
+}
+
+/** The student's book for one aircraft, as it is before its pages are known. */
+export async function handbookBook(aircraft: string): Promise<string> {
+  const { withSoundAircraft: school } = await readSchool(lessons, date);
+  const { title, chapters } = school!.handbook!;
+  const source = { school: school!, title, choices: {}, asked: {}, date, version: '0.0.0-test', common: {} };
+  const book = await bindVolume(await openBook(source, chapters), {
+    path: 'book',
+    aircraft: [aircraft],
+    edition: 'student',
+    paper: 'A4',
+    refused: () => undefined,
+  });
+  return book!.html();
+}
+
+/** The card of each aircraft, in the largest type. */
+export async function handbookCards(): Promise<Record<string, string>> {
+  const { withSoundAircraft: school } = await readSchool(lessons, date);
+  const cards = rotation.map((aircraftId): [string, string] => {
+    const request = { school: school!, aircraftId, approach: '180', choices: {}, date } as const;
+    const input = makeCard({ ...request, paper: 'A5', version: '0.0.0-test' });
+    return [aircraftId, cardHtml(cardBody(input), input, settings[0]!)];
+  });
+  return Object.fromEntries(cards);
 }

@@ -54,7 +54,7 @@ describe.each(['A4', 'Letter'] as const)('a packet printed on %s', (paper) => {
     expect(pdf).toMatchObject({ tagged: true, language: 'en' });
     expect(pdf.title).toContain('Power off — Osier 15');
     expect(pdf.bookmarks).toEqual(
-      expect.arrayContaining(['Power off', 'Cautions', 'Part 12', 'How these figures were worked out']),
+      expect.arrayContaining(['Power off', 'Cautions', 'Part 12', 'How the figures were worked out']),
     );
   });
 

@@ -24,10 +24,21 @@ describe(':aircraft[…]', () => {
     expect(sayIn(':aircraft[touchdown]', plan)).toBe(speedAt(33));
     expect(sayIn(':aircraft[stall]', plan)).toBe(speedAt(29));
     expect(sayIn(':aircraft[stall]', flyTrial({ mass: 390 }))).toBe('29 kt');
+    expect(sayIn(':aircraft[steep-approach]', plan)).toBe(speedAt(52));
+    expect(sayIn(':aircraft[steep-ratio]', plan)).toBe('4.1:1');
+  });
+
+  it('has no steep approach where the aircraft has none, and says what to do', () => {
+    const without = { ...plan, aircraft: { ...plan.aircraft, steepApproach: undefined } };
+    expect(renderBody(':aircraft[steep-ratio]', without).messages.join()).toMatch(
+      /Osier 15 has no steep approach: write `steep-approach` in its file/,
+    );
   });
 
   it('takes the glide of the power setting that is flown', () => {
     expect(sayIn(':aircraft[glide-ratio]', flyTrial({ power: 'stopped' }))).toBe('5.7:1');
+    expect(sayIn(':aircraft[power]', flyTrial({ power: 'stopped' }))).toBe('stopped');
+    expect(sayIn(':aircraft[power]', plan)).toBe('idling');
   });
 
   it('raises the stall speed in the planned bank', () => {

@@ -6,7 +6,7 @@ import type { Plan } from '../flight/plan.ts';
 const standing = (aircraft: string, airfield: string) => [
   'This is training material. It does not replace instruction, and it is no permission to fly.',
   "The aircraft's own handbook, local rules and the instructor's judgement prevail over everything printed here.",
-  `The figures are computed from the profile of ${aircraft} and the data of ${airfield} named on this page, for this wind and air only. The last part, How these figures were worked out, shows how.`,
+  `The figures are computed from the profile of ${aircraft} and the data of ${airfield} named on this page, for this wind and air only. How the figures were worked out stands at the end.`,
 ];
 
 /** The packet's caution block: the standing cautions, the school's, the airfield's rules, and what the flight itself showed. */

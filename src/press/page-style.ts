@@ -105,7 +105,7 @@ caption{caption-side:top;padding:0 0 3.5pt}
 .table-room.long{break-inside:auto}
 :is(.lesson,.workings) .table-room.long::before{content:'';display:block;height:50mm;margin-bottom:-50mm;break-inside:avoid}
 table{border-collapse:collapse;min-width:min(100%,var(--text));font:8.8pt/12pt var(--sans);border-top:.9pt solid #000;border-bottom:.9pt solid #000}
-thead{display:table-header-group}
+thead{display:table-header-group;break-after:avoid}
 tr{break-inside:avoid}
 th,td{padding:2.6pt 3.4mm 2.6pt 0;text-align:left;vertical-align:top;font-weight:400}
 th:last-child,td:last-child{padding-right:0}
@@ -175,6 +175,8 @@ section[data-footnotes] h2{font-size:9.5pt;line-height:12pt;border-top-width:.4p
 .workings table{font-size:8pt;line-height:10.4pt}
 .workings .chain{min-width:var(--full)}
 .chain tbody{break-inside:avoid}
+.exercises>.source{break-after:avoid}
+.student td:empty{height:8mm}
 .exercise-list{padding-left:6.5mm}
 .exercise{margin:0 0 11pt;break-inside:avoid}
 .exercise .table-room{margin:4pt 0 5pt}

@@ -80,9 +80,10 @@ function polarOf(plan: Plan): Polar {
   return polar;
 }
 
-/** m. Where the turns and the glide are worked out: the height at which the turn to base begins, else the circuit's. */
+/** m. Where the turns and the glide are worked out: the height of the first turn that is flown at the planned bank. */
 function workedHeight(plan: Plan): number {
-  return plan.keys.find((key) => key.id === 'base-turn')?.height ?? plan.flown.height;
+  const turn = plan.keys.find(({ id }) => id === 'base-turn' || id === 'final-turn');
+  return turn?.height ?? plan.flown.height;
 }
 
 function airChapter(plan: Plan): Chapter {
@@ -266,7 +267,7 @@ function finalChapter(plan: Plan): Chapter {
   const surface = flown.surfaceWind.speed;
   const windWorking =
     flown.windProfile === 'power'
-      ? `w(h) = w₁₀ (h / 10 m)^α = ${figure(surface)} × (${figure(Math.max(height, 2))} / ${surfaceWindHeight})^${figure(airfield.windExponent, 3)}`
+      ? `W(h) = W₁₀ (h / 10 m)^α = ${figure(surface)} × (${figure(Math.max(height, 2))} / ${surfaceWindHeight})^${figure(airfield.windExponent, 3)}`
       : 'from the winds as flown, in the wind table above';
   return {
     heading: `End of final: wings level at ${speed(flown.approachSpeed)}, ${figure(height)} m above the spot, where the round-out begins`,
@@ -305,6 +306,11 @@ function landingChapter(plan: Plan): Chapter {
   const { aircraft, roundOut } = plan;
   const { span, aboveWheels } = aircraft.wing;
   const reduction = inducedDragReduction(aboveWheels / span);
+  const data = aircraft.roundOut.loadFactor;
+  const moreThanData =
+    roundOut.loadFactor > data + 0.001
+      ? ` (with the ${figure(data)} of its data it is not level in time)`
+      : '';
   const short = roundOut.roundOutDistance + roundOut.holdOffDistance;
   return {
     heading: 'Round-out and hold-off',
@@ -315,12 +321,12 @@ function landingChapter(plan: Plan): Chapter {
         result: `induced drag less by ${numberText(reduction * 100, 0.1)} %`,
       },
       {
-        what: 'Round-out',
-        working: `pull with n = ${figure(roundOut.loadFactor)}: dγ/dt = −g (n − cos γ) / V, until γ = 0; flown in small steps`,
+        what: 'Round-out: from the aim point to where the path is level',
+        working: `path curved with n = ${figure(roundOut.loadFactor)}${moreThanData}: dγ/dt = −g (n − cos γ) / V, until γ = 0; flown in small steps`,
         result: `${figure(roundOut.roundOutDistance)} m`,
       },
       {
-        what: 'Hold-off',
+        what: 'Hold-off: from there to where the wheels touch',
         working: `dV/dt = −g (a + b · share left by ground effect), the weight's work on the last height counted, from there to ${speed(plan.flown.touchdownSpeed)}; flown in small steps`,
         result: `${figure(roundOut.holdOffDistance)} m`,
       },

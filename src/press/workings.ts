@@ -30,7 +30,7 @@ import { type Chapter, figure, otherGlides, workedChain } from './worked-chain.t
  */
 export function workings(plan: Plan, units: PageUnits): Element {
   return h('section', { class: 'workings', ariaLabelledBy: 'workings' }, [
-    h('h2', { id: 'workings' }, 'How these figures were worked out'),
+    h('h2', { id: 'workings' }, 'How the figures were worked out'),
     modelInShort(),
     h('h3', 'What went in'),
     ...inputs(plan, units),
@@ -143,8 +143,8 @@ function table(
   ]);
 }
 
-/** What went in, with its sources. */
-export function inputs(plan: Plan, units: PageUnits): Element[] {
+/** What went in, with its sources; `said` keeps what was printed before, so that a book says each but once. */
+export function inputs(plan: Plan, units: PageUnits, said = new Set<string>()): Element[] {
   const { aircraft, airfield, runway, air, flown } = plan;
   const best = ({ speed, ratio }: BestGlide) => `${formatRatio(ratio)} at ${formatSpeed(speed, units)}`;
   const fromAircraft: [string, string][] = [
@@ -181,25 +181,31 @@ export function inputs(plan: Plan, units: PageUnits): Element[] {
   const ofTheDay: [string, string][] = [
     ['Mass flown', formatMass(flown.mass)],
     ['Bank of the turns', formatAngle(flown.bank)],
-    [
-      'Downwind leg: height, spacing',
-      `${formatHeight(flown.height, units)}, ${formatDistance(flown.spacing, units)}`,
-    ],
+    [`Height at the ${plan.keys[0]!.label.toLowerCase()}`, formatHeight(flown.height, units)],
+    ...(plan.approach === '180'
+      ? optional('Downwind leg, from the centreline', formatDistance(flown.spacing, units))
+      : []),
     ['Temperature, QNH', `${formatTemperature(air.temperature)}, ${formatPressure(qnhOf(air))}`],
   ];
-  const group = (heading: string, source: string, entries: readonly [string, string][]) => [
-    h('h4', heading),
-    h('p', { class: 'input-source' }, source),
-    h(
-      'dl',
-      { class: 'inputs' },
-      entries.map(([what, value]) => h('div', [h('dt', what), h('dd', value)])),
-    ),
-  ];
+  const group = (heading: string, source: string, entries: readonly [string, string][]) => {
+    const all = JSON.stringify([heading, source, entries]);
+    if (said.has(all))
+      return [h('p', { class: 'input-source' }, `${heading.replace(/\.$/, '')}: the same as before.`)];
+    said.add(all);
+    return [
+      h('h4', heading),
+      h('p', { class: 'input-source' }, source),
+      h(
+        'dl',
+        { class: 'inputs' },
+        entries.map(([what, value]) => h('div', [h('dt', what), h('dd', value)])),
+      ),
+    ];
+  };
   return [
     ...group(`Aircraft: ${aircraft.name}.`, aircraft.source, fromAircraft),
     ...group(`Airfield: ${airfield.name}.`, airfield.source, fromAirfield),
-    ...group('Of the day.', 'Chosen for this packet, or standard where nothing was given.', ofTheDay),
+    ...group('Of the day.', 'Chosen for these pages, or standard where nothing was given.', ofTheDay),
   ];
 }
 
@@ -246,7 +252,7 @@ function chainTable(chapters: readonly Chapter[]): Element {
     ),
   ];
   return h('table', { class: 'chain' }, [
-    h('caption', { class: 'sr-only' }, 'The chain, with the numbers of this packet'),
+    h('caption', { class: 'sr-only' }, 'The chain, with the numbers of this approach'),
     h('thead', [
       h(
         'tr',

@@ -69,5 +69,6 @@ footer{border-top:.5pt solid #000;padding-top:1.5pt;font-size:7.4pt;line-height:
 body{max-width:calc(${room.width}mm + 40px);margin:0 auto;padding:20px}
 html{font-size:16px}
 footer{font-size:13px;line-height:1.35}
-}`;
+}
+@media screen and (max-width:430px){body{padding:12px 8px}}`;
 }

@@ -8,9 +8,9 @@ import type { AircraftFile } from '../../school/aircraft.ts';
 export function aircraftLesson(aircraft: AircraftFile): { lesson: Lesson<PacketContext>; file: VFile } {
   const parts = [
     `---\ntitle: ${JSON.stringify(aircraft.name)}\n---`,
-    ":::caution\nThe aircraft's own handbook prevails over these pages, and the instructor's judgement over both.\n:::",
+    ":::caution\nThe aircraft's own handbook, local rules and the instructor's judgement prevail over these pages.\n:::",
     '## Its figures\n\n::aircraft-figures',
-    "## What its turns cost\n\nHeight lost, time taken and the stall speed in each bank. The aircraft's own limit of bank goes before every row.\n\n::turns",
+    "## What its turns cost\n\nHeight lost, time taken and the stall speed in each bank. No row goes beyond the aircraft's own limit of bank.\n\n::turns",
     ...(aircraft.engineFailure?.length ? ['## If the engine stops\n\n::checklist'] : []),
   ];
   const file = new VFile({ path: `${aircraft.name}.md`, value: parts.join('\n\n') });

@@ -29,6 +29,7 @@ function bookRooms(paper: Paper): string {
 .matter{padding-right:0}
 .matter.workings{padding-right:var(--room)}
 .matter.workings>h1{margin-right:calc(-1*var(--room))}
+.workings h2.worked+p{break-after:avoid}
 .workings h2.worked{border-top-width:1.6pt;font-size:14pt;line-height:18pt}
 .cover{border-top:2.4pt solid #000;padding-top:6pt;background:#fff;display:flex;flex-direction:column}
 .cover-school{font:600 12pt/16pt var(--sans);margin:0}
@@ -60,8 +61,10 @@ function bookRooms(paper: Paper): string {
 .index-list li::marker{content:""}
 .index-list li{break-inside:avoid;padding-left:4mm;text-indent:-4mm}
 .coverage{width:100%}
-.coverage td:nth-child(2){width:44mm}
-.coverage td:nth-child(3){width:56mm}
+.coverage td:nth-child(2){width:42mm}
+.coverage td:nth-child(3){width:24mm}
+.chapter-questions{font-weight:400}
+.chapter .masthead h1{display:flex;align-items:flex-start}
 .coverage .chapter-row{padding-top:7pt}
 .coverage tbody tr:first-child{break-after:avoid}
 @media print{

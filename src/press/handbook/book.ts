@@ -116,7 +116,7 @@ function cover({ title, school, edition, fingerprint }: BookInput, aircraft: str
         ),
         h(
           'li',
-          'Every chapter names the aircraft, the runway, the wind and the air that its figures are computed for. On another day they are other figures.',
+          'Every chapter names the aircraft, the runway, the wind and the air that its figures are computed for. On another day the figures are others.',
         ),
         ...school.cautions.map((line) => h('li', line)),
       ]),
@@ -224,6 +224,7 @@ function nameOfPlan(plan: Plan, units: PageUnits): string {
 }
 
 function workings(worked: readonly Worked[], { units }: BookInput): Element {
+  const said = new Set<string>();
   const content = h('section', { class: ['matter', 'workings'], ariaLabelledBy: 'workings' }, [
     h('h1', { id: 'workings' }, 'How the figures were worked out'),
     modelInShort(),
@@ -234,7 +235,7 @@ function workings(worked: readonly Worked[], { units }: BookInput): Element {
         `For ${chapterList(each.chapters)}, at ${each.plan.airfield.name}, runway ${each.plan.runway.name}.`,
       ]),
       h('h3', 'What went in'),
-      ...inputs(each.plan, units),
+      ...inputs(each.plan, units, said),
       ...workedPlan(each.plan, units),
     ]),
   ]);

@@ -1,25 +1,38 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
-import type { Chapter, Place } from './chapter.ts';
+import type { Chapter } from './chapter.ts';
 import { type PagesOf, pageNumber } from './page-number.ts';
 
 /** A standard that the book holds a student to. */
 interface Standard {
   readonly text: string;
-  readonly taught: { readonly chapter: Chapter; readonly place: Place }[];
+  readonly taught: readonly Chapter[];
 }
 
-/** Which chapter teaches and which tests each standard: as the lessons say themselves, standard by standard. */
+/**
+ * Which chapter teaches and which tests each standard: as the lessons say themselves, standard by standard. A debrief form
+ * grades every standard of its chapter; the questions are of the chapter as a whole.
+ */
 export function coverage(chapters: readonly Chapter[], pages: PagesOf | undefined): Element {
   const col = { scope: 'col' };
   return h('table', { class: 'coverage' }, [
-    h('thead', [h('tr', [h('th', col, 'Standard'), h('th', col, 'Taught in'), h('th', col, 'Tested by')])]),
+    h('thead', [h('tr', [h('th', col, 'Standard'), h('th', col, 'Taught in'), h('th', col, 'Graded on')])]),
     ...chapters
       .map((chapter) => ({ chapter, standards: standardsFirstIn(chapter, chapters) }))
       .filter(({ standards }) => standards.length > 0)
       .map(({ chapter, standards }) =>
         h('tbody', [
-          h('tr', [h('th', { scope: 'rowgroup', colSpan: 3, class: 'chapter-row' }, nameOf(chapter))]),
+          h('tr', [
+            h('th', { scope: 'rowgroup', colSpan: 3, class: 'chapter-row' }, [
+              nameOf(chapter),
+              ...chapter.exercises.flatMap((id) => [
+                h('span', { class: 'chapter-questions' }, [
+                  ' Questions on page\u00a0',
+                  pageNumber(id, pages),
+                ]),
+              ]),
+            ]),
+          ]),
           ...standards.map((standard) => row(standard, pages)),
         ]),
       ),
@@ -33,10 +46,7 @@ function standardsFirstIn(chapter: Chapter, chapters: readonly Chapter[]): Stand
     .filter(({ text }) => !before.some((earlier) => earlier.standards.some((one) => alike(one.text, text))))
     .map(({ text }) => ({
       text,
-      taught: chapters.flatMap((each) => {
-        const place = each.standards.find((one) => alike(one.text, text));
-        return place ? [{ chapter: each, place }] : [];
-      }),
+      taught: chapters.filter((each) => each.standards.some((one) => alike(one.text, text))),
     }));
 }
 
@@ -50,27 +60,24 @@ function alike(a: string, b: string): boolean {
 }
 
 function row({ text, taught }: Standard, pages: PagesOf | undefined): Element {
-  const tests = taught.flatMap(({ chapter }) => [
-    ...chapter.debriefs.map((id) => ({ what: 'debrief form', id })),
-    ...chapter.exercises.map((id) => ({ what: 'questions', id })),
-  ]);
+  const forms = taught.flatMap((chapter) => chapter.debriefs);
   return h('tr', [
     h('td', text),
     h(
       'td',
       listed(
-        taught.map(({ chapter, place }) => [
-          chapter.number === undefined ? chapter.title : `chapter ${chapter.number}`,
-          ', page ',
-          pageNumber(place.id, pages),
+        taught.map((chapter) => [
+          chapter.number === undefined ? chapter.title : `chapter\u00a0${chapter.number}`,
+          ', page\u00a0',
+          pageNumber(chapter.id, pages),
         ]),
       ),
     ),
     h(
       'td',
-      tests.length === 0
-        ? 'nothing in this book'
-        : listed(tests.map(({ what, id }) => [`${what}, page `, pageNumber(id, pages)])),
+      forms.length === 0
+        ? 'no form in this book'
+        : listed(forms.map((id) => ['page\u00a0', pageNumber(id, pages)])),
     ),
   ]);
 }

@@ -1,9 +1,10 @@
-import type { Element, ElementContent, Root } from 'hast';
-import { SKIP, visit } from 'unist-util-visit';
+import type { Element, ElementContent, Root, Text } from 'hast';
+import { h } from 'hastscript';
+import { EXIT, SKIP, visit } from 'unist-util-visit';
 import { hasClass, textOf } from '../document-tree.ts';
 import type { Term } from './terms.ts';
 
-/** Where a term is written about: ids of blocks, in the order of the book. */
+/** Where a term is written about: ids, in the order of the book. */
 export interface IndexEntry {
   readonly term: string;
   readonly ids: readonly string[];
@@ -15,13 +16,14 @@ interface Block {
 }
 
 /** More places than these for one term send a reader nowhere. */
-const mostPlaces = 8;
+const mostPlaces = 12;
 const headings = /^h[2-4]$/;
 
 /**
  * Finds the terms in the sections of a book, and names the blocks in which they stand: in each section the first, and of
  * the sections those that say most of the term. What an edition has alone (notes, answers) and what is drawn is not looked
- * at: both editions have the same index. Gives ids to blocks that have none, in place; each begins with `prefix`.
+ * at: both editions have the same index. Gives an id to each word that is sent to, in place: a table or a paragraph may go
+ * over to the next page. Each begins with `prefix`.
  */
 export function indexPlaces(
   content: readonly ElementContent[],
@@ -30,11 +32,11 @@ export function indexPlaces(
 ): IndexEntry[] {
   const sections = sectionsOf(content);
   let named = 0;
-  const idOf = ({ element }: Block): string => {
-    if (typeof element.properties.id !== 'string') {
-      named += 1;
-      element.properties.id = `${prefix}${named}`;
-    }
+  const idOf = ({ element }: Block, pattern: RegExp): string => {
+    named += 1;
+    const id = `${prefix}${named}`;
+    if (markWord(element, pattern, id)) return id;
+    element.properties.id ??= id;
     return element.properties.id as string;
   };
   return terms.flatMap(({ term, also = [] }) => {
@@ -44,9 +46,27 @@ export function indexPlaces(
       return first ? [{ at, first, weight: weightOf(blocks, pattern) }] : [];
     });
     const most = [...found].sort((a, b) => b.weight - a.weight || a.at - b.at).slice(0, mostPlaces);
-    const ids = most.sort((a, b) => a.at - b.at).map(({ first }) => idOf(first));
+    const ids = most.sort((a, b) => a.at - b.at).map(({ first }) => idOf(first, pattern));
     return ids.length === 0 ? [] : [{ term, ids }];
   });
+}
+
+/** Gives the first place that has the pattern an id; false where no one piece of text has it whole. */
+function markWord(element: Element, pattern: RegExp, id: string): boolean {
+  let isMarked = false;
+  visit(element, 'text', (node: Text, index, parent) => {
+    const found = pattern.exec(node.value);
+    if (!found || index === undefined || !parent) return undefined;
+    const [before, after] = [
+      node.value.slice(0, found.index),
+      node.value.slice(found.index + found[0].length),
+    ];
+    const pieces: ElementContent[] = [{ type: 'text', value: before }, h('span', { id }, found[0])];
+    parent.children.splice(index, 1, ...pieces, { type: 'text', value: after });
+    isMarked = true;
+    return EXIT;
+  });
+  return isMarked;
 }
 
 /** What stands under one heading belongs together. */

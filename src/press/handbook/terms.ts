@@ -29,7 +29,7 @@ export const terms: readonly Term[] = [
   {
     term: 'base key',
     means:
-      'The key position on the base leg, wings level. The place at which an approach is judged high, low or right, while both can still be put right.',
+      'The key position on the base leg, wings level. The place at which an approach is judged high, low or right, while it can still be put right.',
   },
   {
     term: 'base leg',
@@ -60,6 +60,12 @@ export const terms: readonly Term[] = [
       'The path flown around a runway: along it downwind, across to it on base, and down it on final. Also called the pattern.',
   },
   {
+    term: 'crab',
+    also: ['crabs', 'crabbing'],
+    means:
+      'To fly with the nose laid off into a wind from the side, wings level, so that the track over the ground stays where it is wanted.',
+  },
+  {
     term: 'crosswind',
     means:
       'The part of the wind that blows square across the runway, or across the way the aircraft is going.',
@@ -77,7 +83,8 @@ export const terms: readonly Term[] = [
   },
   {
     term: 'downwind key',
-    means: 'The key position abeam the spot on the downwind leg, at which the throttle is closed.',
+    means:
+      'The key position abeam the spot on the downwind leg. A half-circuit approach begins here, with the throttle closed.',
   },
   {
     term: 'downwind leg',
@@ -140,7 +147,8 @@ export const terms: readonly Term[] = [
   },
   {
     term: 'load factor',
-    means: 'How many times its own weight the wing carries: one in level flight, more in a turn or a pull.',
+    means:
+      "How many times the aircraft's weight the wing carries: one in level flight, more in a turn or a round-out.",
   },
   {
     term: 'overshoot',
@@ -164,7 +172,7 @@ export const terms: readonly Term[] = [
   {
     term: 'round-out',
     also: ['round out', 'rounds out', 'rounding out'],
-    means: 'The gentle pull out of the final glide, which ends level just above the runway.',
+    means: 'The gentle change from the final glide to level flight just above the runway.',
   },
   {
     term: 'S-turn',
