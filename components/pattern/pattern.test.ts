@@ -34,7 +34,8 @@ describe('::pattern{faults=…}', () => {
     expect(html).toMatch(/Fault flown over it: Base turn late, \d+ m short\./);
     expect(html).toMatch(/Fault flown over it: Base turn early, \d+ m long\./);
     expect(html).toContain('Dashed: the same approach with one thing done wrong.');
-    expect(html.match(/stroke-dasharray="2.6 1.3"/g)).toHaveLength(2);
+    expect(html.match(/stroke-dasharray="2.6 1.3"/g)).toHaveLength(1);
+    expect(html.match(/stroke-dasharray="1.4 1"/g)).toHaveLength(1);
   });
 
   it('draws the whole of it to scale: the crosses lie as far apart as the ends were flown', () => {

@@ -20,7 +20,7 @@ describe('::profile', () => {
   });
 
   it('names in its caption how heights are drawn', () => {
-    const times = /heights drawn (\d+) times as large/.exec(html)?.[1];
+    const times = /heights drawn ([\d.]+) times as large/.exec(html)?.[1];
     expect(html).toContain(`Heights drawn ${times}× as large as distances`);
   });
 
@@ -35,7 +35,8 @@ describe('::profile{faults=…}', () => {
 
   it('draws each fault dashed over the plan and says where it ends', () => {
     expect(messages).toEqual([]);
-    expect(html.match(/stroke-dasharray="2.6 1.3"/g)).toHaveLength(2);
+    expect(html.match(/stroke-dasharray="2.6 1.3"/g)).toHaveLength(1);
+    expect(html.match(/stroke-dasharray="1.4 1"/g)).toHaveLength(1);
     expect(html).toMatch(/Fault flown over it: Base turn late, \d+ m short\./);
     expect(html).toMatch(/Fault flown over it: Base turn early, \d+ m long\./);
     expect(html).toContain('. Dashed: the same approach with one thing done wrong.');

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { profileDrawing } from '../../src/drawing/profile.ts';
 import { isInProfile } from '../../src/drawing/profile-fault-places.ts';
+import { timesText } from '../../src/drawing/profile-words.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
-import { numberText } from '../../src/units/rounding.ts';
 import { approachWords, sourceWords } from '../approach-words.ts';
 import type { PacketContext } from '../context.ts';
 import { drawnFaults } from '../faults/drawn-faults.ts';
@@ -36,7 +36,7 @@ export const profile = defineComponent<PacketContext, typeof attributes>({
       maxHeight: drawingRoom.height / 2,
       faults: drawn,
     });
-    const times = numberText(drawing.exaggeration, 1);
+    const times = timesText(drawing.exaggeration);
     const alike = drawing.exaggeration === 1;
     const caption = `${approachWords(plan)}: height against distance to go, ${
       alike ? 'heights and distances drawn alike' : `heights drawn ${times} times as large as distances`

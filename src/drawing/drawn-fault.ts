@@ -1,7 +1,7 @@
 import type { Container } from '@svgdotjs/svg.js';
 import type { TrackSample } from '../flight/plan.ts';
 import type { Point, Segment } from './geometry.ts';
-import { dash, ink, size, weight } from './ink.ts';
+import { faultDashes, ink, size, weight } from './ink.ts';
 import type { WantedLabel } from './labels.ts';
 import { drawLine, drawPolyline } from './marks.ts';
 
@@ -40,11 +40,16 @@ export function endLabel({ name, end }: DrawnFault, at: Point): WantedLabel {
   };
 }
 
-/** The path of a fault, dashed, and the cross at its end. */
-export function drawFault(
-  into: Container,
-  { points, end }: { readonly points: readonly Point[]; readonly end: Point },
-): void {
-  drawPolyline(into, points, weight.outline, ink, dash.fault);
-  for (const stroke of endMark(end)) drawLine(into, stroke, weight.straight);
+/** A fault on the page, its end last. */
+export interface FaultLine {
+  readonly points: readonly Point[];
+  readonly end: Point;
+}
+
+/** The paths of faults, each dashed its own way, and the crosses at their ends. */
+export function drawFaults(into: Container, faults: readonly FaultLine[]): void {
+  for (const [index, { points, end }] of faults.entries()) {
+    drawPolyline(into, points, weight.outline, ink, faultDashes[index % faultDashes.length]);
+    for (const stroke of endMark(end)) drawLine(into, stroke, weight.straight);
+  }
 }

@@ -62,6 +62,8 @@ export function drawPanel(
   drawLine(marks, lead, weight.hair, ink, dash.sight);
   const lines: Line[] = [
     ...corners.slice(1).map((to, index) => ({ from: corners[index]!, to, halfWidth: 0.3 })),
+    { from: at(part.near, 0), to: at(part.far, 0), halfWidth: 0.15 },
+    { from: corners[3]!, to: corners[0]!, halfWidth: 0.3 },
     { ...rim, halfWidth: 0.2 },
     { ...level, halfWidth: 0.15 },
     { ...down, halfWidth: 1 },
@@ -94,6 +96,7 @@ export function drawPanel(
       radius: markRadius.aim,
       prefer: { x: 1, y: 0 },
       reach: 40,
+      slanted: true,
     },
   ];
   const labels = layer(sheet, `labels-${sight.id}`);

@@ -1,7 +1,7 @@
 import type { Plan } from '../flight/plan.ts';
 import { formatAngle, formatDistance, formatHeight } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
-import { numberText } from '../units/rounding.ts';
+import { numberText, withUnit } from '../units/rounding.ts';
 import { aimAlong, type Sight, type SightId, sightHeight } from './final-sight-view.ts';
 import { runwaySize } from './pattern-labels.ts';
 
@@ -42,13 +42,13 @@ export function sightNote(
   units: PageUnits,
   { focus, cutOff }: { readonly focus: number; readonly cutOff: boolean },
 ): string {
-  const degree = `1° at the horizon is ${numberText(focus * Math.tan(Math.PI / 180), 0.1)} mm`;
+  const degree = `1° at the horizon is ${withUnit(focus * Math.tan(Math.PI / 180), 0.1, 'mm')}`;
   const times = numberText(readingDistance / focus, 0.1);
   const foot = cutOff ? ' A runway open at its foot goes on below the picture.' : '';
   return (
     `All three ${distanceWords(plan, sight, units)}, on the centreline, looking level along the runway. Dotted: where the ` +
     `aim point lies on the right path. Stroke across the runway: the spot.${foot} The same angles in all three: ${degree}; ` +
-    `to the pilot it is ${times} times as large as on a page held at ${readingDistance / 10} cm.`
+    `to the pilot it is ${times} times as large as on a page held at ${withUnit(readingDistance / 10, 1, 'cm')}.`
   );
 }
 

@@ -127,6 +127,20 @@ describe('the runway as seen on final', () => {
     }
   });
 
+  it('leads to the aim point across the runway, not down its centreline', () => {
+    const headwind = { wind: { from: (210 * Math.PI) / 180, speed: 6 } };
+    for (const flight of [plan, flown(headwind), flown({ aircraft: fasterAircraft, ...headwind })]) {
+      for (const id of ['low', 'right', 'high']) {
+        const { svg } = draw(flight);
+        const leaders = readSvg(svg).filter(
+          ({ name, within }) => name === 'line' && within.includes(`s-labels-${id}`),
+        );
+        for (const [from, to] of leaders.map(pointsOf))
+          expect(Math.abs(to!.x - from!.x)).toBeGreaterThan(Math.abs(to!.y - from!.y) / 2);
+      }
+    }
+  });
+
   it('has no view without a final leg, and says so where there is no room', () => {
     expect(sightsOf({ ...plan, keys: [] })).toBeUndefined();
     expect(() => draw({ ...plan, track: [] })).toThrow(/without a final leg/);

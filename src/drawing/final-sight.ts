@@ -12,7 +12,7 @@ import {
   sightNote,
   sightTitle,
 } from './final-sight-words.ts';
-import { face, faint, size } from './ink.ts';
+import { face, size } from './ink.ts';
 import { closeSheet, layer, mmPerPixel, openSheet, wholePixels } from './sheet.ts';
 import { setBlock, setLine, type TextLine, wrapped } from './text.ts';
 
@@ -60,8 +60,8 @@ export function finalSightDrawing(plan: Plan, options: FinalSightOptions): Final
   const captions = sights.map((sight) => captionLines(board, sight, units, panelWidth));
   const captionHeight = Math.max(...captions.map((lines) => lines.length)) * size.small * face.leading + 1.5;
   const noteOf = (picture: { focus: number; cutOff: boolean }) =>
-    wrapped(board, sightNote(plan, sights[1]!, units, picture), width - 4, size.small);
-  const noteHeight = noteOf({ focus: 100, cutOff: true }).length * size.small * face.leading + 2;
+    wrapped(board, sightNote(plan, sights[1]!, units, picture), width - 4, size.note);
+  const noteHeight = noteOf({ focus: 100, cutOff: true }).length * size.note * face.leading + 2;
   const frame = headline + captionHeight + noteHeight + 2;
   const picture = pictureFor(plan, sights, panelWidth, options.maxHeight - frame);
   if (picture === undefined) {
@@ -90,8 +90,8 @@ export function finalSightDrawing(plan: Plan, options: FinalSightOptions): Final
   const note = layer(sheet, 'note');
   const lines = noteOf(picture);
   for (const [index, text] of lines.entries()) {
-    const y = height - 1.2 - (lines.length - 1 - index) * size.small * face.leading;
-    setLine(note, { text }, { x: 0, y }, 'start', size.small, faint);
+    const y = height - 1.2 - (lines.length - 1 - index) * size.note * face.leading;
+    setLine(note, { text }, { x: 0, y }, 'start', size.note);
   }
   const description = sightDescription(plan, sights, units, picture);
   return { ...closeSheet(sheet, sightTitle(plan), description), focus, sights };

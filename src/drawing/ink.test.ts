@@ -22,6 +22,10 @@ describe('the ink', () => {
     }
   });
 
+  it('sets the lines that say how to read a drawing in at least 7.5 points', () => {
+    expect((size.note / 25.4) * 72).toBeGreaterThanOrEqual(7.5);
+  });
+
   it('sets no text smaller than 7 points', () => {
     for (const mm of Object.values(size)) expect((mm / 25.4) * 72).toBeGreaterThanOrEqual(7);
   });

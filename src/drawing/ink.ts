@@ -20,11 +20,13 @@ export const dash = {
   centreline: '4 1 0.6 1',
   limit: '2 1.2',
   sight: '0.8 0.8',
-  fault: '2.6 1.3',
 } as const;
 
-/** mm; 2.5 mm is 7.1 points. */
-export const size = { label: 2.8, small: 2.5, number: 3.6 } as const;
+/** Of the faults in one drawing, in their order: told apart by how long they are. */
+export const faultDashes = ['2.6 1.3', '1.4 1', '7 1.4', '4 1'] as const;
+
+/** mm; 2.5 mm is 7.1 points. `note`: the lines under a drawing that say how to read it, 7.5 points. */
+export const size = { label: 2.8, small: 2.5, note: 2.65, number: 3.6 } as const;
 
 export const fontFamily = "'IBM Plex Sans', sans-serif";
 /** Of the drawing face, in ems: the height of its capitals, the depth of its descenders, the line spacing used. */

@@ -21,10 +21,29 @@ export function labelsCrossed(leader: Segment | undefined, others: readonly Plac
   return others.filter((other) => segmentMeetsBox(leader, other.box, pad)).length;
 }
 
-export function leadersCrossed(leader: Segment | undefined, others: readonly PlacedLabel[]): number {
+export function leadersMet(leader: Segment | undefined, others: readonly PlacedLabel[]): number {
   if (leader === undefined) return 0;
-  return 30 * others.filter((other) => other.leader && segmentsCross(leader, other.leader)).length;
+  const leaders = others.flatMap((other) => other.leader ?? []);
+  const crossed = leaders.filter((other) => segmentsCross(leader, other)).length;
+  const beside = leaders.filter((other) => comesNear(leader, other, twin));
+  const hugged = alongLeader(leader).filter((point) =>
+    beside.some((other) => fromSegment(point, other) < twin),
+  ).length;
+  return 30 * crossed + 2 * hugged;
 }
+
+/** mm: two leaders nearer than this are taken for one. */
+const twin = 1.2;
+
+/** Of a label so near another that the two read as one block, or as one line. */
+export function crowding(box: Box, others: readonly PlacedLabel[]): number {
+  const beside = { x: box.x - apart.x, width: box.width + 2 * apart.x };
+  const about = { ...beside, y: box.y - apart.y, height: box.height + 2 * apart.y };
+  return 6 * others.filter((other) => boxesOverlap(about, other.box)).length;
+}
+
+/** mm between two labels: more than between the lines of one, and than between its words. */
+const apart = { x: 2, y: 1.8 };
 
 export function leaderCost(leader: Segment | undefined, { boxes, lines }: Surroundings): number {
   if (leader === undefined) return 0;

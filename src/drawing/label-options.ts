@@ -5,6 +5,7 @@ import {
   nearestInBox,
   type Point,
   pageVector,
+  type Segment,
   shifted,
   unit,
 } from './geometry.ts';
@@ -85,11 +86,17 @@ export function placeAt(request: LabelRequest, anchor: Point, box: Box): PlacedL
   return { id: request.id, box, leader, side, clear: true };
 }
 
-function leastCost({ radius, prefer }: LabelRequest, anchor: Point, place: PlacedLabel): number {
+function leastCost({ radius, prefer, slanted }: LabelRequest, anchor: Point, place: PlacedLabel): number {
   const nearest = nearestInBox(place.box, anchor);
   const centre = { x: place.box.x + place.box.width / 2, y: place.box.y + place.box.height / 2 };
   const away = Math.max(0, distance(anchor, nearest) - radius - gap);
   const direction = unit(anchor, centre);
   const turned = prefer ? 1 - (prefer.x * direction.x + prefer.y * direction.y) : 0;
-  return away + 1.6 * turned + (place.leader ? 1.5 : 0);
+  const upright = slanted && place.leader && isUpright(place.leader) ? 25 : 0;
+  return away + 1.6 * turned + (place.leader ? 1.5 : 0) + upright;
+}
+
+/** Less than 27° from the vertical. */
+function isUpright({ from, to }: Segment): boolean {
+  return Math.abs(to.x - from.x) < Math.abs(to.y - from.y) / 2;
 }

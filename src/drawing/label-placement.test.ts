@@ -37,6 +37,32 @@ describe('label placement', () => {
     for (const { box } of placed) expect(segmentMeetsBox(line, grown(box, 0.5))).toBe(false);
   });
 
+  it('sets two labels so far apart that they are not read as one, where there is room', () => {
+    for (const [dx, dy] of [
+      [0, 3],
+      [3, 0],
+      [4, -2],
+    ] as const) {
+      const [one, other] = placeLabels([label('a', 50, 40), label('b', 50 + dx, 40 + dy)], open);
+      const about = { ...one!.box, x: one!.box.x - 2, width: one!.box.width + 4 };
+      const apart = { ...about, y: about.y - 1.8, height: about.height + 3.6 };
+      expect(boxesOverlap(apart, other!.box)).toBe(false);
+    }
+  });
+
+  it('leads away at a slant where an upright line would be taken for a thing that stands there', () => {
+    const over = (y: number) => ({ from: { x: 0, y }, to: { x: 100, y }, halfWidth: 2.6 });
+    const lines = [over(38), over(43)];
+    const [upright, slanted] = [false, true].map(
+      (slanted) =>
+        placeLabels([label('a', 50, 40.4, { slanted, prefer: { x: 0, y: -1 } })], { ...open, lines })[0]!,
+    );
+    const lean = ({ leader }: ReturnType<typeof placeLabels>[number]) =>
+      Math.abs(leader!.to.x - leader!.from.x) / Math.abs(leader!.to.y - leader!.from.y);
+    expect(lean(upright!)).toBeLessThan(0.5);
+    expect(lean(slanted!)).toBeGreaterThanOrEqual(0.5);
+  });
+
   it('says so where there is no room', () => {
     const [placed] = placeLabels([label('a', 5, 5)], {
       frame: { x: 0, y: 0, width: 12, height: 12 },

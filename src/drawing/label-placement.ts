@@ -1,11 +1,12 @@
 import { boxesOverlap, contains, segmentMeetsBox } from './geometry.ts';
 import type { LabelRequest, PlacedLabel, Surroundings } from './label.ts';
 import {
+  crowding,
   hidesFixed,
   hidesLabel,
   labelsCrossed,
   leaderCost,
-  leadersCrossed,
+  leadersMet,
   nearbyOnly,
 } from './label-costs.ts';
 import { farCandidates, nearCandidates, type Option, placeAt, sorted } from './label-options.ts';
@@ -102,7 +103,7 @@ class Search {
       const { box, leader } = option.place;
       if (hidesLabel(box, others)) continue;
       const crossed = labelsCrossed(leader, others);
-      const cost = option.cost + leadersCrossed(leader, others) + crossed * 200;
+      const cost = option.cost + leadersMet(leader, others) + crowding(box, others) + crossed * 200;
       if (best === undefined || cost < best.cost)
         best = { place: { ...option.place, clear: crossed === 0 }, cost };
     }

@@ -16,6 +16,8 @@ export interface LabelRequest {
   readonly reach: number;
   /** Without a leader, wherever it stands. */
   readonly plain?: boolean | undefined;
+  /** No upright leader, which would be taken for a thing that stands or lies there. */
+  readonly slanted?: boolean | undefined;
 }
 
 /** What a label must keep clear of. */

@@ -23,6 +23,8 @@ export interface WantedLabel {
   readonly reach: number;
   /** Without a leader, wherever it stands. */
   readonly plain?: boolean;
+  /** No upright leader, which would be taken for a thing that stands or lies there. */
+  readonly slanted?: boolean;
 }
 
 export interface DrawnLabel {
@@ -37,9 +39,9 @@ export function placeWanted(
 ): DrawnLabel[] {
   const requests = wanted.map((label, index): LabelRequest => {
     const block = blockSize(board, label.lines, label.size);
-    const { anchor, alternatives, radius, prefer, reach, plain } = label;
+    const { anchor, alternatives, radius, prefer, reach, plain, slanted } = label;
     const box = label.turned ? { width: block.height, height: block.width } : block;
-    return { id: String(index), anchor, alternatives, radius, prefer, reach, plain, ...box };
+    return { id: String(index), anchor, alternatives, radius, prefer, reach, plain, slanted, ...box };
   });
   return placeLabels(requests, surroundings).map((place, index) => ({ wanted: wanted[index]!, place }));
 }

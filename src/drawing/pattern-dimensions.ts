@@ -11,7 +11,10 @@ export interface Dimension {
   readonly text: string;
 }
 
-/** How far the downwind leg lies from the centreline, and how far past abeam the base turn starts. */
+/**
+ * How far the downwind leg lies from the centreline, and how far past abeam the base turn starts; of an approach without
+ * one, how far before the spot and to the side the base key lies.
+ */
 export function dimensionsOf(
   plan: Plan,
   units: PageUnits,
@@ -47,12 +50,13 @@ export function dimensionsOf(
   const base = key('base-key');
   if (base) {
     const corner = { along: 0, across: base.across };
-    dimensions.push({
-      line: { from: at(corner), to: at(base) },
-      direction: forward,
-      extensions: [{ from: at(spot), to: at(corner) }],
-      text: formatDistance(Math.abs(base.along), units),
-    });
+    const sides = [
+      { line: { from: at(corner), to: at(base) }, direction: forward, metres: base.along },
+      { line: { from: at(spot), to: at(corner) }, direction: right, metres: base.across },
+    ];
+    for (const { line, direction, metres } of sides) {
+      dimensions.push({ line, direction, extensions: [], text: formatDistance(Math.abs(metres), units) });
+    }
   }
   return dimensions;
 }

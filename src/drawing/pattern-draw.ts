@@ -1,5 +1,5 @@
 import type { Plan } from '../flight/plan.ts';
-import { endMark } from './drawn-fault.ts';
+import { drawFaults } from './drawn-fault.ts';
 import { type Box, type Point, simplified } from './geometry.ts';
 import { dash, faint, ink, paper, tint, weight } from './ink.ts';
 import { drawLabel } from './labels.ts';
@@ -15,7 +15,7 @@ import {
 } from './marks.ts';
 import type { MapLayout } from './pattern-map.ts';
 import { tickSegment } from './pattern-marks.ts';
-import { type Ground, type PatternView, pagePoint, runwayIsBroken } from './pattern-view.ts';
+import { type Ground, type PatternView, pagePoint } from './pattern-view.ts';
 import { layer, type Sheet } from './sheet.ts';
 import { stretches } from './track-line.ts';
 
@@ -27,7 +27,7 @@ export function drawMap(sheet: Sheet, plan: Plan, layout: MapLayout): void {
   ground
     .rect(runway.width, runway.height)
     .attr({ x: runway.x, y: runway.y, fill: tint, stroke: ink, 'stroke-width': weight.outline });
-  if (runwayIsBroken(plan, view)) drawBreak(ground, view, runway);
+  if (layout.broken) drawBreak(ground, view, runway);
   drawLine(ground, centreline, weight.line, faint, dash.centreline);
   for (const box of layout.obstacles) {
     ground
@@ -39,11 +39,7 @@ export function drawMap(sheet: Sheet, plan: Plan, layout: MapLayout): void {
     drawDimension(figures, line, direction);
     for (const extension of extensions) drawLine(figures, extension, weight.hair, ink, dash.sight);
   }
-  const faults = layer(sheet, 'faults');
-  for (const { points, end } of layout.faults) {
-    drawPolyline(faults, points, weight.outline, ink, dash.fault);
-    for (const stroke of endMark(end)) drawLine(faults, stroke, weight.straight);
-  }
+  drawFaults(layer(sheet, 'faults'), layout.faults);
   const track = layer(sheet, 'track');
   for (const { turning, points } of stretches(plan.track, at)) {
     drawPolyline(track, simplified(points, 0.015), turning ? weight.turn : weight.straight);

@@ -19,7 +19,7 @@ const rowHeight = 15.5;
 const northAt = inset + dialRadius;
 const windArrowAt = northAt + 2 * dialRadius + 3.5;
 const windTextAt = windArrowAt + dialRadius + 2.6;
-const noteLeading = size.small * face.leading;
+const noteLeading = size.note * face.leading;
 
 /** The wind in words: at the surface, and at pattern height where it differs. */
 export function windLines(plan: Plan, units: PageUnits): string[] {
@@ -71,7 +71,7 @@ function sideBySide(board: DrawingBoard, plan: Plan, words: LegendWords, width: 
 }
 
 function noteLines(board: DrawingBoard, { note }: LegendWords, width: number): string[] {
-  return wrapped(board, note, width - 2 * inset, size.small);
+  return wrapped(board, note, width - 2 * inset, size.note);
 }
 
 /** North, wind, scale and the key to the lines, in a strip under the pattern that begins at `top` mm. */
@@ -95,9 +95,9 @@ export function drawLegend(
   };
   drawScaleBar(sheet, view.scale, bar);
   const notes = noteLines(sheet.board, words, sheet.width);
-  const first = top + inset + rowHeight * (beside ? 1 : 2) + size.small * face.cap;
+  const first = top + inset + rowHeight * (beside ? 1 : 2) + size.note * face.cap;
   for (const [index, text] of notes.entries()) {
-    setLine(strip, { text }, { x: inset, y: first + index * noteLeading }, 'start', size.small, faint);
+    setLine(strip, { text }, { x: inset, y: first + index * noteLeading }, 'start', size.note);
   }
 }
 

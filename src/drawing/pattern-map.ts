@@ -1,18 +1,8 @@
 import type { Plan } from '../flight/plan.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import type { DrawingBoard } from './drawing.ts';
-import { type DrawnFault, endLabel, endMark } from './drawn-fault.ts';
-import {
-  around,
-  type Box,
-  boxOf,
-  grown,
-  type Point,
-  type Segment,
-  segmentsOf,
-  shifted,
-  simplified,
-} from './geometry.ts';
+import { type DrawnFault, endLabel, endMark, type FaultLine } from './drawn-fault.ts';
+import { around, type Box, boxOf, grown, type Segment, segmentsOf, shifted, simplified } from './geometry.ts';
 import { weight } from './ink.ts';
 import type { Line } from './label.ts';
 import { type DrawnLabel, placeWanted } from './labels.ts';
@@ -28,13 +18,13 @@ import {
 } from './pattern-labels.ts';
 import { type Mark, marksOf, spacedArrows, type Tick, tickSegment, ticksOf } from './pattern-marks.ts';
 import {
+  type DrawnRunway,
   drawnObstacles,
+  drawnRunway,
   type Ground,
   onPage,
   type PatternView,
   pagePoint,
-  runwayIsBroken,
-  runwayReach,
 } from './pattern-view.ts';
 import { type TrackPoint, timedPoints } from './track-line.ts';
 
@@ -47,6 +37,8 @@ export interface MapLayout {
   readonly arrows: readonly TrackPoint[];
   readonly dimensions: readonly Dimension[];
   readonly runway: Box;
+  /** Whether it goes on past its drawn end. */
+  readonly broken: boolean;
   readonly centreline: Segment;
   readonly obstacles: readonly Box[];
   readonly faults: readonly FaultLine[];
@@ -55,12 +47,6 @@ export interface MapLayout {
   readonly labels: readonly DrawnLabel[];
   /** How many labels had no free place. */
   readonly hidden: number;
-}
-
-/** The track of a fault on the page, its end last. */
-export interface FaultLine {
-  readonly points: readonly Point[];
-  readonly end: Point;
 }
 
 /** Gives everything its place in `frame`. */
@@ -76,7 +62,8 @@ export function layOutMap(
   const marks = marksOf(plan, at);
   const ticks = ticksOf(plan, marks, at);
   const arrows = spacedArrows(timedPoints(plan.track, 5, 2.5, at), marks, ticks);
-  const runway = runwayBox(plan, view);
+  const part = drawnRunway(plan, view, faults);
+  const runway = runwayBox(plan, view, part);
   const centreline = centrelineOf(view, frame, runway);
   const dimensions = dimensionsOf(plan, units, at, view);
   const obstacles = drawnObstacles(plan).map((obstacle) => {
@@ -107,7 +94,7 @@ export function layOutMap(
   ];
   const boxes = [
     grown(runway, 0.4),
-    ...(runwayIsBroken(plan, view) ? [runwayBreak(view, runway)] : []),
+    ...(part.broken ? [runwayBreak(view, runway)] : []),
     ...obstacles,
     ...marks.map((mark) => around(mark.at, markRadius[mark.kind])),
     ...arrows.map((arrow) => around(shifted(arrow.at, arrow.direction, -1.2), 1.2)),
@@ -131,6 +118,7 @@ export function layOutMap(
     arrows,
     dimensions,
     runway,
+    broken: part.broken,
     centreline,
     obstacles,
     faults: faultLines,
@@ -141,8 +129,7 @@ export function layOutMap(
   };
 }
 
-function runwayBox(plan: Plan, view: PatternView): Box {
-  const { from, to } = runwayReach(plan, view.wholeRunway);
+function runwayBox(plan: Plan, view: PatternView, { from, to }: DrawnRunway): Box {
   const half = plan.runway.width / 2;
   return boxOf([
     pagePoint(view, { along: from, across: -half }),

@@ -40,28 +40,50 @@ export function pageDirection(view: PatternView, plan: Plan, direction: number):
   return pageVector(direction - plan.runway.heading + (view.landing === 'up' ? 0 : Math.PI / 2));
 }
 
-/** Where a broken-off runway ends, m past the spot: beyond the landing roll, in sight of the whole landing. */
-function brokenOffAt(plan: Plan): number {
-  return Math.max(plan.aircraft.landingRoll * 1.25, 120);
+/**
+ * Where a broken-off runway ends, m past the spot: beyond the landing roll, in sight of the whole landing, and not before
+ * the farthest place that is flown over. What ends past a break would seem to have left the runway.
+ */
+function brokenOffAt(plan: Plan, faults: readonly DrawnFault[]): number {
+  const flown = [...plan.track, ...faults.flatMap(({ track }) => track)];
+  return flown.reduce(
+    (far, { along }) => Math.max(far, along),
+    Math.max(plan.aircraft.landingRoll * 1.25, 120),
+  );
 }
 
-/** The drawn part of the runway, m along from the spot. */
-export function runwayReach(
+/** The part of the runway that must be on the page, m along from the spot. */
+function runwayReach(
   plan: Plan,
   wholeRunway: boolean,
+  faults: readonly DrawnFault[],
 ): { readonly from: number; readonly to: number } {
   const from = -plan.runway.spot;
   const end = plan.runway.length - plan.runway.spot;
-  return { from, to: wholeRunway ? end : Math.min(end, brokenOffAt(plan)) };
+  return { from, to: wholeRunway ? end : Math.min(end, brokenOffAt(plan, faults)) };
 }
 
-export function runwayIsLong(plan: Plan): boolean {
-  return runwayReach(plan, false).to < plan.runway.length - plan.runway.spot;
+export function runwayIsLong(plan: Plan, faults: readonly DrawnFault[]): boolean {
+  return runwayReach(plan, false, faults).to < plan.runway.length - plan.runway.spot;
 }
 
-/** Whether the drawn runway ends before the real one. */
-export function runwayIsBroken(plan: Plan, view: PatternView): boolean {
-  return runwayIsLong(plan) && !view.wholeRunway;
+/** mm: so far past the last thing on it a runway is broken off, to show that thing on the runway. */
+const pastTheLast = 3;
+
+/** The runway as it is drawn. */
+export interface DrawnRunway {
+  /** m along from the spot. */
+  readonly from: number;
+  readonly to: number;
+  /** Whether it is broken off before its real end. */
+  readonly broken: boolean;
+}
+
+export function drawnRunway(plan: Plan, view: PatternView, faults: readonly DrawnFault[]): DrawnRunway {
+  const { from, to } = runwayReach(plan, view.wholeRunway, faults);
+  const end = plan.runway.length - plan.runway.spot;
+  const far = Math.min(end, to + (pastTheLast * view.scale) / 1000);
+  return { from, to: far, broken: far < end };
 }
 
 /** Obstacles near enough to the flown track to be drawn: within 150 m of it. */
@@ -77,7 +99,7 @@ export function drawnObstacles(plan: Plan) {
 
 /** Two opposite corners of the ground that must be on the page. */
 export function groundShown(plan: Plan, wholeRunway: boolean, faults: readonly DrawnFault[]): Ground[] {
-  const { from, to } = runwayReach(plan, wholeRunway);
+  const { from, to } = runwayReach(plan, wholeRunway, faults);
   const places: Ground[] = [
     ...plan.track,
     ...plan.keys,

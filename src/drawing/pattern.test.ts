@@ -36,6 +36,66 @@ describe('the pattern drawing is to scale', () => {
     expect(Number(rect.attributes.height)).toBeCloseTo((300 * 1000) / scale, 2);
   });
 
+  it('draws the runway on to the farthest end of a fault: none seems to have left it', () => {
+    const plan = drawnPattern({ ...shape, runway: { length: 2400 } });
+    const runwayIn = (svg: string, scale: number) => {
+      const rect = readSvg(svg).find(({ name, within }) => name === 'rect' && within.includes('p-ground'))!;
+      const { x, y, width, height } = rect.attributes;
+      const box = { x: Number(x), y: Number(y), width: Number(width), height: Number(height) };
+      return { box, length: (Math.max(box.width, box.height) * scale) / 1000 };
+    };
+    for (const long of [150, 360, 700]) {
+      const track = plan.track.map((sample) => ({ ...sample, along: sample.along + long }));
+      const fault = { track, name: 'Base turn early', end: `${long} m long` };
+      for (const room of [{}, { maxWidth: 170, maxHeight: 110 }]) {
+        const { svg, scale } = draw(plan, { ...room, faults: [fault] });
+        const { box, length } = runwayIn(svg, scale);
+        expect(length).toBeGreaterThan(plan.runway.spot + long);
+        expect(length).toBeLessThan(plan.runway.length);
+        const strokes = linesIn(svg, 'p-faults').slice(-2);
+        for (const { from, to } of strokes)
+          expect(contains(box, { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2, width: 0, height: 0 })).toBe(
+            true,
+          );
+        const paper = Number(readSvg(svg)[0]!.attributes.viewBox!.split(' ')[2]);
+        expect(box.x + box.width).toBeLessThan(paper - 1);
+      }
+    }
+    const { svg, scale } = draw(plan);
+    expect(runwayIn(svg, scale).length).toBeLessThan(plan.runway.spot + 250);
+  });
+
+  it('draws a runway that ends before a fault does to its end, and no farther', () => {
+    const plan = drawnPattern({ ...shape, runway: { length: 400 } });
+    const track = plan.track.map((sample) => ({ ...sample, along: sample.along + 360 }));
+    const { svg, scale } = draw(plan, { faults: [{ track, name: 'Early', end: '360 m long' }] });
+    const rect = readSvg(svg).find(({ name, within }) => name === 'rect' && within.includes('p-ground'))!;
+    const { width, height } = rect.attributes;
+    expect(Math.max(Number(width), Number(height))).toBeCloseTo((400 * 1000) / scale, 2);
+  });
+
+  it('of an approach from the base key gives both distances of that key from the spot', () => {
+    const plan = planApproach({
+      aircraft,
+      airfield: airfieldOf(runwayOf()),
+      runway: runwayOf(),
+      approach: '90',
+      power: 'idle',
+      wind: { from: 0, speed: 0 },
+    });
+    const { svg, scale } = draw(plan);
+    const key = plan.keys.find(({ id }) => id === 'base-key')!;
+    const sides = readSvg(svg)
+      .filter(({ within, name }) => within.includes('p-dimensions') && name === 'line')
+      .map((line) => pointsOf(line))
+      .map(([from, to]) => (Math.hypot(to!.x - from!.x, to!.y - from!.y) * scale) / 1000);
+    const texts = textsOf(svg, board).map(({ text }) => text.replaceAll('\u00a0', ' '));
+    for (const metres of [Math.abs(key.along), Math.abs(key.across)]) {
+      expect(Math.min(...sides.map((side) => Math.abs(side - metres)))).toBeLessThan(0.1);
+      expect(texts).toContain(`${Math.round(metres / 10) * 10} m`);
+    }
+  });
+
   it('carries a scale bar that says how long it is on the ground and on the paper', () => {
     const { svg, scale } = draw(drawnPattern(shape));
     const bars = readSvg(svg).filter((element) => element.attributes.class === 'scale-bar');

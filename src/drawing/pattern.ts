@@ -63,7 +63,7 @@ function bestLayout(
   { units, board, faults = [] }: PatternOptions,
   room: { width: number; height: number },
 ) {
-  const grounds = (runwayIsLong(plan) ? [true, false] : [true]).map((wholeRunway) => ({
+  const grounds = (runwayIsLong(plan, faults) ? [true, false] : [true]).map((wholeRunway) => ({
     wholeRunway,
     shown: groundShown(plan, wholeRunway, faults),
   }));

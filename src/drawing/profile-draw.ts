@@ -2,7 +2,7 @@ import type { Plan } from '../flight/plan.ts';
 import { formatDistance, formatHeight } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import type { DrawingBoard } from './drawing.ts';
-import { type DrawnFault, drawFault } from './drawn-fault.ts';
+import { type DrawnFault, drawFaults } from './drawn-fault.ts';
 import { simplified } from './geometry.ts';
 import { dash, face, faint, ink, size, tint, weight } from './ink.ts';
 import { drawLabel } from './labels.ts';
@@ -28,10 +28,7 @@ export function drawProfile(sheet: Sheet, plan: Plan, units: PageUnits, layout: 
       .attr({ x: mm(box.x), y: mm(box.y), fill: faint, stroke: ink, 'stroke-width': weight.line });
   }
   if (layout.sight) drawLine(scene, layout.sight, weight.line, ink, dash.sight);
-  if (layout.faults.length > 0) {
-    const faults = layer(sheet, 'faults');
-    for (const line of layout.faults) drawFault(faults, line);
-  }
+  if (layout.faults.length > 0) drawFaults(layer(sheet, 'faults'), layout.faults);
   const track = layer(sheet, 'track');
   const xOf = new Map(plan.track.map((sample, index) => [sample, view.toGo[index]!]));
   const place = (sample: Plan['track'][number]) => profilePoint(view, xOf.get(sample)!, sample.height);
@@ -105,8 +102,8 @@ function drawFoot(sheet: Sheet, plan: Plan, { view, phases, faults }: ProfileLay
   const drawn = faults.map(({ fault }) => fault);
   const note = profileNoteLines(plan, view.exaggeration, sheet.board, sheet.width, drawn);
   for (const [index, text] of note.entries()) {
-    const y = sheet.height - 1.2 - (note.length - 1 - index) * size.small * face.leading;
-    setLine(group, { text }, { x: 2, y }, 'start', size.small, faint);
+    const y = sheet.height - 1.2 - (note.length - 1 - index) * size.note * face.leading;
+    setLine(group, { text }, { x: 2, y }, 'start', size.note);
   }
 }
 
@@ -118,5 +115,5 @@ export function profileNoteLines(
   width: number,
   faults: readonly DrawnFault[] = [],
 ) {
-  return wrapped(board, profileNote(plan, exaggeration, faults), width - 4, size.small);
+  return wrapped(board, profileNote(plan, exaggeration, faults), width - 4, size.note);
 }

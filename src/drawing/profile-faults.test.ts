@@ -120,12 +120,14 @@ describe('faults over the profile', () => {
     expect(faultPlaces(plan, movedBy(250, plan)).at(-1)!.toGo).toBeCloseTo(-250, 6);
   });
 
-  it('dashes the faults and not the plan', () => {
-    const { svg } = draw(plan, [movedBy(-250, plan), movedBy(250, plan)]);
-    expect(dashed(svg).map(({ attributes }) => attributes['stroke-dasharray'])).toEqual([
-      '2.6 1.3',
-      '2.6 1.3',
-    ]);
+  it('dashes the faults, each its own way, and not the plan', () => {
+    const { svg } = draw(
+      plan,
+      [-250, -150, 150, 250].map((along) => movedBy(along, plan)),
+    );
+    const dashes = dashed(svg).map(({ attributes }) => attributes['stroke-dasharray']);
+    expect(dashes).toHaveLength(4);
+    expect(new Set(dashes).size).toBe(4);
     const track = inGroup(svg, 'track').filter(({ name }) => name === 'path');
     expect(track.every(({ attributes }) => attributes['stroke-dasharray'] === undefined)).toBe(true);
   });

@@ -1,15 +1,13 @@
 import type { Plan } from '../flight/plan.ts';
-import { type DrawnFault, endMark } from './drawn-fault.ts';
-import { type Point, segmentsOf, simplified } from './geometry.ts';
+import { type DrawnFault, endMark, type FaultLine } from './drawn-fault.ts';
+import { segmentsOf, simplified } from './geometry.ts';
 import type { Line } from './label.ts';
 import { faultPlaces } from './profile-fault-places.ts';
 import { type ProfileView, profilePoint } from './profile-view.ts';
 
 /** A fault on the page, its end last. mm. */
-export interface ProfileFault {
+export interface ProfileFault extends FaultLine {
   readonly fault: DrawnFault;
-  readonly points: readonly Point[];
-  readonly end: Point;
 }
 
 export function layOutFaults(
@@ -24,7 +22,7 @@ export function layOutFaults(
 }
 
 /** What no label may cover of faults. */
-export function faultLines(faults: readonly Pick<ProfileFault, 'points' | 'end'>[]): Line[] {
+export function faultLines(faults: readonly FaultLine[]): Line[] {
   return faults.flatMap(({ points, end }) =>
     [...segmentsOf(points), ...endMark(end)].map((segment) => ({ ...segment, halfWidth: 0.2 })),
   );

@@ -57,7 +57,14 @@ export interface Bar {
   readonly closedBelow: boolean;
 }
 
+interface PlacedBar extends Bar {
+  readonly gate: Gate;
+}
+
 const barWidth = 2.6;
+/** mm: a bar lower than this would be hidden by the ring of its key, and stands to the right of it. */
+const lowestOnRing = 4.5;
+const besideRing = markRadius.key + barWidth / 2 + 0.5;
 
 export function layOutProfile(
   plan: Plan,
@@ -138,6 +145,7 @@ export function layOutProfile(
         radius: 0.5,
         prefer: up,
         reach: 40,
+        slanted: true,
       };
     }),
     {
@@ -154,7 +162,7 @@ export function layOutProfile(
     },
   ];
   // The edges of the gates stand in their table as well: where one has no free place here, it is left to that.
-  const edges = gateLabels(plan, units, keys, view);
+  const edges = gateLabels(bars, units, view);
   const labels = placeWanted(board, [...wanted, ...edges], { frame, boxes, lines }).filter(
     ({ place }, index) => place.clear || index < wanted.length,
   );
@@ -190,15 +198,17 @@ function sightOf(plan: Plan, view: ProfileView): Segment | undefined {
   };
 }
 
-function barOf(gate: Gate, keys: readonly PlacedKey[], view: ProfileView): Bar | undefined {
-  const x = keys.find(({ key }) => key.id === gate.at)?.at.x;
-  if (x === undefined) return undefined;
+function barOf(gate: Gate, keys: readonly PlacedKey[], view: ProfileView): PlacedBar | undefined {
+  const ring = keys.find(({ key }) => key.id === gate.at)?.at.x;
+  if (ring === undefined) return undefined;
   // Where no height was found that is an edge, none beyond the plan is known to make the spot: the bar ends there, open.
   const top = profilePoint(view, 0, gate.high ?? Math.max(gate.plan, gate.low ?? 0)).y;
   const bottom = profilePoint(view, 0, gate.low ?? gate.plan).y;
   // Edges that have crossed: no height here has a sound path.
   if (bottom < top) return undefined;
+  const x = bottom - top < lowestOnRing ? ring + besideRing : ring;
   return {
+    gate,
     box: { x: x - barWidth / 2, y: top, width: barWidth, height: bottom - top },
     closedAbove: gate.high !== null,
     closedBelow: gate.low !== null,
@@ -211,23 +221,17 @@ function inward(edge: number | null, round: (value: number) => number, units: Pa
   return edge === null ? null : round(edge / step) * step;
 }
 
-/** No figure at a low edge that the plan stands on: rounded up, it would be printed above the plan's own height. */
+/** No figure at a low edge that the plan stands on: it would repeat the plan's own height or, rounded up, stand above it. */
 function lowEdge(gate: Gate, units: PageUnits): number | null {
   const low = inward(gate.low, Math.ceil, units);
   const planned = inward(gate.plan, Math.round, units);
   if (low === null || planned === null || gate.low === null) return low;
-  return gate.plan >= gate.low && planned < low ? null : low;
+  return gate.plan >= gate.low && planned <= low ? null : low;
 }
 
-function gateLabels(
-  plan: Plan,
-  units: PageUnits,
-  keys: readonly PlacedKey[],
-  view: ProfileView,
-): WantedLabel[] {
-  return plan.gates.flatMap((gate) => {
-    const x = keys.find(({ key }) => key.id === gate.at)?.at.x;
-    if (x === undefined) return [];
+function gateLabels(bars: readonly PlacedBar[], units: PageUnits, view: ProfileView): WantedLabel[] {
+  return bars.flatMap(({ gate, box }) => {
+    const x = box.x + box.width / 2;
     const edges = [
       { height: inward(gate.high, Math.floor, units), prefer: { x: 0, y: -1 } },
       { height: lowEdge(gate, units), prefer: { x: 0, y: 1 } },

@@ -34,7 +34,7 @@ export interface ProfileView {
 /** The height by which the turn to final is complete: `final-turn-low`. */
 export const finalTurnHeight = 300 * metresPerFoot;
 
-const exaggerations = [10, 8, 6, 5, 4, 3, 2, 1];
+const exaggerations = [10, 8, 6, 5, 4, 3, 2.5, 2, 1.5, 1];
 /** mm. */
 const right = 12;
 const top = 4;
@@ -51,7 +51,7 @@ const mostRows = 4;
 const lowestPlot = 12;
 
 function footHeight(noteLines: number, rows: number): number {
-  return foot.numbers + foot.bracket + rows * foot.row + noteLines * size.small * face.leading + 2;
+  return foot.numbers + foot.bracket + rows * foot.row + noteLines * size.note * face.leading + 2;
 }
 
 /**

@@ -22,9 +22,14 @@ export function profileNote(plan: Plan, exaggeration: number, faults: readonly D
   return `Height above the spot, distance to go along the track. ${drawn}${bars}${part}${dashed}`;
 }
 
+/** How many times as large: `3`, `1.5`. */
+export function timesText(exaggeration: number): string {
+  return numberText(exaggeration, Number.isInteger(exaggeration) ? 1 : 0.1);
+}
+
 function drawnText(exaggeration: number): string {
   if (exaggeration === 1) return 'Heights and distances drawn alike.';
-  return `Heights drawn ${numberText(exaggeration, 1)}× as large as distances.`;
+  return `Heights drawn ${timesText(exaggeration)}× as large as distances.`;
 }
 
 export function finalTurnText(units: PageUnits): string {

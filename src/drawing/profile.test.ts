@@ -54,8 +54,11 @@ describe('the profile', () => {
     const { exaggeration: lower, svg: low } = draw(drawnPattern({ ...shape, height: 200 }));
     expect(lower).toBeGreaterThan(1);
     expect(plain(low)).toContain(`Heights drawn ${lower}× as large as distances.`);
-    expect(exaggeration).toBe(1);
-    expect(svg).toContain('Heights and distances drawn alike.');
+    expect(exaggeration).toBe(1.5);
+    expect(plain(svg)).toContain('Heights drawn 1.5× as large as distances.');
+    const high = draw(drawnPattern({ ...shape, height: 450 }));
+    expect(high.exaggeration).toBe(1);
+    expect(high.svg).toContain('Heights and distances drawn alike.');
   });
 
   it('puts each key at its height and at the distance still to be flown', () => {
@@ -106,6 +109,28 @@ describe('the profile', () => {
     expect(plain(description)).toMatch(
       /still made from the final between the planned [\d,]+ ft and [\d,]+ ft; no lower edge was found/,
     );
+  });
+
+  it('sets a bar too low to be seen behind its ring beside it, and repeats no height of the plan', () => {
+    const plan = drawnPattern({ ...shape, spacing: 700, pastAbeam: 400 });
+    const planned = plan.gates[2]!.plan;
+    const gates = [
+      ...plan.gates.slice(0, 2),
+      { at: 'final' as const, low: planned, plan: planned, high: planned + 12 },
+    ];
+    const { svg } = draw({ ...plan, gates }, { maxWidth: 170 });
+    const bars = inGroup(svg, 'heights').filter(
+      ({ name, attributes }) => name === 'rect' && !attributes.stroke,
+    );
+    const middles = bars.map(({ attributes }) => Number(attributes.x) + Number(attributes.width) / 2);
+    const rings = plan.gates.map(
+      ({ at }) => centres(inGroup(svg, 'marks'))[plan.keys.findIndex(({ id }) => id === at)]!,
+    );
+    expect(middles[0]!).toBeCloseTo(rings[0]!.x, 2);
+    expect(Number(bars[2]!.attributes.x)).toBeGreaterThan(rings[2]!.x + 1.15);
+    expect(middles[2]! - rings[2]!.x).toBeLessThan(4);
+    const height = `${Math.round(planned / 3.048) * 10}\u00a0ft`;
+    expect(textsOf(svg, board).filter(({ text }) => text === height)).toHaveLength(1);
   });
 
   it('names the phases in the order flown', () => {

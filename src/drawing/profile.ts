@@ -28,8 +28,8 @@ export interface ProfileDrawing extends Drawing {
 }
 
 /**
- * Height against distance to go along the flown track. The distance fills the width; heights are drawn the greatest
- * whole number of times larger that the height allows.
+ * Height against distance to go along the flown track. The distance fills the width; heights are drawn as many
+ * times larger as the height allows: a whole number, or a half more.
  * @throws RangeError where the plan has no track, a fault is not `isInProfile`, or the room is too low even for heights drawn as distances are.
  */
 export function profileDrawing(plan: Plan, options: ProfileOptions): ProfileDrawing {

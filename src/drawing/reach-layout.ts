@@ -14,6 +14,8 @@ import {
   type Segment,
   segmentsOf,
   shifted,
+  simplified,
+  unit,
 } from './geometry.ts';
 import { size, weight } from './ink.ts';
 import type { Line } from './label.ts';
@@ -21,9 +23,10 @@ import { type DrawnLabel, placeWanted, type WantedLabel } from './labels.ts';
 import { dimensionEnds, markRadius } from './marks.ts';
 import { runwayNumber } from './pattern-labels.ts';
 import { type PatternView, pagePoint } from './pattern-view.ts';
-import { reachedWords } from './reach-ground.ts';
+import { distanceToRing, reachedWords } from './reach-ground.ts';
 import type { ReachScene } from './reach-scene.ts';
 import { reachDistances, reachText } from './reach-words.ts';
+import { smoothRing } from './smooth-ring.ts';
 
 /** Everything of the drawing with its place on the page. */
 export interface ReachLayout {
@@ -51,7 +54,7 @@ export function layOutReach(
 ): ReachLayout {
   const { plan, from, label } = scene;
   const at = (place: GroundPoint) => pagePoint(view, place);
-  const outline = scene.outline.map(at);
+  const outline = smoothRing(scene.outline.map(at));
   const runway = runwayBox(scene, view);
   const start = at(from);
   const ahead = onPageDirection(view, from.heading);
@@ -66,7 +69,10 @@ export function layOutReach(
   });
   const spot = { along: 0, across: 0 };
   const lines: Line[] = [
-    ...segmentsOf(outline).map((segment) => ({ ...segment, halfWidth: weight.straight / 2 })),
+    ...segmentsOf(simplified(outline, 0.05)).map((segment) => ({
+      ...segment,
+      halfWidth: weight.straight / 2,
+    })),
     { ...onward, halfWidth: 1 },
     ...distances.flatMap(({ line, direction }) =>
       [line, ...dimensionEnds(line, direction)].map((segment) => ({ ...segment, halfWidth: 0.2 })),
@@ -116,7 +122,11 @@ export function layOutReach(
       };
     }),
   ];
-  const labels = placeWanted(board, wanted, { frame: grown(frame, -0.6), boxes, lines });
+  const placed = placeWanted(board, wanted, { frame: grown(frame, -0.6), boxes, lines });
+  const first = wanted.length - drawn.length;
+  const labels = placed.map((label, index) =>
+    index < first ? label : ledToEdge(label, drawn[index - first]!.corners),
+  );
   return {
     view,
     outline,
@@ -128,6 +138,17 @@ export function layOutReach(
     labels,
     hidden: labels.filter(({ place }) => !place.clear).length,
   };
+}
+
+/** Its leader ends at the field itself: the ring about it that labels keep clear of is wider. */
+function ledToEdge({ wanted, place }: DrawnLabel, corners: readonly Point[]): DrawnLabel {
+  if (place.leader === undefined) return { wanted, place };
+  const ring = [...corners, corners[0]!].map(({ x, y }) => ({ along: x, across: y }));
+  const { to } = place.leader;
+  const middle = wanted.anchor;
+  const away = Math.atan2(middle.y - to.y, middle.x - to.x);
+  const off = distanceToRing({ along: to.x, across: to.y }, away, ring) ?? 0;
+  return { wanted, place: { ...place, leader: { from: shifted(to, unit(to, middle), off), to } } };
 }
 
 /** Unit vector on the page of a direction, rad from the landing direction. */

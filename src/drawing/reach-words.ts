@@ -61,7 +61,7 @@ export function reachLegend(scene: ReachScene, units: PageUnits): LegendWords {
   const note =
     `Shaded: the ground that the glide gets to from ${formatHeight(from.height, units)} at ${startName(scene)}, turned ` +
     `the shorter way at ${formatAngle(bank)} of bank, then straight on at ${speed}, the best-glide speed. ` +
-    'At its edge no height is left for a pattern or for lining up into the wind.';
+    'At its edge no height is left for a pattern or for lining up into the wind. Dashed arrow: the heading at the start.';
   return { wind, note };
 }
 

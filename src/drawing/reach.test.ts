@@ -6,12 +6,12 @@ import { reachFrom } from '../flight/reach.ts';
 import { windAt } from '../flight/wind.ts';
 import { createNodeBoard } from '../press/node-board.ts';
 import type { PageUnits } from '../units/page-units.ts';
-import { distance } from './geometry.ts';
+import { distance, fromSegment, segmentMeetsBox, segmentsOf } from './geometry.ts';
 import { expectNothingHidden } from './nothing-hidden.ts';
 import { reachDrawing } from './reach.ts';
 import { distanceToRing, isInside, reachField } from './reach-ground.ts';
 import type { ReachScene } from './reach-scene.ts';
-import { pointsOf, readSvg } from './svg-reading.ts';
+import { pointsOf, readSvg, textsOf } from './svg-reading.ts';
 import { aircraft, airfieldOf, fasterAircraft, runwayOf } from './test-plans.ts';
 
 const board = createNodeBoard();
@@ -79,10 +79,11 @@ describe('the ground within reach', () => {
   it('is drawn at the scale it states', () => {
     const { svg, scale } = draw(windy);
     const drawn = pointsOf(inGroup(svg, 'within').find(({ name }) => name === 'path')!);
-    expect(drawn).toHaveLength(windy.outline.length);
+    // Drawn smooth: three points between one of the outline and the next.
+    expect(drawn).toHaveLength(4 * (windy.outline.length - 1) + 1);
     const [a, b] = [windy.outline[3]!, windy.outline[40]!];
     const metres = Math.hypot(a.along - b.along, a.across - b.across);
-    expect(distance(drawn[3]!, drawn[40]!)).toBeCloseTo((metres * 1000) / scale, 1);
+    expect(distance(drawn[12]!, drawn[160]!)).toBeCloseTo((metres * 1000) / scale, 1);
     const bar = readSvg(svg).find(({ attributes }) => attributes.class === 'scale-bar')!.attributes;
     expect(Number(bar['data-length-mm'])).toBeCloseTo((Number(bar['data-length-m']) * 1000) / scale, 2);
   });
@@ -113,6 +114,32 @@ describe('the ground within reach', () => {
     expect(plain(description)).toMatch(/Field far stubble: out of reach, [\d,]+ m away\./);
     expect(plain(description)).toContain('The spot of runway 24 is within reach');
     expect(svg).not.toContain('>far stubble<');
+  });
+
+  it('leads from a name to the edge of its field', () => {
+    let led = 0;
+    for (const along of [-400, -700, -1000, -1300]) {
+      for (const scene of [calm, windy]) {
+        const near = [
+          field('long strip', { along, across: -250, heading: 200 * degrees }),
+          field('next strip', { along, across: -380, heading: 200 * degrees }),
+        ];
+        const reached = near.map((each) => reachField(each, scene.plan.runway.heading, scene.outline));
+        const { svg } = draw({ ...scene, fields: reached }, { maxWidth: 110 });
+        const edges = inGroup(svg, 'ground')
+          .filter(({ name, attributes }) => name === 'path' && attributes.fill === '#ffffff')
+          .map((path) => pointsOf(path))
+          .map((corners) => segmentsOf([...corners, corners[0]!]));
+        const names = textsOf(svg, board).filter(({ text }) => text.endsWith(' strip'));
+        for (const line of inGroup(svg, 'labels').filter(({ name }) => name === 'line')) {
+          const [from, to] = pointsOf(line);
+          if (!names.some(({ box }) => segmentMeetsBox({ from: to!, to: to! }, box, 4))) continue;
+          led += 1;
+          expect(Math.min(...edges.flat().map((edge) => fromSegment(from!, edge)))).toBeLessThan(0.01);
+        }
+      }
+    }
+    expect(led).toBeGreaterThan(1);
   });
 
   it('says of a field that the edge runs through that it is reached in part', () => {

@@ -3,6 +3,7 @@ import { metresPerFoot } from '../units/factors.ts';
 import { formatLowHeight } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import type { DrawingBoard } from './drawing.ts';
+import type { FaultLine } from './drawn-fault.ts';
 import { around, type Box, type Point, type Segment, segmentsOf, simplified } from './geometry.ts';
 import { size, weight } from './ink.ts';
 import type { Line } from './label.ts';
@@ -38,7 +39,7 @@ export interface RoundOutLayout {
   readonly sight: Segment | undefined;
   readonly marks: readonly { readonly kind: 'key' | 'aim' | 'spot'; readonly at: Point }[];
   readonly stretches: readonly { readonly text: string; readonly from: number; readonly to: number }[];
-  readonly faults: readonly { readonly points: readonly Point[]; readonly end: Point }[];
+  readonly faults: readonly FaultLine[];
   readonly labels: readonly DrawnLabel[];
   readonly hidden: number;
 }
@@ -168,7 +169,7 @@ export function layOutRoundOut(
     ...(!atSpot && spot
       ? [{ ...label('Spot', '', spot, markRadius.spot), lines: [{ text: 'Spot' }] } satisfies WantedLabel]
       : []),
-    label('Level: hold-off', stateWords(plan, end.holdOff[0]!, units), holdOff[0]!, markRadius.key),
+    label('Hold-off begins', stateWords(plan, end.holdOff[0]!, units), holdOff[0]!, markRadius.key),
     label('Round-out begins', stateWords(plan, end.roundOut[0]!, units), roundOut[0]!, markRadius.key),
     ...(aim && aimKey ? [label('Aim point', `${missText(aimKey.along, units)}`, aim, markRadius.aim)] : []),
     ...flown.map(({ end: at }, index) => landingFaultLabel(faults[index]!, at, units)),

@@ -2,7 +2,7 @@ import { indicatedSpeed } from '../flight/calibration.ts';
 import type { Plan, TrackSample } from '../flight/plan.ts';
 import { formatDistance, formatLowHeight, formatSpeed } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
-import { numberText } from '../units/rounding.ts';
+import { numberText, withUnit } from '../units/rounding.ts';
 import { missText, touchesAtSpot } from './pattern-words.ts';
 import { dashedNote, type LandingFault, landingFaultSentence } from './round-out-faults.ts';
 import { dragSaved, type LandingEnd } from './round-out-flight.ts';
@@ -28,12 +28,13 @@ function drawnWords(exaggeration: number): string {
 
 /** What ground effect does, from the wing's height over its span. */
 function groundEffectWords(plan: Plan, end: LandingEnd): string {
-  const per = (sample: TrackSample) => `${numberText(100 * dragSaved(plan, sample.height), 1)} %`;
+  const per = (sample: TrackSample) => withUnit(100 * dragSaved(plan, sample.height), 1, '%');
   const { holdOff } = end;
   const { span, aboveWheels } = plan.aircraft.wing;
   const share = (holdOff[0]!.height + aboveWheels) / span;
   return (
-    `Ground effect: in the hold-off the wing is ${numberText(share, 0.01)} of its span above the ground, which takes ` +
+    `Hold-off: the height that is left goes with the speed. Ground effect: at its start the wing is ` +
+    `${numberText(share, 0.01)} of its span above the ground, which takes ` +
     `${per(holdOff[0]!)} of the induced drag away, ${per(holdOff.at(-1)!)} at touchdown: the speed falls off slowly.`
   );
 }
@@ -73,7 +74,7 @@ export function roundOutDescription(
   const where = touchesAtSpot(plan) ? 'at the spot' : missText(plan.touchdown.along, units);
   return [
     `The round-out begins at ${stateWords(plan, roundOut[0]!, units)}, ${fromSpot(roundOut[0]!, units)}.`,
-    `It ends level at ${stateWords(plan, holdOff[0]!, units)}, ${fromSpot(holdOff[0]!, units)}.`,
+    `It ends level and the hold-off begins at ${stateWords(plan, holdOff[0]!, units)}, ${fromSpot(holdOff[0]!, units)}.`,
     `Round-out ${stretchWords(roundOut, units)}, hold-off ${stretchWords(holdOff, units)}.`,
     `The wheels touch ${where} at ${speedWords(plan, touch, units)}.`,
     ...(aim ? [`The aim point lies ${fromSpot(aim, units)}.`] : []),

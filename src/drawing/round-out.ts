@@ -2,8 +2,8 @@ import type { Plan } from '../flight/plan.ts';
 import { formatDistance, formatLowHeight } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import type { Drawing, DrawingBoard } from './drawing.ts';
-import { type DrawnFault, drawFault } from './drawn-fault.ts';
-import { dash, face, faint, ink, size, weight } from './ink.ts';
+import { type DrawnFault, drawFaults } from './drawn-fault.ts';
+import { dash, face, ink, size, weight } from './ink.ts';
 import { drawLabel } from './labels.ts';
 import { drawAim, drawKey, drawLine, drawPolyline, drawSpot } from './marks.ts';
 import { type LandingFault, landingFault } from './round-out-faults.ts';
@@ -49,8 +49,8 @@ export function roundOutDrawing(plan: Plan, options: RoundOutOptions): RoundOutD
   const width = wholePixels(options.maxWidth);
   const faults = (options.faults ?? []).map((fault) => inLanding(end, fault));
   const noteOf = (times: number) =>
-    wrapped(board, roundOutNote(plan, end, times, faults), width - 4, size.small);
-  const below = foot.numbers + foot.bar + foot.names + noteOf(10).length * size.small * face.leading + 3;
+    wrapped(board, roundOutNote(plan, end, times, faults), width - 4, size.note);
+  const below = foot.numbers + foot.bar + foot.names + noteOf(10).length * size.note * face.leading + 3;
   const layout = bestLayout(plan, end, faults, options, width, below);
   const { plot, exaggeration } = layout.view;
   const height = Math.ceil((plot.y + plot.height + below) / mmPerPixel - 1e-6) * mmPerPixel;
@@ -61,8 +61,8 @@ export function roundOutDrawing(plan: Plan, options: RoundOutOptions): RoundOutD
   const note = layer(sheet, 'note');
   const lines = noteOf(exaggeration);
   for (const [index, text] of lines.entries()) {
-    const y = height - 1.2 - (lines.length - 1 - index) * size.small * face.leading;
-    setLine(note, { text }, { x: 2, y }, 'start', size.small, faint);
+    const y = height - 1.2 - (lines.length - 1 - index) * size.note * face.leading;
+    setLine(note, { text }, { x: 2, y }, 'start', size.note);
   }
   const description = roundOutDescription(plan, end, units, exaggeration, faults);
   return { ...closeSheet(sheet, roundOutTitle(plan), description), exaggeration };
@@ -140,10 +140,7 @@ function drawStretches(sheet: Sheet, { view, stretches }: RoundOutLayout): void 
 
 function drawScene(sheet: Sheet, layout: RoundOutLayout): void {
   const faulty = layout.faults.length > 0;
-  if (faulty) {
-    const faults = layer(sheet, 'faults');
-    for (const line of layout.faults) drawFault(faults, line);
-  }
+  if (faulty) drawFaults(layer(sheet, 'faults'), layout.faults);
   const track = layer(sheet, 'track');
   if (layout.sight) drawLine(track, layout.sight, weight.line, ink, faulty ? dash.sight : dash.limit);
   drawPolyline(track, layout.final, weight.straight);

@@ -149,8 +149,8 @@ interface Strip {
 /** Under the circles: the scale bar, and the note to its right. */
 function stripLayout(board: DrawingBoard, note: string, width: number): Strip {
   const legend = `${note} Ring: where the turn begins; stroke: half of it.`;
-  const lines = wrapped(board, legend, width - scaleBlock - 4 * margin, size.small);
-  return { note: lines, height: 3 + Math.max(15.5, lines.length * size.small * face.leading + 3) };
+  const lines = wrapped(board, legend, width - scaleBlock - 4 * margin, size.note);
+  return { note: lines, height: 3 + Math.max(15.5, lines.length * size.note * face.leading + 3) };
 }
 
 function drawStrip(sheet: Sheet, { note }: Strip, scale: number, top: number): void {
@@ -159,7 +159,7 @@ function drawStrip(sheet: Sheet, { note }: Strip, scale: number, top: number): v
   drawScaleBar(sheet, scale, { x: margin, y: top + 3 });
   const x = margin + scaleBlock + 2 * margin;
   for (const [index, text] of note.entries()) {
-    const y = top + 3 + size.small * (face.cap + index * face.leading);
-    setLine(strip, { text }, { x, y }, 'start', size.small, faint);
+    const y = top + 3 + size.note * (face.cap + index * face.leading);
+    setLine(strip, { text }, { x, y }, 'start', size.note);
   }
 }
