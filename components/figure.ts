@@ -2,10 +2,17 @@ import type { Element } from 'hast';
 import { h } from 'hastscript';
 import type { Drawing } from '../src/drawing/drawing.ts';
 import { captionNumber } from '../src/lesson/captions.ts';
+import { words } from '../src/school/fields.ts';
+
+/** What an author calls a figure: it stands before the caption, and in a book's list of figures. */
+export const figureTitle = words('The half-circuit from above')
+  .describe("What the figure is called, before the caption's own words")
+  .optional();
 
 export interface FigureParts {
   readonly name: string;
   readonly ordinal: number;
+  readonly title?: string | undefined;
   readonly drawing: Drawing;
   readonly caption: string;
   readonly source: string;
@@ -17,10 +24,15 @@ export function drawingId(name: string, ordinal: number): string {
 }
 
 /** A drawing with its numbered caption and the line that says what it was computed for. */
-export function figure({ name, ordinal, drawing, caption, source }: FigureParts): Element {
+export function figure({ name, ordinal, title, drawing, caption, source }: FigureParts): Element {
+  const called = title === undefined ? '' : `${title.trim().replace(/\.$/, '')}. `;
   return h('figure', { className: ['drawing', name], id: `${name}-${ordinal}` }, [
     // The drawing is our own output, not the author's.
     { type: 'raw', value: drawing.svg },
-    h('figcaption', [captionNumber('Figure'), ` ${caption} `, h('span', { className: ['source'] }, source)]),
+    h('figcaption', [
+      captionNumber('Figure'),
+      ` ${called}${caption} `,
+      h('span', { className: ['source'] }, source),
+    ]),
   ]);
 }

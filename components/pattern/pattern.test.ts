@@ -6,6 +6,14 @@ const plan = flyTrial();
 describe('::pattern', () => {
   const { html, messages } = renderBody('::pattern\n\n::pattern', plan);
 
+  it("puts the author's own title before the caption's words", () => {
+    const titled = renderBody('::pattern{title="The keys in this wind."}', plan);
+    expect(titled.messages).toEqual([]);
+    expect(titled.html).toMatch(
+      /<figcaption>.*<\/span> The keys in this wind\. 180° approach to runway 24 at /,
+    );
+  });
+
   it('is a figure with the drawing and a numbered caption', () => {
     expect(messages).toEqual([]);
     expect(html).toMatch(/^<figure class="drawing pattern" id="pattern-1"><svg[^>]*role="img"/);

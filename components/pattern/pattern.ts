@@ -6,9 +6,10 @@ import { approachWords, sourceWords } from '../approach-words.ts';
 import type { PacketContext } from '../context.ts';
 import { drawnFaults } from '../faults/drawn-faults.ts';
 import { faultAttribute } from '../faults/fault-attribute.ts';
-import { drawingId, figure } from '../figure.ts';
+import { drawingId, figure, figureTitle } from '../figure.ts';
 
 const attributes = z.strictObject({
+  title: figureTitle,
   faults: faultAttribute('base-turn-late downwind-wide', 'base-turn-late'),
 });
 
@@ -18,7 +19,7 @@ export const pattern = defineComponent<PacketContext, typeof attributes>({
   summary: 'The approach seen from above, to scale; with `faults`, what each of them makes of it.',
   attributes,
   example: '::pattern',
-  render: ({ ordinal, attributes: { faults = [] }, context }) => {
+  render: ({ ordinal, attributes: { title, faults = [] }, context }) => {
     const { plan, units, board, drawingRoom } = context;
     const drawn = drawnFaults(faults, context);
     const drawing = patternDrawing(plan, {
@@ -30,6 +31,6 @@ export const pattern = defineComponent<PacketContext, typeof attributes>({
       faults: drawn,
     });
     const caption = `${approachWords(plan)}, seen from above, scale 1:${numberText(drawing.scale, 1)}.${drawn.length > 0 ? ' Dashed: the same approach with one thing done wrong.' : ''}`;
-    return [figure({ name: 'pattern', ordinal, drawing, caption, source: sourceWords(plan, units) })];
+    return [figure({ name: 'pattern', ordinal, title, drawing, caption, source: sourceWords(plan, units) })];
   },
 });

@@ -7,9 +7,10 @@ import { approachWords, sourceWords } from '../approach-words.ts';
 import type { PacketContext } from '../context.ts';
 import { drawnFaults } from '../faults/drawn-faults.ts';
 import { faultAttribute } from '../faults/fault-attribute.ts';
-import { drawingId, figure } from '../figure.ts';
+import { drawingId, figure, figureTitle } from '../figure.ts';
 
 const attributes = z.strictObject({
+  title: figureTitle,
   faults: faultAttribute('base-turn-late base-turn-early', 'base-turn-late'),
 });
 
@@ -19,7 +20,7 @@ export const profile = defineComponent<PacketContext, typeof attributes>({
   summary: 'Height against distance to go; with `faults`, what each of them makes of it.',
   attributes,
   example: '::profile',
-  render: ({ ordinal, attributes: { faults = [] }, context }) => {
+  render: ({ ordinal, attributes: { title, faults = [] }, context }) => {
     const { plan, units, board, drawingRoom } = context;
     const drawn = drawnFaults(faults, context);
     for (const [index, fault] of drawn.entries()) {
@@ -41,6 +42,6 @@ export const profile = defineComponent<PacketContext, typeof attributes>({
     const caption = `${approachWords(plan)}: height against distance to go, ${
       alike ? 'heights and distances drawn alike' : `heights drawn ${times} times as large as distances`
     }.${drawn.length > 0 ? ' Dashed: the same approach with one thing done wrong.' : ''}`;
-    return [figure({ name: 'profile', ordinal, drawing, caption, source: sourceWords(plan, units) })];
+    return [figure({ name: 'profile', ordinal, title, drawing, caption, source: sourceWords(plan, units) })];
   },
 });
