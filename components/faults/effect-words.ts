@@ -1,10 +1,10 @@
-import { type FaultFlown, isInTheLanding } from '../../src/flight/fault.ts';
-import { formatHeight } from '../../src/units/format.ts';
+import { type FaultFlown, isInTheLanding, type KeyDifference } from '../../src/flight/fault.ts';
+import { formatDistance, formatHeight } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
 import { numberText } from '../../src/units/rounding.ts';
 import { finalWords } from './final-words.ts';
 import type { FlownFault } from './flown-fault.ts';
-import { endWords } from './ground-words.ts';
+import { endWords, printedDistance } from './ground-words.ts';
 import { landingWords } from './landing-words.ts';
 import { recoveryWords } from './recovery-words.ts';
 import { fastWords, offApproachSpeed, slowWords } from './speed-words.ts';
@@ -16,7 +16,7 @@ const shrunk = 0.03;
 
 /**
  * What flying a fault came to, as an instructor would say it: where it ends, where it shows first, what it takes of the
- * margin over the stall, what it is worth on final or in the landing, and down to what height the spot can still be made.
+ * margin over the stall, what it is worth on final or in the landing, and from what height the spot can still be made.
  * Slow on final is said first: it is urgent, wherever it ends. Where the model is not honest any more it says so, and
  * gives no figure.
  */
@@ -49,16 +49,21 @@ function showsWords(
   if (offApproachSpeed(flight, plan) !== undefined) return 'No key shows it before: the airspeed does.';
   const { shows, change } = flight;
   if (!shows) return 'No key shows it before.';
-  const { at, label, heightThere } = shows;
+  const { at, label } = shows;
   const where = at === 'final' ? 'on final' : `at the ${label.toLowerCase()}`;
   // A base turn at another place is not low there, but elsewhere.
   const elsewhere = at === 'base-turn' && change.kind.startsWith('base-turn');
-  return `It shows first ${where}${elsewhere || (saidLater && at === 'final') ? '' : offThere(heightThere, units)}.`;
+  return `It shows first ${where}${elsewhere || (saidLater && at === 'final') ? '' : offThere(flight, shows, units)}.`;
 }
 
-function offThere(height: number | undefined, units: PageUnits): string {
-  if (height === undefined || Math.abs(height) < printedHeight) return '';
-  return `, ${formatHeight(Math.abs(height), units)} ${height < 0 ? 'low' : 'high'} there`;
+/** High there and short in the end, or the other way: what is said of a key is what explains the end. */
+function offThere({ end }: FaultFlown, { at, heightThere, along }: KeyDifference, units: PageUnits): string {
+  if (heightThere === undefined || Math.abs(heightThere) < printedHeight) return '';
+  const off = `${formatHeight(Math.abs(heightThere), units)} ${heightThere < 0 ? 'low' : 'high'} there`;
+  if (heightThere * end.along >= 0 || Math.abs(end.along) < printedDistance) return `, ${off}`;
+  if (along === undefined || along * end.along <= 0 || Math.abs(along) < printedDistance) return '';
+  const part = at.endsWith('turn') ? 'the turn begins' : at === 'final' ? 'final begins' : 'the leg lies';
+  return `: ${off}, but ${part} ${formatDistance(Math.abs(along), units)} ${along < 0 ? 'farther out' : 'nearer in'}`;
 }
 
 function marginWords({ stall: { planned, flown } }: FaultFlown): string {

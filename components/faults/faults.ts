@@ -32,9 +32,14 @@ export const faults = defineComponent<PacketContext, typeof attributes>({
     '`faults/`, all rows or `only` some.',
   attributes,
   example: '::faults{from=power-off}',
+  isFor: ({ attributes: { from, only }, context }) => {
+    const rows = context.school.faults.get(from)?.faults ?? [];
+    const asked = rows.filter(({ id }) => only?.includes(id) ?? true);
+    return asked.length === 0 || !asked.every((row) => isPlanned(row, context));
+  },
   render: ({ ordinal, attributes: { from, only }, context }) => {
     const { name, source, faults: all } = fileOf(from, context);
-    const rows = pick(all, only, from).filter((row) => isFor(row, context));
+    const rows = pick(all, only, from).filter((row) => isFor(row, context) && !isPlanned(row, context));
     if (rows.length === 0) {
       throw new DirectiveError(
         `No row asked for from \`${from}\` is for a ${context.plan.aircraft.class} aircraft: put the directive into \`:::for{class=…}\`, or add such a row`,
@@ -111,4 +116,9 @@ function pick(all: readonly Fault[], only: readonly string[] | undefined, from: 
 
 function isFor(row: Fault, { plan }: PacketContext): boolean {
   return row.class === undefined || row.class.includes(plan.aircraft.class);
+}
+
+/** What the plan does anyhow is no fault of it. */
+function isPlanned({ fly }: Fault, { request }: PacketContext): boolean {
+  return fly?.change.kind === 'power-stopped' && request.power === 'stopped';
 }

@@ -67,7 +67,7 @@ function balloonWords(flight: FaultFlown, plan: FaultPlan, units: PageUnits): st
   if (!balloon || !level) return '';
   const lost = (plannedLanding.level?.eas ?? level.eas) - level.eas;
   const cost =
-    lost < printedSpeed ? '' : ` and takes ${formatSpeed(lost, units)} more than the planned round-out`;
+    lost < printedSpeed ? '' : ` and costs ${formatSpeed(lost, units)} more than the planned round-out`;
   const until =
     (holdOff?.time ?? 0) < 1
       ? 'at its top hardly any speed is left'
@@ -80,9 +80,15 @@ function balloonWords(flight: FaultFlown, plan: FaultPlan, units: PageUnits): st
 const lasts = ({ holdOff }: Pick<LandingFigures, 'holdOff'>) =>
   formatTime(Math.floor((holdOff?.time ?? 0) + 1e-6));
 
-/** A sink at the ground is rounded up to the step of `formatSink`. */
-function sinkUp(sink: number, units: PageUnits): string {
-  const step = units.height === 'ft' ? 10 * metresPerSecondPerFootPerMinute : 0.1;
+/** m/s: the step of `formatSink`, and one coarse enough for a fall of which only the most is known. */
+const sinkSteps = {
+  ft: { fine: 10 * metresPerSecondPerFootPerMinute, coarse: 100 * metresPerSecondPerFootPerMinute },
+  m: { fine: 0.1, coarse: 0.5 },
+} as const;
+
+/** A sink at the ground is rounded up. */
+function sinkUp(sink: number, units: PageUnits, how: 'fine' | 'coarse' = 'fine'): string {
+  const step = sinkSteps[units.height][how];
   return formatSink(step * Math.ceil(sink / step - 1e-6), units);
 }
 
@@ -93,8 +99,8 @@ export function sinkAfterDrop(drop: number, sink = 0): number {
 
 function dropWords({ landing, track }: FaultFlown, units: PageUnits): string {
   if (landing.how !== 'dropped') return '';
-  const most = sinkUp(sinkAfterDrop(landing.drop, track.at(-1)?.sink), units);
-  return `Falling ${formatLowHeight(landing.drop, units)} with no lift left is ${most} at the ground; how much lift is left, and whether a wing drops, is not in the model.`;
+  const most = sinkUp(sinkAfterDrop(landing.drop, track.at(-1)?.sink), units, 'coarse');
+  return `Falling ${formatLowHeight(landing.drop, units)} with no lift left is up to ${most} at the ground; how much lift is left, and whether a wing drops, is not in the model.`;
 }
 
 /** The same seen in time. */

@@ -16,7 +16,7 @@ const ways: Readonly<Record<RecoveryWay, string>> = {
   'line-up': 'Turning back to the centreline at the planned bank',
 };
 
-/** Down to what height each way of putting it right still makes the spot, and what is left where none does. */
+/** From what height of its path each way of putting it right still makes the spot, and what is left where none does. */
 export function recoveryWords(
   flight: FaultFlown,
   recoveries: readonly FaultRecovery[],
@@ -33,13 +33,17 @@ export function recoveryWords(
     .filter(({ by }) => by !== 's-turn' || (finalHeight ?? 0) > soundFinal);
   if (made.length === 0) return noneMakes(flight, plan);
   return made
-    .map(({ by, height, lasts }) =>
-      lasts
-        ? `${ways[by]} still makes the spot.`
-        : `${ways[by]} makes the spot down to ${formatEdge(by === 's-turn' ? Math.max(height, soundFinal) : height, 'low', units)}.`,
-    )
+    .map(({ by, height, lasts }, i) => {
+      if (lasts) return `${ways[by]} still makes the spot.`;
+      const from = begunAt(by === 's-turn' ? Math.max(height, soundFinal) : height, units);
+      return `${ways[by]} ${made[i - 1]?.lasts === false ? 'does' : 'still makes the spot'} if begun ${from}.`;
+    })
     .join(' ');
 }
+
+/** The height is one of the faulty path: at the same height of another path the spot lies nearer, or farther. */
+const begunAt = (height: number, units: PageUnits) =>
+  `on this path at ${formatEdge(height, 'low', units)} or higher`;
 
 /** Past the centreline, or inside it: how long a turn no steeper than planned still comes back in time. */
 function lineUpWords(lineUp: FaultRecovery, isStopped: boolean, units: PageUnits): string {
@@ -49,7 +53,7 @@ function lineUpWords(lineUp: FaultRecovery, isStopped: boolean, units: PageUnits
   }
   return lineUp.lasts
     ? `${ways['line-up']} still makes the spot.`
-    : `${ways['line-up']} makes the spot down to ${formatEdge(lineUp.height, 'low', units)}; lower, ${isStopped ? 'land straight ahead of you' : 'go around'}.`;
+    : `${ways['line-up']} still makes the spot if begun ${begunAt(lineUp.height, units)}; lower, ${isStopped ? 'land straight ahead of you' : 'go around'}.`;
 }
 
 /** A miss to the side is put right by a turn, and speed on final by letting it go: neither by losing height. */

@@ -1,5 +1,6 @@
 import { soundFinal } from '../../src/flight/gates.ts';
 import type { Gate, KeyId, Plan } from '../../src/flight/plan.ts';
+import { metresPerFoot } from '../../src/units/factors.ts';
 import { formatHeight } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
 import { asNear, isPlanEdge } from '../safe-rounding.ts';
@@ -32,19 +33,35 @@ export function withinWords(gate: Gate, plan: Plan, units: PageUnits): string {
   }
   const { lower, higher } = remedies(at, plan);
   if (low !== null && planned < low - asNear) {
-    return `The plan itself is below the band, and too low. Low in the band: ${lower}. High in it: ${higher}.`;
+    // Its turn to final is too low: from a sound one the way is longer than the plan's, never shorter.
+    return `The plan itself is below the band, and too low. In the band: ${higher}.`;
   }
-  if (low === null) return `Fly the plan; no lower height was found sound. Higher: ${higher}.`;
-  // The lowest height is the plan: there is no lower one in the band to say a word about.
-  if (isPlanEdge(gate, 'low', units))
-    return `Fly the plan; there is nothing in hand below it. Higher: ${higher}.`;
-  return `At the plan, fly the plan. Lower: ${lower}. Higher: ${higher}.`;
+  const above = isAtPlan(gate, 'high', units)
+    ? 'There is nothing in hand above it either.'
+    : `Higher: ${higher}.`;
+  if (low === null) return `Fly the plan; no lower height was found sound. ${above}`;
+  // The lowest height is the plan, or so near to it that there is no lower one in the band to say a word about.
+  if (isAtPlan(gate, 'low', units)) {
+    return `Fly the plan; there is nothing in hand below it: treat any lower height as too low. ${above}`;
+  }
+  return `At the plan, fly the plan. Lower: ${lower}. ${above}`;
 }
+
+/** Whether an edge is printed as the plan, or no farther from it than a step of the page. */
+function isAtPlan(gate: Gate, edge: 'low' | 'high', units: PageUnits): boolean {
+  const value = gate[edge];
+  if (value === null) return false;
+  const inHand = edge === 'low' ? gate.plan - value : value - gate.plan;
+  return isPlanEdge(gate, edge, units) || inHand < oneStep[units.height];
+}
+
+/** m, of the heights on the page. */
+const oneStep = { ft: 10 * metresPerFoot, m: 5 } as const;
 
 function remedies(at: KeyId, { aircraft }: Plan): { readonly lower: string; readonly higher: string } {
   const drag = aircraft.steepApproach ? 'the steep approach' : 'an S-turn';
   if (at === 'downwind-key') {
-    return { lower: 'turn base sooner, cut the corner', higher: 'move the base turn out' };
+    return { lower: 'turn base sooner, cut the corner', higher: 'move the base turn out, widen base' };
   }
   if (at === 'base-key') return { lower: 'turn in, cut the corner', higher: `widen, then ${drag}` };
   return { lower: 'the best-glide speed, and no slower', higher: drag };

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Gate, Plan } from '../../src/flight/plan.ts';
-import { contextOf, degrees, flyTrial, knots, renderBody } from '../trial-packet.ts';
+import { contextOf, flyTrial, renderBody } from '../trial-packet.ts';
 import { aboveWords, belowWords, withinWords } from './gate-words.ts';
 import { gates } from './gates.ts';
 
@@ -62,17 +62,14 @@ describe('::gates', () => {
   });
 
   it('prints a dash, and what it means, where there is no edge', () => {
-    // Across the runway at 16 kt: flown, the base key has no lower edge, as the turn to final comes below 300 ft.
-    const windy = flyTrial({ wind: { from: degrees(328), speed: knots(16) } });
-    const at = windy.gates.findIndex((gate) => gate.at === 'base-key');
-    expect(windy.gates[at]!.low).toBeNull();
-    const row = rowsOf(renderBody('::gates', windy).html)[at]!;
+    const none = plan.gates.map((gate) => (gate.at === 'base-key' ? { ...gate, low: null } : gate));
+    const row = rowsOf(renderBody('::gates', { ...plan, gates: none }).html)[1]!;
     expect(row[1]).toBe('–');
     expect(row[4]).toMatch(/^No sound path from here: the turn to final is complete only below 300.ft/);
     expect(row[5]).toMatch(/^Fly the plan; no lower height was found sound\. Higher: widen/);
     const open: Gate = { at: 'final', low: 60, plan: 80, high: null };
-    expect(aboveWords(open, windy)).toMatch(/^No longer way was found .* above the plan as too high/);
-    expect(belowWords({ ...open, low: null }, windy, contextOf(windy).units)).toContain(
+    expect(aboveWords(open, plan)).toMatch(/^No longer way was found .* above the plan as too high/);
+    expect(belowWords({ ...open, low: null }, plan, contextOf(plan).units)).toContain(
       'below the plan as too low',
     );
   });
@@ -82,7 +79,7 @@ describe('::gates', () => {
     const key = tail.gates.find(({ at }) => at === 'downwind-key')!;
     expect(key.plan).toBeLessThan(key.low!);
     expect(withinWords(key, tail, contextOf(tail).units)).toMatch(
-      /^The plan itself is below the band, and too low\. Low in the band: turn base sooner/,
+      /^The plan itself is below the band, and too low\. In the band: move the base turn out/,
     );
     expect(withinWords({ ...key, high: key.low! - 20 }, tail, contextOf(tail).units)).toMatch(
       /^No height is sound here/,
@@ -98,9 +95,22 @@ describe('::gates', () => {
         .slice(1, 4)
         .map((text) => text.replaceAll('\u00a0', ' ')),
     ).toEqual(['the plan', '380 ft', '480 ft']);
-    expect(html).toContain('Fly the plan; there is nothing in hand below it. Higher: the steep approach.');
+    expect(html).toContain(
+      'Fly the plan; there is nothing in hand below it: treat any lower height as too low. Higher: the steep approach.',
+    );
     const clear: Gate = { ...atEdge, low: feet(369) };
     expect(rowsOf(renderBody('::gates', { ...plan, gates: [clear] }).html)[0]![1]).toMatch(/^370.ft$/);
+  });
+
+  it('says a word about a lower height only where there is one to be printed', () => {
+    const feet = (value: number) => value * 0.3048;
+    const { units } = contextOf(plan);
+    const base: Gate = { at: 'base-key', low: feet(668), plan: feet(676), high: feet(990) };
+    expect(withinWords(base, plan, units)).toMatch(/^Fly the plan; there is nothing in hand below it/);
+    expect(withinWords({ ...base, low: feet(661) }, plan, units)).toContain('Lower: turn in');
+    const none = withinWords({ ...base, high: feet(677) }, plan, units);
+    expect(none).toMatch(/There is nothing in hand above it either\.$/);
+    expect(none).not.toMatch(/Lower:|Higher:/);
   });
 
   it('is an error where the spot is not made', () => {

@@ -38,8 +38,8 @@ export const gates = defineComponent<PacketContext, z.ZodType>({
       h('table', { className: ['gates'], id: `gates-${ordinal}` }, [
         h('caption', [
           captionNumber('Table'),
-          ` From which heights the spot is still made, ${approachWords(plan)}. Heights are above the spot; the lowest ` +
-            'is rounded up, the highest down. Each edge was found by flying.',
+          ` From which heights the spot is still made, ${approachWords(plan)}. Heights are above the spot, at the planned keys; ` +
+            'the lowest is rounded up, the highest down. Each edge: the whole approach computed again from it.',
         ]),
         h('thead', [h('tr', heads)]),
         h(

@@ -1,9 +1,10 @@
+import type { KeyPosition } from '../../src/flight/plan.ts';
 import {
   metresPerSecondPerKmh,
   metresPerSecondPerKnot,
   metresPerSecondPerMph,
 } from '../../src/units/factors.ts';
-import { formatHeight, formatSpeed, formatTime } from '../../src/units/format.ts';
+import { formatDistance, formatHeight, formatSpeed, formatTime } from '../../src/units/format.ts';
 import type { PacketContext } from '../context.ts';
 import type { WatchedRow } from '../wind-table/wind-columns.ts';
 import { watchedRows } from '../wind-table/wind-table.ts';
@@ -26,26 +27,44 @@ const steps = {
 
 /**
  * What the wind along the runway changes most, for a card: when the base turn starts, or, for an approach that begins on
- * base, at what height. Winds over the aircraft's limits are left out; one in which the approach is not sound says so.
+ * base, how far out at the given height, or how high at the given distance. Winds over the aircraft's limits are left
+ * out; one in which the approach is not sound says so.
  */
 export function byWind({ plan, request, units }: PacketContext): ByWind {
   const { winds } = windsWithin(steps[units.speed], [0], plan.aircraft);
   const rows = watchedRows(request, winds);
-  const onBase = plan.approach === '90';
+  const { head, figure } =
+    plan.approach === '90' ? onBase() : { head: 'Base turn after the key', figure: turnTime };
   return {
-    head: onBase ? 'Throttle closed on base, by headwind' : 'Base turn after the key, by headwind',
+    head: `${head}, by headwind`,
     rows: rows.map((row) => ({
       wind: row.headwind === 0 ? 'no wind' : formatSpeed(row.headwind, units),
-      figure: (onBase ? throttleHeight(row) : turnTime(row)) ?? notSound,
+      figure: figure(row) ?? notSound,
     })),
   };
 
+  /** The base key lies as far before the spot as to its side. */
+  function onBase(): { head: string; figure: (row: WatchedRow) => string | undefined } {
+    const distance = (key: KeyPosition) => formatDistance(Math.abs(key.across), units);
+    const height = (key: KeyPosition) => formatHeight(key.height, units);
+    const of = (figure: (key: KeyPosition) => string) => (row: WatchedRow) => {
+      const key = row.keys.find(({ id }) => id === 'base-key');
+      return sound(row) && key ? figure(key) : undefined;
+    };
+    const planned = plan.keys.find(({ id }) => id === 'base-key');
+    const at = (figure: (key: KeyPosition) => string) => (planned ? ` ${figure(planned)}` : '');
+    return request.height === undefined
+      ? {
+          head: `Throttle closed on base,${at(distance)} before the spot and to its side`,
+          figure: of(height),
+        }
+      : {
+          head: `Throttle closed at${at(height)}, so far before the spot and to its side`,
+          figure: of(distance),
+        };
+  }
   function turnTime(row: WatchedRow): string | undefined {
     return sound(row) && row.seconds !== undefined ? formatTime(row.seconds) : undefined;
-  }
-  function throttleHeight(row: WatchedRow): string | undefined {
-    const key = row.keys.find(({ id }) => id === 'base-key');
-    return sound(row) && key ? formatHeight(key.height, units) : undefined;
   }
 }
 

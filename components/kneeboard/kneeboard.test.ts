@@ -28,9 +28,8 @@ describe('::kneeboard', () => {
     const aim = plan.keys.find(({ id }) => id === 'aim-point')!;
     expect(html).toContain(`>${Math.round(-aim.along / 10) * 10} m</td>`);
     expect(html).not.toContain('Touchdown');
-    const windy = flyTrial({ wind: { from: degrees(328), speed: knots(16) } });
-    expect(windy.gates.find((gate) => gate.at === 'base-key')!.low).toBeNull();
-    expect(renderBody('::kneeboard', windy).html).toMatch(
+    const none = plan.gates.map((gate) => (gate.at === 'base-key' ? { ...gate, low: null } : gate));
+    expect(renderBody('::kneeboard', { ...plan, gates: none }).html).toMatch(
       /Base key<\/th><td [^>]*>[^<]*<\/td><td [^>]*>\(the plan to /,
     );
   });
@@ -51,19 +50,33 @@ describe('::kneeboard', () => {
     });
   });
 
-  it('has no figure for a wind in which the approach has a caution', () => {
+  it('has no figure for a wind in which the approach has a caution, and only then says what that means', () => {
     const late = flyTrial({ minimums: { finalTurn: 110 } });
     expect(ahead(0).keys.find(({ id }) => id === 'final')!.height).toBeLessThan(110);
     expect(byWind(contextOf(late)).rows[0]!.figure).toBe('not sound');
+    expect(renderBody('::kneeboard', late).html).toContain('“not sound”: do not fly it in that wind');
+    expect(byWind(contextOf(plan)).rows.map(({ figure }) => figure)).not.toContain('not sound');
+    expect(html).not.toContain('not sound');
   });
 
-  it('has the height to close the throttle where the approach begins on base', () => {
-    const { head, rows } = byWind(contextOf(flyTrial({ approach: '90' })));
-    expect(head).toContain('Throttle closed on base');
-    const flown = flyTrial({ approach: '90', wind: { from: degrees(238), speed: knots(15) } });
-    expect(rows[3]!.figure.replace('\u00a0', ' ')).toBe(
-      `${Math.round(flown.keys[0]!.height / 3.048) * 10} ft`,
+  it('has the height and the place to close the throttle where the approach begins on base', () => {
+    const plain = (text: string) => text.replaceAll('\u00a0', ' ');
+    const high = byWind(contextOf(flyTrial({ approach: '90' })));
+    expect(plain(high.head)).toBe(
+      'Throttle closed on base, 500 m before the spot and to its side, by headwind',
     );
+    const wind = { from: degrees(238), speed: knots(15) };
+    const flown = flyTrial({ approach: '90', wind });
+    expect(plain(high.rows[3]!.figure)).toBe(`${Math.round(flown.keys[0]!.height / 3.048) * 10} ft`);
+    const given = { approach: '90', height: 213.36 } as const;
+    const far = byWind(contextOf(flyTrial(given)));
+    expect(plain(far.head)).toBe(
+      'Throttle closed at 700 ft, so far before the spot and to its side, by headwind',
+    );
+    const [key] = flyTrial({ ...given, wind }).keys;
+    expect(-key!.along).toBeCloseTo(Math.abs(key!.across), 1);
+    expect(plain(far.rows[3]!.figure)).toBe(`${Math.round(-key!.along / 10) * 10} m`);
+    expect(new Set(far.rows.map(({ figure }) => figure)).size).toBe(4);
   });
 
   it('has round winds in the units of the page', () => {
@@ -72,7 +85,7 @@ describe('::kneeboard', () => {
   });
 
   it("has the catchwords of the aircraft's own list, in its order", () => {
-    expect(html).toMatch(/Engine failure\. <\/b><b>1 <\/b>Bar\s+<b>2 <\/b>Field/);
+    expect(html).toMatch(/Engine failure\. <\/b><b>1 <\/b>\w+\s+<b>2 <\/b>Field/);
     expect(shortLine('Field: take the best one.')).toBe('Field');
     expect(shortLine('Checks, if there is height: fuel on.')).toBe('Checks');
     expect(shortLine('Bar in, to the glide speed. Be quick.')).toBe('Bar in, to the glide speed');

@@ -9,7 +9,7 @@ import { approachWords, conditionWords, sourceWords } from '../approach-words.ts
 import type { PacketContext } from '../context.ts';
 import { ownFile } from '../own-file.ts';
 import { formatGateEdge } from '../safe-rounding.ts';
-import { byWind } from './by-wind.ts';
+import { type ByWind, byWind, notSound } from './by-wind.ts';
 import { shortLine } from './short-line.ts';
 
 // Half of A4 across (ISO 216 A6 is 148 x 105 mm). Read at arm's length: nothing on it is smaller than 12 pt
@@ -31,6 +31,7 @@ export const kneeboard = defineComponent<PacketContext, z.ZodType>({
   example: '::kneeboard',
   render: ({ ordinal, context }) => {
     const { plan, units } = context;
+    const { head, rows } = byWind(context);
     const speed = (eas: number) => formatSpeed(indicatedSpeed(eas, plan.aircraft), units);
     return [
       h('figure', { className: ['kneeboard'], id: `kneeboard-${ordinal}` }, [
@@ -43,12 +44,15 @@ export const kneeboard = defineComponent<PacketContext, z.ZodType>({
             h('b', speed(plan.flown.approachSpeed)),
             '.',
           ]),
-          h('div', { style: twoSides }, [keyTable(context), windTable(context)]),
+          h('div', { style: twoSides }, [keyTable(context), windTable(head, rows)]),
           ...failureLines(context),
         ]),
         h('figcaption', { style: 'break-after:auto' }, [
           captionNumber('Figure'),
-          ' A card for the knee: cut along the dashes. Heights are above the spot; in brackets, from where the spot is still made; “not sound”: in that wind the approach as planned has a caution. ',
+          ' A card for the knee: cut along the dashes. Heights are above the spot; in brackets, from where the spot is still made',
+          rows.some(({ figure }) => figure === notSound)
+            ? `; “${notSound}”: do not fly it in that wind (the plan’s own caution). `
+            : '. ',
           h('span', { className: ['source'] }, sourceWords(plan, units)),
         ]),
       ]),
@@ -78,8 +82,7 @@ function keyTable({ plan, units }: PacketContext): Element {
   ]);
 }
 
-function windTable(context: PacketContext): Element {
-  const { head, rows } = byWind(context);
+function windTable(head: ByWind['head'], rows: ByWind['rows']): Element {
   return h('table', { style: inCard, ariaLabel: head }, [
     h('thead', [h('tr', [h('th', { colSpan: 2, scope: 'col', style: cell }, head)])]),
     h(

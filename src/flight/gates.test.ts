@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { type AircraftId, aircraftIds, requestFor, windOffRunway } from '../../tests/flight-school.ts';
 import type { Conditions } from './conditions.ts';
 import { Flight } from './fly.ts';
+import { flyPattern } from './fly-pattern.ts';
 import { ACROSS, ALONG } from './motions.ts';
 import { finalLegs } from './pattern-legs.ts';
 import type { Gate, KeyId, Plan, PlanRequest } from './plan.ts';
@@ -77,6 +78,10 @@ describe.each(cases)('gates of $id, $words', ({ id, from, speed }) => {
     if (high !== null) expect(high).toBeGreaterThan(straight.flown.height);
   });
 
+  it('hold every height that, flown as planned, comes into the band of a later key', () => {
+    expectCarriedOn(request, plan.gates, 5);
+  });
+
   it('from the low edge on final one speed or another reaches the spot, and from 2 m lower none does', () => {
     const low = gate(plan, 'final').low!;
     const { along } = key(plan, 'final');
@@ -100,6 +105,31 @@ describe.each(cases)('gates of $id, $words', ({ id, from, speed }) => {
     expect(shortest(high - 2)).toBeLessThan(0);
   });
 });
+
+/** Flies the plan from heights in steps of m: who is in the band of a key was in the band of the keys before it. */
+function expectCarriedOn(request: PlanRequest, gates: readonly Gate[], step: number): void {
+  const { answer, resolved } = workOut(request);
+  const { start, legs } = answer!.approached.procedure;
+  // From a plan that is itself too low, the lower edge is made by another path: nobody is to fly on as planned.
+  const lowOf = ({ low, plan: planned }: Gate) => Math.min(low ?? planned, planned);
+  const isIn = (gate: Gate, height: number, slack = 0) =>
+    height >= lowOf(gate) - slack && height <= (gate.high ?? gate.plan) + slack;
+  for (let more = -60; more <= 300; more += step) {
+    const higher = { start: { ...start, height: start.height + more }, legs };
+    const { keys } = flyPattern(higher, resolved.conditions, request.runway.heading);
+    const heightAt = (id: KeyId) => keys.find((each) => each.id === id)?.height;
+    // A turn to final complete below 300 ft is not sound, be the spot in reach or not.
+    if ((heightAt('final') ?? 0) < soundFinal) continue;
+    gates.forEach((gate, i) => {
+      for (const later of gates.slice(i + 1)) {
+        const [here, there] = [heightAt(gate.at)!, heightAt(later.at)!];
+        if (there < (later.low ?? later.plan) || !isIn(later, there)) continue;
+        const words = `${here} m at the ${gate.at}, ${there} m at the ${later.at}`;
+        expect(isIn(gate, here, 0.3), words).toBe(true);
+      }
+    });
+  }
+}
 
 /** An S-turn on final, off it by 45 degrees and across it by 45 degrees, then the steep approach: m beyond the spot. */
 function weaving(along: number, height: number, side: Side, bank: number, conditions: Conditions): number {
@@ -202,10 +232,39 @@ describe('the gates', () => {
     for (let i = 1; i < slopes.length; i++) expect(slopes[i]).toBeGreaterThan(slopes[i - 1]!);
   });
 
+  it.each(
+    aircraftIds.flatMap((id) => (['90', '360', 'spiral'] as const).map((approach) => ({ id, approach }))),
+  )(
+    'of the $approach of $id hold every height carried on into the band of a later key',
+    ({ id, approach }) => {
+      for (const [from, speed] of [
+        [0, 0],
+        [-30, 12],
+        [180, 4],
+      ] as const) {
+        const request = requestFor(id, { approach, wind: windOffRunway(from, speed) });
+        expectCarriedOn(request, planApproach(request).gates, 20);
+      }
+    },
+  );
+
   it('are left out of a plan that is not made, and where only the flight is asked for', () => {
     expect(planApproach(requestFor('osier', { height: 70 })).gates).toEqual([]);
     expect(planApproach(requestFor('osier', { detail: 'flight' })).gates).toEqual([]);
   });
+
+  it.each(aircraftIds)(
+    'of %s have a low edge at the base key that leaves no room for an eighth turned in',
+    (id) => {
+      const request = requestFor(id, { approach: '90', height: 700 * foot, wind: windOffRunway(-28, 12) });
+      const plan = planApproach(request);
+      expect(finalHeight(plan)).toBeGreaterThan(soundFinal);
+      // The corner cut, and the turn to final lower: each saves some of what the plan has over 300 ft, and none saves more.
+      const saved = gate(plan, 'base-key').plan - gate(plan, 'base-key').low!;
+      expect(saved).toBeGreaterThan(0);
+      expect(saved).toBeLessThan(finalHeight(plan) - soundFinal);
+    },
+  );
 
   it('stand at the keys that each approach has', () => {
     const at = (approach: PlanRequest['approach']) =>

@@ -11,10 +11,11 @@ import { seekRoot } from './root.ts';
 import { speedToFly } from './speed-to-fly.ts';
 
 /**
- * The band of heights at a key from which the spot is still made. Below `low` even the shortest sound path falls short:
- * the base turn at once, the corner cut, the best speed into the wind, the turn to final complete at 300 ft. Above `high`
- * not even the longest loses the height: the base leg moved or widened, one S-turn, the steep approach. Every edge is
- * found by flying; null where no height is one.
+ * The band of heights at a key, at its planned place, from which the spot is still made. Below `low` even the shortest
+ * sound path falls short: the base turn at once, the corner cut, the best speed into the wind, the turn to final complete
+ * at 300 ft. Above `high` not even the longest loses the height: the base turn moved out, and what the later keys have,
+ * the base leg turned out, one S-turn, the steep approach. So a height that is carried on into the band of a later key is
+ * in the band of its own. Every edge is found by flying; null where no height is one.
  */
 export function gatesOf(keys: readonly KeyPosition[], asked: Asked, conditions: Conditions): Gate[] {
   const edges: Partial<Record<KeyId, (key: KeyPosition) => Omit<Gate, 'at' | 'plan'>>> = {
@@ -45,38 +46,52 @@ function atDownwindKey(key: KeyPosition, keys: readonly KeyPosition[], asked: As
     before: [],
   });
   const at = (height: number): Asked => ({ ...asked, keyHeight: height, spacing });
-  const atOnce = lowest(key.height, conditions, (height) =>
-    approaching180(from(height), 'two', 0, at(height), conditions),
-  );
+  const toBase = (pastAbeam: number, height: number) =>
+    approaching180(from(height), 'two', pastAbeam, at(height), conditions);
+  const atOnce = lowest(key.height, conditions, (height) => toBase(0, height));
   const low =
     atOnce && (atOnce.path.finalHeight >= soundFinal || !atOnce.path.sound)
       ? atOnce
       : lowestWithSoundFinal(key.height, (height) => answerFrom(from(height), at(height), conditions));
-  // The base turn moved out to where the spot lies 45 degrees behind the wing, or to its planned place beyond that.
-  const planned = -(keys.find(({ id }) => id === 'base-turn')?.along ?? 0);
-  const furthest = Math.max(planned, spacing);
-  const high = highest(key.height, asked, conditions, (height) =>
-    approaching180(from(height), 'two', furthest, at(height), conditions),
-  );
-  return { low: low?.height ?? null, high };
+  // The base turn where it is planned, or moved out to where the spot lies 45 degrees behind the wing; then as from the base key.
+  const planned = plannedBaseTurn(keys, asked, conditions);
+  const places = planned < spacing ? [spacing, planned] : [planned];
+  const across = Math.abs(keys.find(({ id }) => id === 'base-key')?.across ?? 0);
+  const found = places
+    .flatMap((place) =>
+      turnsOut.map((turn) => {
+        const turned = (first: Leg) =>
+          highest(key.height, asked, conditions, (height) =>
+            turnedOnBase(toBase(place, height), first, turn, asked, conditions),
+          );
+        // Where the base key is the beginning of base leg, there may be nothing left to fly to it.
+        return turned(baseLeg(asked.side, across, conditions)) ?? turned(levelOnBase(asked.side, conditions));
+      }),
+    )
+    .filter((height) => height !== null);
+  return { low: low?.height ?? null, high: found.length > 0 ? Math.max(...found) : null };
 }
 
 function atBaseKey(key: KeyPosition, asked: Asked, conditions: Conditions) {
   // A base leg turned in towards the spot by `turn` rad, or out where it is negative.
   const turned = (turn: number) => (height: number) => fromBase(key, height, turn, asked, conditions);
-  const cut = lowest(key.height, conditions, turned(eighth));
-  let low = cut;
-  if (cut && cut.path.finalHeight < soundFinal) {
-    let last: Edge | undefined;
+  let last: Edge | undefined;
+  // Turned in as far as there is room to line up.
+  const cut = turnsIn.find((turn) => {
+    last = lowest(key.height, conditions, turned(turn));
+    return last;
+  });
+  let low = last;
+  if (cut !== undefined && low && low.path.finalHeight < soundFinal) {
     const spare = (turn: number) => {
       last = lowest(last?.height ?? key.height, conditions, turned(turn));
       return last ? last.path.finalHeight - soundFinal : Number.NaN;
     };
-    const sought = seekRoot(spare, 0, -100, [-eighth, eighth], 0.05);
+    const sought = seekRoot(spare, 0, -100, [-eighth, cut], 0.05);
     low = sought?.found ? last : undefined;
   }
   // Turned out as far as there is room to come back.
-  const widened = [-eighth, -eighth / 2, 0]
+  const widened = turnsOut
     .map((turn) => highest(key.height, asked, conditions, turned(turn)))
     .filter((height) => height !== null);
   const high = widened.length > 0 ? Math.max(...widened) : null;
@@ -109,6 +124,54 @@ function onFinal(key: KeyPosition, asked: Asked, conditions: Conditions) {
     after: [],
   }));
   return { low: lows.length > 0 ? Math.min(...lows) : null, high };
+}
+
+/** rad: a base leg turned in, or out, and as planned: the most first. */
+const turnsIn = [eighth, eighth / 2, eighth / 4, 0] as const;
+const turnsOut = [-eighth, -eighth / 2, 0] as const;
+
+/** A path that has its base leg turned by `turn` rad after a first part of it, as from the base key. */
+function turnedOnBase(
+  path: Approaching,
+  first: Leg,
+  turn: number,
+  { side, bank }: Asked,
+  conditions: Conditions,
+): Approaching {
+  const [onToFinal, ...later] = path.stages;
+  if (turn === 0 || !onToFinal) return path;
+  const before = [...onToFinal.before, first, turnOnBase(turn, side, bank)];
+  return { ...path, stages: [{ before, join: joinFromBase(side, bank, conditions, turn) }, ...later] };
+}
+
+/** m past abeam: where a base turn at the planned bank leads to the planned base leg, or to where a circle has its like. */
+function plannedBaseTurn(keys: readonly KeyPosition[], { bank }: Asked, conditions: Conditions): number {
+  const key = (id: KeyId) => keys.find((each) => each.id === id);
+  const [baseTurn, baseKey, finalTurn] = [key('base-turn'), key('base-key'), key('final-turn')];
+  const noBaseLeg = baseKey && finalTurn?.time === baseKey.time;
+  return noBaseLeg ? -baseKey.along - stillAirLead(conditions, bank) : -(baseTurn?.along ?? 0);
+}
+
+/** No time on base leg itself, but the heading that holds it. */
+function levelOnBase(side: Side, conditions: Conditions): LineLeg {
+  return {
+    kind: 'line',
+    phase: 'base',
+    track: baseTrack(side),
+    until: { lasts: 0 },
+    eas: conditions.polar.speed,
+  };
+}
+
+function turnOnBase(turn: number, side: Side, bank: number): TurnLeg {
+  return {
+    kind: 'turn',
+    phase: 'base',
+    track: baseTrack(side) + side * turn,
+    side: turn > 0 ? side : opposite(side),
+    bank,
+    rollOut: true,
+  };
 }
 
 interface Edge {
@@ -153,27 +216,14 @@ export function fromBase(
   conditions: Conditions,
 ): Approaching {
   const { side, bank, pull } = asked;
-  const track = baseTrack(side);
-  // No time on base leg itself, but the heading that holds it.
-  const level: LineLeg = {
-    kind: 'line',
-    phase: 'base',
-    track,
-    until: { lasts: 0 },
-    eas: conditions.polar.speed,
-  };
-  const turning: TurnLeg = {
-    kind: 'turn',
-    phase: 'base',
-    track: track + side * turn,
-    side: turn > 0 ? side : opposite(side),
-    bank,
-    rollOut: true,
-  };
+  const level = levelOnBase(side, conditions);
   return {
     start: { along: key.along, across: key.across, height, eas: conditions.polar.speed },
     stages: [
-      { before: turn === 0 ? [level] : [level, turning], join: joinFromBase(side, bank, conditions, turn) },
+      {
+        before: turn === 0 ? [level] : [level, turnOnBase(turn, side, bank)],
+        join: joinFromBase(side, bank, conditions, turn),
+      },
     ],
     after: finalLegs(conditions, pull),
   };
