@@ -109,8 +109,9 @@ describe.each(settings)('exercises for $id', (each) => {
     // The plan of the Withy 80 lies below its band in still air, and with the engine stopped: nothing is asked there.
     if (each.id === 'osier') expect(asked.length).toBeGreaterThan(10);
     for (const { question, right, rows } of asked) {
-      const height = figureIn(question, /base key at ([\d,]+) ft/);
-      const [low, planned, high] = edges(rows.find(([name]) => name === 'Base key')!);
+      const height = figureIn(question, /(?:base|downwind) key at ([\d,]+) ft/);
+      const at = question.includes('base key') ? 'Base key' : 'Downwind key';
+      const [low, planned, high] = edges(rows.find(([name]) => name === at)!);
       const where =
         height < low
           ? 'Below the band'

@@ -103,7 +103,8 @@ describe.each(packets)('%s, redone by hand', (packet) => {
   });
 
   it('the aim point of the key table is the sum of round-out and hold-off', () => {
-    const sum = printed('Round-out').value + printed('Hold-off').value;
+    const roundOut = printed('Round-out: from the aim point to where the path is level');
+    const sum = roundOut.value + printed('Hold-off: from there to where the wheels touch').value;
     expectPrinted(sum, printed('Aim point before the spot'));
     const aim = tableRows(page(), /Key positions as flown/).find(([key]) => key === 'Aim point')!;
     expect(Math.abs(numbersOf(aim[2]!)[0]! + sum)).toBeLessThan(0.6);

@@ -1,6 +1,7 @@
 import type { KeyPosition } from '../../src/flight/plan.ts';
 import type { WindRow } from '../../src/flight/wind-table.ts';
 import { formatDistance, formatHeight, formatSpeed, formatTime } from '../../src/units/format.ts';
+import { sumText } from './by-hand.ts';
 import { heightStep, printedHeight } from './draw-figures.ts';
 import { type Posed, shuffledChoices } from './exercise.ts';
 import { wrongFigures } from './figure-choices.ts';
@@ -77,7 +78,7 @@ function lossSteps(
           `Flown in this wind, the base turn starts ${formatDistance(pastAbeam, units)} past abeam, ${formatTime(seconds)} after ` +
             `the downwind key, and the base key comes ${formatTime(key.time - before.time)} after it.`,
         ]),
-    `Lost by then, on the legs and in the turn: ${height(lost)}. ${height(before.height)} − ${height(lost)}:`,
+    `Lost by then, on the legs and in the turn: ${height(lost)}. ${sumText('−', height(before.height), height(lost))}:`,
   ];
 }
 

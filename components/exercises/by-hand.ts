@@ -1,4 +1,4 @@
-import { roundTo } from '../../src/units/rounding.ts';
+import { noBreakSpace, roundTo } from '../../src/units/rounding.ts';
 
 /**
  * True where the product of figures as they are printed rounds to the answer as it is printed: who works it out by hand
@@ -9,7 +9,12 @@ export function comesOutByHand(factors: readonly string[], answer: string, step:
   return roundTo(product, step) === numberIn(answer);
 }
 
+/** Figures with a sign between, which no line parts: `549 m × 7.87`. */
+export function sumText(sign: '×' | '+' | '−', ...figures: readonly string[]): string {
+  return figures.join(`${noBreakSpace}${sign}${noBreakSpace}`);
+}
+
 /** The number that a printed figure begins with. */
-function numberIn(text: string): number {
+export function numberIn(text: string): number {
   return Number(/^[\d,.]+/.exec(text)?.[0].replaceAll(',', ''));
 }

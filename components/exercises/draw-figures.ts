@@ -9,7 +9,8 @@ import { roundTo } from '../../src/units/rounding.ts';
 
 // Given figures are whole numbers of the page's own unit, so that what is printed is what was computed with.
 
-const speedUnit = {
+/** m/s. */
+export const speedUnit = {
   kt: metresPerSecondPerKnot,
   'km/h': metresPerSecondPerKmh,
   mph: metresPerSecondPerMph,

@@ -33,14 +33,14 @@ export const exercises = defineComponent<PacketContext, typeof attributes>({
     return [
       h('section', { className: ['exercises'], id: `exercises-${ordinal}`, ariaLabel: 'Exercises' }, [
         h(
-          'ol',
-          { className: ['exercise-list'] },
-          drawn.map((exercise) => exerciseItem(exercise, context)),
-        ),
-        h(
           'p',
           { className: ['source'] },
           `One choice of each question is right; the others come from common faults. A wind or a height that a question names goes before the packet's own. ${sourceWords(context.plan, context.units)}`,
+        ),
+        h(
+          'ol',
+          { className: ['exercise-list'] },
+          drawn.map((exercise) => exerciseItem(exercise, context)),
         ),
       ]),
     ];

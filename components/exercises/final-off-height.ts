@@ -1,7 +1,9 @@
+import { soundFinal } from '../../src/flight/gates.ts';
 import type { Plan } from '../../src/flight/plan.ts';
 import { metresPerFoot } from '../../src/units/factors.ts';
 import { formatHeight } from '../../src/units/format.ts';
 import { formatGateEdge } from '../safe-rounding.ts';
+import { sumText } from './by-hand.ts';
 import { drawHeight, heightStep, printedHeight } from './draw-figures.ts';
 import { shuffledChoices } from './exercise.ts';
 import { type Band, bandAt, gateTable } from './gate-table.ts';
@@ -15,7 +17,7 @@ const clear = 15 * metresPerFoot;
 const lowShare = 0.7;
 
 /** What to do on a final that begins lower or higher than planned. */
-export const finalOffHeight: Draw = ({ plan, units }, random) => {
+export const finalOffHeight: Draw = ({ plan, request, units }, random) => {
   const band = bandAt(plan.gates, 'final');
   const size = drawHeight(...offsets, units, random);
   if (!band || size === undefined) return undefined;
@@ -23,14 +25,22 @@ export const finalOffHeight: Draw = ({ plan, units }, random) => {
   const planned = printedHeight(band.plan, units);
   const [height, mirrored] = isLow ? [planned - size, planned + size] : [planned + size, planned - size];
   if (height < heightStep(units) || mirrored < heightStep(units)) return undefined;
-  if ([band.low, band.high].some((edge) => Math.abs(edge - height) < clear)) return undefined;
+  // With the engine running an approach that is not right by then is gone around from, in the band or below it.
+  const leastFinal = plan.power === 'idle' ? Math.max(soundFinal, request.minimums?.finalTurn ?? 0) : 0;
+  if (Math.max(height, mirrored) < leastFinal) return undefined;
+  if ([band.low, band.high, leastFinal].some((edge) => Math.abs(edge - height) < clear)) return undefined;
 
   const shown = (metres: number) => formatHeight(metres, units);
-  const state = stateOf(height, band);
-  const does = actions(plan);
+  const state = stateOf(height, band, leastFinal);
+  const lateWords = (metres: number) =>
+    metres < band.low ? 'below the band' : `in the band, but below ${shown(leastFinal)}`;
+  const does = actions(plan, lateWords(height));
   const right = `${shown(height)}: ${does[state]}`;
-  const others = (['below', 'lower', 'higher', 'above'] as const).filter((each) => each !== state);
-  const nearest = others.filter((each) => (each === 'below' || each === 'lower') === isLow);
+  // Power is right below the band and below the least height alike: the one is no wrong choice for the other.
+  const nearest = (
+    { late: ['lower'], below: ['lower'], lower: ['below'], higher: ['above'], above: ['higher'] } as const
+  )[state];
+  const faults = stateFaults(shown(leastFinal), height >= band.low);
   return shuffledChoices(
     {
       question:
@@ -39,9 +49,12 @@ export const finalOffHeight: Draw = ({ plan, units }, random) => {
       table: gateTable([band], units),
       right,
       wrong: [
-        ...nearest.map((each) => ({ text: `${shown(height)}: ${does[each]}`, fault: stateFaults[each] })),
+        ...nearest.map((each) => ({
+          text: `${shown(height)}: ${does[each]}`,
+          fault: faults[state === 'late' ? 'late' : each],
+        })),
         {
-          text: `${shown(mirrored)}: ${does[stateOf(mirrored, band)]}`,
+          text: `${shown(mirrored)}: ${actions(plan, lateWords(mirrored))[stateOf(mirrored, band, leastFinal)]}`,
           fault: `${shown(size)} ${isLow ? 'added' : 'taken off'}, the wrong way round`,
         },
         isLow
@@ -55,26 +68,29 @@ export const finalOffHeight: Draw = ({ plan, units }, random) => {
             },
       ],
       working: [
-        `${shown(planned)} ${isLow ? '−' : '+'} ${shown(size)} = ${shown(height)}; the band runs from ` +
+        `${sumText(isLow ? '−' : '+', shown(planned), shown(size))} = ${shown(height)}; the band runs from ` +
           `${formatGateEdge(band, 'low', units)} to ${formatGateEdge(band, 'high', units)}.`,
-        reasons[state],
+        reasons(shown(leastFinal))[state],
       ],
     },
     random,
   );
 };
 
-type State = 'below' | 'lower' | 'higher' | 'above';
+/** `late`: lower than a turn to final may be complete. */
+type State = 'late' | 'below' | 'lower' | 'higher' | 'above';
 
-function stateOf(height: number, { low, plan, high }: Band): State {
+function stateOf(height: number, { low, plan, high }: Band, leastFinal: number): State {
+  if (height < leastFinal) return 'late';
   if (height < low) return 'below';
   if (height > high) return 'above';
   return height < plan ? 'lower' : 'higher';
 }
 
-function actions({ power, aircraft }: Plan): Record<State, string> {
+function actions({ power, aircraft }: Plan, late: string): Record<State, string> {
   const idle = power === 'idle';
   return {
+    late: `${late}: power, and go around.`,
     below: idle
       ? 'below the band: power, at once.'
       : 'below the band: the best ground short of the spot, at once.',
@@ -84,16 +100,24 @@ function actions({ power, aircraft }: Plan): Record<State, string> {
   };
 }
 
-const stateFaults: Record<State, string> = {
-  below: 'gives up a spot that the best glide still reaches',
-  lower: 'hopes that the best glide reaches a spot that it does not',
-  higher: 'hopes that the height can be lost',
-  above: 'gives up a spot that the height can be lost for',
-};
+function stateFaults(leastFinal: string, reachesSpot: boolean): Record<State, string> {
+  return {
+    late: reachesSpot
+      ? `the spot may be reached, but by ${leastFinal} the turn was to be complete`
+      : 'hopes that the best glide reaches a spot that it does not',
+    below: 'gives up a spot that the best glide still reaches',
+    lower: 'hopes that the best glide reaches a spot that it does not',
+    higher: 'hopes that the height can be lost',
+    above: 'gives up a spot that the height can be lost for',
+  };
+}
 
-const reasons: Record<State, string> = {
-  below: 'Below the low edge not even the best speed into this wind reaches the spot.',
-  lower: 'Above the low edge the best glide still reaches the spot; anything slower does not.',
-  higher: 'Under the high edge the height can still be lost before the spot.',
-  above: 'Above the high edge no way of losing height brings the wheels to the spot.',
-};
+function reasons(leastFinal: string): Record<State, string> {
+  return {
+    late: `The turn to final is complete by ${leastFinal}; what is not right by then is gone around from.`,
+    below: 'Below the low edge not even the best speed into this wind reaches the spot.',
+    lower: 'Above the low edge the best glide still reaches the spot; anything slower does not.',
+    higher: 'Under the high edge the height can still be lost before the spot.',
+    above: 'Above the high edge no way of losing height brings the wheels to the spot.',
+  };
+}

@@ -1,13 +1,13 @@
 import { airspeedFactor } from '../../src/flight/air.ts';
 import { indicatedSpeed } from '../../src/flight/calibration.ts';
-import { polarAtMass } from '../../src/flight/glide.ts';
+import { polarAtMass, sinOfGlide } from '../../src/flight/glide.ts';
 import { groundRatio } from '../../src/flight/speed-to-fly.ts';
 import { metresPerFoot, metresPerSecondPerKnot } from '../../src/units/factors.ts';
 import { formatDistance, formatHeight, formatRatio, formatSpeed } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
 import { numberText, withUnit } from '../../src/units/rounding.ts';
-import { comesOutByHand } from './by-hand.ts';
-import { drawHeight, drawSpeed } from './draw-figures.ts';
+import { comesOutByHand, numberIn, sumText } from './by-hand.ts';
+import { drawHeight, drawSpeed, speedUnit } from './draw-figures.ts';
 import { shuffledChoices } from './exercise.ts';
 import { wrongFigures } from './figure-choices.ts';
 import type { Draw } from './question-setting.ts';
@@ -35,8 +35,20 @@ export const glideIntoWind: Draw = ({ plan, units }, random) => {
   const [speed, approachSpeed] = [polar.speed, flown.approachSpeed];
   const shown = (eas: number) => formatSpeed(indicatedSpeed(eas, aircraft), units);
   const distance = (metres: number) => formatDistance(metres, units);
-  const factors = [inDistanceUnit(height, units), numberText(ratio, 0.01)];
+  // Worked from figures finer than a page prints them elsewhere: with the speed to 1 kt another distance would come out.
+  const finely = (metresPerSecond: number) =>
+    withUnit(metresPerSecond / speedUnit[units.speed], 0.1, units.speed);
+  const tas = polar.speed * factor;
+  const sin = sinOfGlide(polar, polar.speed, 1);
+  const forward = finely(tas * Math.sqrt(1 - sin * sin));
+  const stillRatio = formatRatio(flown.glideRatio);
+  const share = (taken: number) => (numberIn(forward) - taken) / numberIn(forward);
+  const inWind = numberIn(formatSpeed(wind, units));
+  const overGround = (taken: number) => numberText(numberIn(stillRatio) * share(taken), 0.01);
+  const left = overGround(inWind);
+  const factors = [inDistanceUnit(height, units), left];
   if (!comesOutByHand(factors, distance(height * ratio), units.distance === 'ft' ? 50 : 10)) return undefined;
+  const byHand = (taken: number) => height * numberIn(stillRatio) * share(taken);
   const engine = power === 'idle' ? 'idling' : 'stopped';
   return shuffledChoices(
     {
@@ -48,8 +60,8 @@ export const glideIntoWind: Draw = ({ plan, units }, random) => {
       wrong: wrongFigures(
         height * ratio,
         [
-          { value: height * flown.glideRatio, fault: 'the wind forgotten: the glide of still air' },
-          { value: height * over(speed, -wind), fault: 'the wind taken from behind' },
+          { value: byHand(0), fault: 'the wind forgotten: the glide of still air' },
+          { value: byHand(-inWind), fault: 'the wind taken from behind' },
           {
             value: other && height * over(other.speed, wind, other),
             fault: `the glide with the engine ${power === 'idle' ? 'stopped' : 'idling'}`,
@@ -58,16 +70,17 @@ export const glideIntoWind: Draw = ({ plan, units }, random) => {
             value: height * over(approachSpeed, wind),
             fault: `flown at the approach speed, ${shown(approachSpeed)}`,
           },
-          { value: height * over(speed, 2 * wind), fault: 'the wind taken off twice' },
+          { value: byHand(2 * inWind), fault: 'the wind taken off twice' },
         ],
         gap,
         distance,
       ),
       working: [
-        `In still air, ${formatRatio(flown.glideRatio)}: ${formatHeight(height, units)} give ${distance(height * flown.glideRatio)}.`,
-        `Halfway down the true airspeed is ${formatSpeed(speed * factor, units)}; forward, the wind takes ` +
-          `${formatSpeed(wind, units)} of it, and the sink stays.`,
-        `Over the ground that leaves ${numberText(ratio, 0.01)}:1. ${inDistanceUnit(height, units)} × ${numberText(ratio, 0.01)}:`,
+        `In still air, ${stillRatio}: ${formatHeight(height, units)} give ${distance(byHand(0))}.`,
+        `Halfway down the true airspeed is ${finely(tas)}, ${forward} of it forward; the wind takes ` +
+          `${formatSpeed(wind, units)} of that, and the sink stays.`,
+        `Over the ground: ${sumText('×', stillRatio.replace(':1', ''), `${numberText(numberIn(forward) - inWind, 0.1)}/${numberText(numberIn(forward), 0.1)}`)} ` +
+          `leaves ${left}:1. ${sumText('×', ...factors)}:`,
       ],
     },
     random,

@@ -5,8 +5,8 @@ import { metresPerSecondPerFootPerMinute, radiansPerDegree } from '../../src/uni
 import { formatAngle, formatHeight, formatSpeed } from '../../src/units/format.ts';
 import { withUnit } from '../../src/units/rounding.ts';
 import { turnFigures } from '../turn/turn-figures.ts';
-import { comesOutByHand } from './by-hand.ts';
-import { heightStep, oneOf } from './draw-figures.ts';
+import { comesOutByHand, numberIn, sumText } from './by-hand.ts';
+import { heightStep, oneOf, printedHeight, speedUnit } from './draw-figures.ts';
 import { shuffledChoices } from './exercise.ts';
 import { wrongFigures } from './figure-choices.ts';
 import type { Draw } from './question-setting.ts';
@@ -41,6 +41,9 @@ export const heightLostInTurn: Draw = ({ plan, units }, random) => {
     inFeet ? withUnit(speed / metresPerSecondPerFootPerMinute, 1, 'ft/min') : withUnit(speed, 0.01, 'm/s');
   const factors = [time, sink(turn.heightLost / turn.time)];
   if (!comesOutByHand(factors, height(turn.heightLost), inFeet ? 10 : 5, inFeet ? 60 : 1)) return undefined;
+  const trueSpeed = withUnit(tas / speedUnit[units.speed], 0.1, units.speed);
+  const inSinkUnit = inFeet ? metresPerSecondPerFootPerMinute : 1;
+  const printed = printedHeight(turn.heightLost, units);
   return shuffledChoices(
     {
       question:
@@ -51,24 +54,26 @@ export const heightLostInTurn: Draw = ({ plan, units }, random) => {
       wrong: wrongFigures(
         turn.heightLost,
         [
-          { value: levelSink * turn.time, fault: 'the sink of the straight glide' },
-          { value: 2 * turn.heightLost, fault: 'the whole circle' },
+          {
+            value: numberIn(sink(levelSink)) * inSinkUnit * numberIn(time),
+            fault: 'the sink of the straight glide',
+          },
+          { value: 2 * printed, fault: 'the whole circle' },
           { value: (2 * turn.radius) / flown.glideRatio, fault: 'a straight glide across the circle' },
           {
             value: turnFigures(plan, flown.bank, Math.PI).flown?.heightLost,
             fault: `the figure of the planned bank, ${formatAngle(flown.bank)}`,
           },
-          { value: turn.heightLost / 2, fault: 'a quarter of the circle' },
+          { value: printed / 2, fault: 'a quarter of the circle' },
         ],
         2 * heightStep(units),
         height,
       ),
       working: [
-        `Turn rate g tan(bank) / V, with V = ${formatSpeed(tas, units)} true: the half circle takes ` +
-          `${time}.`,
+        `Turn rate g tan(bank) / V, with V = ${trueSpeed} true: the half circle takes ` + `${time}.`,
         `Sink: ${sink(levelSink)} wings level, ${sink(turn.heightLost / turn.time)} at ` +
           `${formatAngle(bank)} of bank, where the wing carries more than the weight.`,
-        `${time} × ${sink(turn.heightLost / turn.time)}:`,
+        `${sumText('×', time, sink(turn.heightLost / turn.time))}:`,
       ],
     },
     random,

@@ -3,8 +3,8 @@ import { loadFactor, stallSpeedUnder } from '../../src/flight/turns.ts';
 import { metresPerSecondPerKnot, radiansPerDegree } from '../../src/units/factors.ts';
 import { formatAngle, formatMass, formatSpeed } from '../../src/units/format.ts';
 import { numberText } from '../../src/units/rounding.ts';
-import { comesOutByHand } from './by-hand.ts';
-import { oneOf } from './draw-figures.ts';
+import { comesOutByHand, numberIn, sumText } from './by-hand.ts';
+import { oneOf, speedUnit } from './draw-figures.ts';
 import { shuffledChoices } from './exercise.ts';
 import { wrongFigures } from './figure-choices.ts';
 import type { Draw } from './question-setting.ts';
@@ -24,9 +24,13 @@ export const stallInBank: Draw = ({ plan, units }, random) => {
   const level = flown.stallSpeed;
   const right = stallSpeedUnder(load, level);
   const speed = (equivalent: number) => formatSpeed(indicatedSpeed(equivalent, aircraft), units);
-  const root = numberText(Math.sqrt(load), 0.001);
+  const printedLoad = numberText(load, 0.001);
+  const root = numberText(Math.sqrt(Number(printedLoad)), 0.001);
   const calibrated = (aircraft.calibration?.length ?? 0) > 0;
   if (!calibrated && !comesOutByHand([speed(level), root], speed(right), 1)) return undefined;
+  // What a fault makes of the printed stall speed; with a calibration table nobody multiplies what is indicated.
+  const times = (factor: number) =>
+    calibrated ? level * factor : numberIn(speed(level)) * factor * speedUnit[units.speed];
   return shuffledChoices(
     {
       question:
@@ -37,30 +41,30 @@ export const stallInBank: Draw = ({ plan, units }, random) => {
         right,
         [
           { value: level, fault: 'the stall speed wings level' },
-          { value: level * load, fault: 'times the load factor, and not its root' },
+          { value: times(Number(printedLoad)), fault: 'times the load factor, and not its root' },
           {
-            value: stallSpeedUnder(1 / Math.sin(bank), level),
+            value: times(Math.sqrt(1 / Math.sin(bank))),
             fault: 'the sine of the bank in place of its cosine',
           },
           {
             value: stallSpeedUnder(load, flown.touchdownSpeed),
             fault: 'taken from the touchdown speed',
           },
-          { value: level / Math.sqrt(load), fault: 'divided by the root, not multiplied' },
+          { value: times(1 / Number(root)), fault: 'divided by the root, not multiplied' },
         ],
         // A wrong choice that an indicator shows as the right speed would be right as well.
         2 * metresPerSecondPerKnot,
         speed,
       ),
       working: [
-        `Load factor in a level turn: 1 / cos ${formatAngle(bank)} = ${numberText(load, 0.01)}.`,
-        `The stall speed goes with its root: √${numberText(load, 0.01)} = ${root}.`,
+        `Load factor in a level turn: 1 / cos ${formatAngle(bank)} = ${printedLoad}.`,
+        `The stall speed goes with its root: √${printedLoad} = ${root}.`,
         ...(calibrated
           ? [
               "The root holds for the equivalent airspeed; the calibration table gives the indicator's reading.",
             ]
           : []),
-        `${speed(level)} × ${root}:`,
+        `${sumText('×', speed(level), root)}:`,
       ],
     },
     random,

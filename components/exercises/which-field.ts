@@ -1,3 +1,6 @@
+import { angleBetween } from '../../src/flight/angle.ts';
+import { soundFinal } from '../../src/flight/gates.ts';
+import { groundFigures, screenHeight } from '../../src/flight/ground.ts';
 import { type Field, landingPlaces, type Place, type Rejection } from '../../src/flight/landing-places.ts';
 import type { PlanRequest } from '../../src/flight/plan.ts';
 import type { Position } from '../../src/flight/reach.ts';
@@ -12,8 +15,9 @@ import {
 } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
 import { acrossWords, alongWords } from '../place-words.ts';
+import { formatSafeDistance } from '../safe-rounding.ts';
 import { drawHeight, oneOf } from './draw-figures.ts';
-import { type ExerciseTable, shuffledChoices } from './exercise.ts';
+import { type Choice, type ExerciseTable, shuffledChoices } from './exercise.ts';
 import { fieldsFor } from './fields-by-runway.ts';
 import type { Draw, QuestionSetting } from './question-setting.ts';
 
@@ -22,6 +26,8 @@ const heights = [600 * metresPerFoot, 1300 * metresPerFoot] as const;
 /** m and rad: places are drawn from a grid, and headings in steps that a compass shows. */
 const grid = { along: [-1200, -900, -600, -300, 0, 300, 600], across: [-900, -600, -300, 300, 600, 900] };
 const headingStep = Math.PI / 6;
+/** m of glide that a turn costs for each radian, about. */
+const turnRoom = 70;
 /** Places looked at by a rough reckoning before one is flown to: each flight takes a second. */
 const roughTries = 400;
 /** m: a place nearer to its edge than this, either way, is no clear answer. */
@@ -36,12 +42,29 @@ export const whichField: Draw = (setting, random) => {
   const position = likelyPosition(fields, setting, stopped, random);
   if (!position) return undefined;
   const places = landingPlaces(position, fields, stopped);
-  const right = places.find(
-    ({ rejections, margins }) => rejections.length === 0 && margins[0]!.margin >= clear,
-  );
-  const wrong = places.filter(({ rejections }) => rejections.some(isClear));
-  return right && asked(setting, stopped, fields, position, right, wrong, random);
+  const inReach = places.filter(({ rejections }) => rejections.length === 0);
+  const needed = groundFigures(setting.plan).overScreen;
+  if (needed === undefined) return undefined;
+  const isAmple = ({ length }: Place) => length >= 2 * needed;
+  const longEnough = inReach.filter(({ length }) => length >= needed);
+  const right = longEnough.find(isAmple) ?? [...longEnough].sort((a, b) => b.length - a.length)[0];
+  if (!right || !isClearlyReached(right)) return undefined;
+  const wrong = places.flatMap((place) => {
+    if (place.rejections.some(isClear))
+      return [{ text: nameOf(place), fault: faultOf(place, setting.units) }];
+    const fault =
+      place.rejections.length === 0 ? lengthFault(place, needed, right, setting.units) : undefined;
+    return fault === undefined ? [] : [{ text: nameOf(place), fault }];
+  });
+  const double = { needed, isAmple: isAmple(right) };
+  return asked(setting, stopped, fields, position, right, double, wrong, random);
 };
+
+/** With height in hand, and where it is flown straight in, no lower over its near end than what it takes is counted from. */
+function isClearlyReached({ margins, straightIn }: Place): boolean {
+  const overNearEnd = straightIn?.overNearEnd ?? Number.POSITIVE_INFINITY;
+  return margins[0]!.margin >= clear && overNearEnd >= screenHeight;
+}
 
 /** A reason against a place that nobody can take for a matter of a few feet. */
 function isClear(rejection: Rejection): boolean {
@@ -54,12 +77,12 @@ function asked(
   fields: readonly Field[],
   position: Position,
   right: Place,
-  wrong: readonly Place[],
+  { needed, isAmple }: { readonly needed: number; readonly isAmple: boolean },
+  wrong: readonly Required<Choice>[],
   random: () => number,
 ) {
-  const first = right.margins[0]!;
-  const side = right.approach!.circuit;
-  const at = first.at === 'downwind-key' ? 'downwind key' : 'base key';
+  const room = formatSafeDistance(needed, 'up', units);
+  const lies = formatDistance(right.length, units);
   return shuffledChoices(
     {
       question:
@@ -69,22 +92,34 @@ function asked(
         'directions are true. Of these, where do you land?',
       table: fieldTable(fields, units),
       right: nameOf(right),
-      wrong: wrong.map((place) => ({
-        text: nameOf(place),
-        fault: place.rejections
-          .filter(isClear)
-          .map((rejection) => why(rejection, units))
-          .join('; '),
-      })),
+      wrong,
       working: [
-        `${upperFirst(nameOf(right))}: ${windWords(right, units)}, and the ${plan.aircraft.name} stops within it. The glide gets to the ` +
-          `${at} of a ${side}-hand pattern there ${formatHeight(first.height, units)} above it.`,
-        `That is ${formatHeight(first.margin, units)} more than the least that it takes` +
-          `${right.excess > 0 ? ', with height to lose before' : ''}; each of the others fails.`,
+        `${upperFirst(nameOf(right))}: ${windWords(right, units)}; the ${plan.aircraft.name} needs ${room} from 50 ft up to the stop, ` +
+          `and has ${lies}${isAmple ? '' : ': less than double, but no place with double is in reach'}.`,
+        `${arrivalWords(right, units)} That is ${formatHeight(right.margins[0]!.margin, units)} more than the least that it takes` +
+          `${formatHeight(right.excess, units) === formatHeight(0, units) ? '' : ', with height to lose before'}.`,
       ],
     },
     random,
   );
+}
+
+function arrivalWords({ approach, straightIn, margins }: Place, units: PageUnits): string {
+  const first = margins[0]!;
+  const height = formatHeight(first.height, units);
+  if (straightIn) {
+    const { along, overNearEnd, touchdown } = straightIn;
+    const over =
+      overNearEnd === undefined
+        ? `touching down ${alongWords({ along: touchdown, across: 0 }, units)}`
+        : `over the near end at ${formatHeight(overNearEnd, units)}`;
+    return (
+      `No key of its pattern is reached high enough, but a final is: wings level ${alongWords({ along, across: 0 }, units)} ` +
+      `at ${height}, and straight in, ${over}.`
+    );
+  }
+  const at = first.at === 'downwind-key' ? 'downwind key' : 'base key';
+  return `The glide gets to the ${at} of a ${approach!.circuit}-hand pattern there ${height} above it.`;
 }
 
 function nameOf({ name, heading }: Place): string {
@@ -97,11 +132,25 @@ function windWords({ headwind }: Place, units: PageUnits): string {
   return headwind > 0 ? `${speed} of headwind` : `only ${speed} of tailwind`;
 }
 
-function why(rejection: Rejection, units: PageUnits): string {
+function faultOf(place: Place, units: PageUnits): string {
+  const reasons = place.rejections.filter(isClear);
+  return reasons.map((rejection) => why(rejection, place, units)).join('; ');
+}
+
+/** What is against a place in reach for its length: too little, or less than double where the right one has that. */
+function lengthFault({ length }: Place, needed: number, right: Place, units: PageUnits): string | undefined {
+  const inReach = `in reach, but ${formatDistance(length, units)} is less than`;
+  if (length < needed) return `${inReach} it takes from 50 ft`;
+  return length < 2 * needed && right.length >= 2 * needed ? `${inReach} double what it takes` : undefined;
+}
+
+function why(rejection: Rejection, { margins }: Place, units: PageUnits): string {
   if (rejection.why === 'out-of-reach') {
-    return Number.isFinite(rejection.short)
-      ? `out of reach, ${formatHeight(rejection.short, units)} short at its first key`
-      : 'out of reach';
+    if (!Number.isFinite(rejection.short)) return 'out of reach';
+    const short = `out of reach, ${formatHeight(rejection.short, units)} short`;
+    return margins[0]?.at === 'final'
+      ? `${short} even straight in`
+      : `${short} at its first key, and more straight in`;
   }
   if (rejection.why === 'obstacle') return 'too near an obstacle';
   if (rejection.why === 'too-short') return `${formatDistance(rejection.short, units)} too short`;
@@ -124,7 +173,7 @@ function fieldTable(fields: readonly Field[], units: PageUnits): ExerciseTable {
 
 /**
  * A place from which, by a rough reckoning, at least one landing is within reach and at least three are not: a straight
- * glide to the base key of each, wherever the packet's own flight has its base key.
+ * glide to the base key of each, wherever the packet's own flight has its base key, or on to its final.
  */
 function likelyPosition(
   fields: readonly Field[],
@@ -149,7 +198,8 @@ function likelyPosition(
         const [x, y] = [position.along - spot.along, position.across - spot.across];
         const along = x * Math.cos(track) + y * Math.sin(track) - key.along;
         const across = Math.abs(-x * Math.sin(track) + y * Math.cos(track)) - Math.abs(key.across);
-        const spare = position.height - Math.hypot(along, across) / ratio - low;
+        const toKey = position.height - Math.hypot(along, across) / ratio - low;
+        const spare = Math.max(toKey, straightSpare(position, { x, y, track }, ratio));
         const behind = -headwind(wind, spot.heading + turned) > 5 * metresPerSecondPerKnot;
         return { good: spare > 60 && !behind, bad: spare < -60 || behind };
       }),
@@ -157,6 +207,19 @@ function likelyPosition(
     if (landings.some(({ good }) => good) && landings.filter(({ bad }) => bad).length >= 3) return position;
   }
   return undefined;
+}
+
+/** m: height over that of a sound turn to final, straight to where final begins and turned on to it, without wind. */
+function straightSpare(
+  { height, heading }: Position,
+  { x, y, track }: { readonly x: number; readonly y: number; readonly track: number },
+  ratio: number,
+): number {
+  const before = soundFinal * ratio;
+  const [toAlong, toAcross] = [-before * Math.cos(track) - x, -before * Math.sin(track) - y];
+  const way = Math.atan2(toAcross, toAlong);
+  const turned = Math.abs(angleBetween(heading, way)) + Math.abs(angleBetween(way, track));
+  return height - (Math.hypot(toAlong, toAcross) + turnRoom * turned) / ratio - soundFinal;
 }
 
 function upperFirst(text: string): string {

@@ -111,6 +111,38 @@ describe('where to land', () => {
   });
 });
 
+describe('a place whose pattern is not reached', () => {
+  const windy = requestFor('osier', { power: 'stopped', wind: windOffRunway(-28, 12) });
+  const turnedBack: Position = { along: -900, across: -300, height: 1100 * foot, heading: -2.618 };
+  const runway = (from: Position) => landingPlaces(from, [], windy).find(({ name }) => name === 'runway 24')!;
+
+  it('is in reach where a final is: straight in, with the height over its near end', () => {
+    const place = runway(turnedBack);
+    expect(whys(place)).toEqual([]);
+    expect(place.approach).toBeUndefined();
+    expect(place.margins).toEqual([
+      { at: 'final', height: place.straightIn!.height, margin: place.straightIn!.spare },
+    ]);
+    expect(place.straightIn!.overNearEnd).toBeGreaterThan(200 * foot);
+  });
+
+  it('is out of reach where no final is reached either', () => {
+    const place = runway({ ...turnedBack, height: 700 * foot });
+    expect(whys(place)).toEqual(['out-of-reach']);
+    expect(place.straightIn).toBeUndefined();
+  });
+
+  it('comes after one whose pattern is, and before those out of reach', () => {
+    const below = { ...good, name: 'below', along: -1250, across: 350 };
+    const order = landingPlaces(turnedBack, [below, far], windy).filter(
+      ({ rejections }) => rejections.length === 0,
+    );
+    const straight = order.findIndex((place) => place.straightIn);
+    expect(straight).toBeGreaterThan(0);
+    expect(order.slice(straight).every((place) => place.approach === undefined)).toBe(true);
+  });
+});
+
 describe('a reason against a place', () => {
   it('is none for a near field into wind', () => {
     expect(whys(among(places, good))).toEqual([]);

@@ -9,6 +9,7 @@ import type { Approach, Gate, KeyId, Plan, PlanRequest } from './plan.ts';
 import { planApproach, workOut } from './planner.ts';
 import type { Position } from './reach.ts';
 import { cosine, sine } from './steady-math.ts';
+import { type StraightIn, straightIn } from './straight-in.ts';
 import { crosswind, headwind } from './wind.ts';
 
 /**
@@ -28,7 +29,11 @@ export interface Field {
 
 /** Why a place is no place to land. */
 export type Rejection =
-  | { readonly why: 'out-of-reach' /** m of height lacking at the nearest gate. */; readonly short: number }
+  | {
+      /** Neither a pattern's key is reached at its gate, nor a final that could be flown straight in. */
+      readonly why: 'out-of-reach' /** m of height lacking by the way that lacks least. */;
+      readonly short: number;
+    }
   | {
       readonly why: 'obstacle';
       readonly what: string /** m above it; negative below its top. */;
@@ -46,13 +51,17 @@ export interface Place {
   readonly name: string;
   /** rad true. */
   readonly heading: number;
+  /** m that can be landed on. */
+  readonly length: number;
   /** m/s against the landing direction; negative for a tailwind. */
   readonly headwind: number;
-  /** The approach that it is reached by, and the side of its pattern; undefined where it is out of reach. */
+  /** The approach that it is reached by, and the side of its pattern; undefined where no pattern is reached. */
   readonly approach?: { readonly kind: Approach; readonly circuit: Circuit } | undefined;
-  /** Height over the gate's low edge at the first key flown to, and at those after it, m. */
+  /** The arrival that reaches it where no pattern does; undefined where one does, and where it is out of reach. */
+  readonly straightIn?: StraightIn | undefined;
+  /** Height over the gate's low edge at the first key flown to, and at those after it, m; of a straight-in, on final. */
   readonly margins: readonly { readonly at: KeyId; readonly height: number; readonly margin: number }[];
-  /** Height to be lost before the first key, m: what is over its gate's high edge. */
+  /** Height to be lost before the first key, m: what is over its gate's high edge; of a straight-in, before final. */
   readonly excess: number;
   readonly rejections: readonly Rejection[];
 }
@@ -64,7 +73,7 @@ export const spotShare = 0.25;
 
 /**
  * Where to land after an engine failure: each runway and field, in both directions, with the approach that reaches it,
- * the margin at each gate and the reasons against it; the best first. `position` is in the frame of `request.runway`, its
+ * or the straight-in arrival where no pattern can be joined, the margins and the reasons against it; the best first. `position` is in the frame of `request.runway`, its
  * heading from that runway's landing direction. A place without rejections comes before one with them; then the place
  * by whose approach more is still open, then the one with more height in hand.
  */
@@ -75,9 +84,9 @@ export function landingPlaces(position: Position, fields: readonly Field[], requ
   );
 }
 
-function openness({ approach }: Place): number {
-  if (!approach) return 0;
-  return approach.kind === '90' ? 1 : 2;
+function openness({ approach, straightIn }: Place): number {
+  if (!approach) return straightIn ? 1 : 0;
+  return approach.kind === '90' ? 2 : 3;
 }
 
 interface Candidate {
@@ -142,21 +151,39 @@ function judge(candidate: Candidate, position: Position, request: PlanRequest): 
   const against = headwind(request.wind, runway.heading);
   const ways = (['left', 'right'] as const).flatMap((circuit) => waysIn(circuit, candidate, local, request));
   const best = chosen(ways);
-  const reached = best !== undefined && inHand(best) >= 0;
+  const { heading, length } = runway;
+  const place = { name: candidate.name, heading, length, headwind: against };
+  const inWind = windRejections(request, runway);
+  if (best && inHand(best) >= 0) {
+    const approach = { kind: best.approach, circuit: best.circuit };
+    const { margins, excess, plan } = best;
+    return { ...place, approach, margins, excess, rejections: [...inWind, ...groundRejections(plan)] };
+  }
+  return { ...place, ...judgeStraightIn(runway, local, best, inWind, request) };
+}
+
+/** A place of which no pattern can be joined: a final may be reached for all that. */
+function judgeStraightIn(
+  runway: Runway,
+  local: Position,
+  nearest: Way | undefined,
+  inWind: readonly Rejection[],
+  request: PlanRequest,
+): Pick<Place, 'straightIn' | 'margins' | 'excess' | 'rejections'> {
+  const asked: PlanRequest = { ...request, runway, approach: '90', height: undefined, detail: 'flight' };
+  const direct = straightIn(local, runway, workOut(asked), request.minimums);
+  const final = direct && { at: 'final' as const, height: direct.height, margin: direct.spare };
+  if (final && direct.spare >= 0) {
+    const rejections = [...inWind, ...groundRejections(direct)];
+    return { straightIn: direct, margins: [final], excess: direct.excess, rejections };
+  }
+  const byPattern = nearest ? inHand(nearest) : Number.NEGATIVE_INFINITY;
+  const isFinal = final !== undefined && final.margin >= byPattern;
+  const outOfReach = { why: 'out-of-reach' as const, short: -(isFinal ? final.margin : byPattern) };
   return {
-    name: candidate.name,
-    heading: runway.heading,
-    headwind: against,
-    approach: reached ? { kind: best.approach, circuit: best.circuit } : undefined,
-    margins: best?.margins ?? [],
-    excess: best?.excess ?? 0,
-    rejections: [
-      ...(reached
-        ? []
-        : [{ why: 'out-of-reach' as const, short: best ? -inHand(best) : Number.POSITIVE_INFINITY }]),
-      ...windRejections(request, runway),
-      ...(best ? groundRejections(best.plan) : []),
-    ],
+    margins: isFinal ? [final] : (nearest?.margins ?? []),
+    excess: 0,
+    rejections: [outOfReach, ...inWind, ...(nearest ? groundRejections(nearest.plan) : [])],
   };
 }
 
@@ -230,7 +257,7 @@ function windRejections({ wind, gust, aircraft }: PlanRequest, runway: Runway): 
   return checks.filter(({ value, limit }) => value > limit + 1e-9);
 }
 
-function groundRejections({ cautions }: Plan): Rejection[] {
+function groundRejections({ cautions }: Pick<Plan, 'cautions'>): Rejection[] {
   return cautions.flatMap((caution): Rejection[] => {
     if (caution.code === 'obstacle-clearance') {
       return [{ why: 'obstacle', what: caution.message, clearance: caution.value }];

@@ -126,7 +126,8 @@ td[align=center],th[align=center]{text-align:center;padding-left:1.5mm;padding-r
 .note :is(ul,ol){padding-left:4mm}
 .note li>*{margin:0}
 .note>:last-child{margin-bottom:0}
-.note.instructor{background:#fff;box-shadow:-3mm 0 #fff,1mm 0 #fff}
+.note.instructor{position:relative;z-index:0;background:#fff}
+.note.instructor::before{content:'';position:absolute;z-index:-1;inset:0 -1mm 0 -3mm;background:#fff}
 .note-room{border-color:transparent}
 .caution .note{margin-right:calc(-1*var(--room) - 4mm - .9pt)}
 .student .note{margin-right:calc(-1*var(--room) - 4mm)}
@@ -175,7 +176,7 @@ section[data-footnotes] h2{font-size:9.5pt;line-height:12pt;border-top-width:.4p
 .workings table{font-size:8pt;line-height:10.4pt}
 .workings .chain{min-width:var(--full)}
 .chain tbody{break-inside:avoid}
-.exercises>.source{break-inside:avoid;break-after:avoid}
+.exercises>.source{break-inside:avoid;break-after:avoid;margin:0 0 6pt}
 .student td:empty{height:8mm}
 .exercise-list{padding-left:6.5mm}
 .exercise{margin:0 0 11pt;break-inside:avoid}
