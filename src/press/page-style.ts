@@ -127,7 +127,7 @@ td[align=center],th[align=center]{text-align:center;padding-left:1.5mm;padding-r
 .note li>*{margin:0}
 .note>:last-child{margin-bottom:0}
 .note.instructor{position:relative;z-index:0;background:#fff}
-.note.instructor::before{content:'';position:absolute;z-index:-1;inset:0 -1mm 0 -3mm;background:#fff}
+.note.instructor::before{content:'';position:absolute;z-index:-1;inset:0 0 0 -3mm;background:#fff}
 .note-room{border-color:transparent}
 .caution .note{margin-right:calc(-1*var(--room) - 4mm - .9pt)}
 .student .note{margin-right:calc(-1*var(--room) - 4mm)}
