@@ -38,7 +38,7 @@ export const baseTurnInWind: Draw = (setting, random) => {
     {
       question:
         `The wind has changed: a headwind of ${wind} straight down runway ${plan.runway.name}, measured at 10 m, no gusts. All else ` +
-        `stays: ${plan.approach === '180' ? 'you close the throttle at' : 'you come to'} the downwind key at ${formatHeight(key.height, units)}, ` +
+        `stays: ${plan.approach !== '180' ? 'you come to' : plan.power === 'idle' ? 'you close the throttle at' : 'the engine stops at'} the downwind key at ${formatHeight(key.height, units)}, ` +
         `${formatDistance(Math.abs(key.across), units)} from the centreline. Where do you start the base turn? ` +
         `${toTheNearest(units)}`,
       right: turnWords(right, units),

@@ -35,7 +35,7 @@ export const exercises = defineComponent<PacketContext, typeof attributes>({
         h(
           'p',
           { className: ['source'] },
-          `One choice of each question is right; the others come from common faults. A wind or a height that a question names goes before the packet's own. ${sourceWords(context.plan, context.units)}`,
+          `One choice of each question is right; the others come from common faults. A wind or a height that a question names takes the place of the one in these pages. ${sourceWords(context.plan, context.units)}`,
         ),
         h(
           'ol',

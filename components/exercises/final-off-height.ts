@@ -96,7 +96,9 @@ function actions({ power, aircraft }: Plan, late: string): Record<State, string>
       : 'below the band: the best ground short of the spot, at once.',
     lower: 'in the band: the best-glide speed, and no slower.',
     higher: `in the band: ${aircraft.steepApproach ? 'the steep approach' : 'an S-turn'}.`,
-    above: idle ? 'above the band: go around, or land farther in.' : 'above the band: land farther in.',
+    above: idle
+      ? 'above the band: go around; with no engine, land farther in.'
+      : 'above the band: land farther in.',
   };
 }
 

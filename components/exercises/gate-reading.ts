@@ -90,7 +90,7 @@ function actions({ power, aircraft }: QuestionSetting['plan'], at: AskedKey): Re
     higher: `In the band, higher than the plan: ${at === 'base-key' ? `widen, then ${drag}` : 'move the base turn out'}.`,
     above:
       power === 'idle'
-        ? 'Above the band: go around, or land farther in.'
+        ? 'Above the band: go around; with no engine, land farther in.'
         : 'Above the band: land farther in, or another field.',
   };
 }

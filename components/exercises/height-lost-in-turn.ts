@@ -6,7 +6,7 @@ import { formatAngle, formatHeight, formatSpeed } from '../../src/units/format.t
 import { withUnit } from '../../src/units/rounding.ts';
 import { turnFigures } from '../turn/turn-figures.ts';
 import { comesOutByHand, numberIn, sumText } from './by-hand.ts';
-import { heightStep, oneOf, printedHeight, speedUnit } from './draw-figures.ts';
+import { heightStep, oneOf, speedUnit } from './draw-figures.ts';
 import { shuffledChoices } from './exercise.ts';
 import { wrongFigures } from './figure-choices.ts';
 import type { Draw } from './question-setting.ts';
@@ -43,7 +43,8 @@ export const heightLostInTurn: Draw = ({ plan, units }, random) => {
   if (!comesOutByHand(factors, height(turn.heightLost), inFeet ? 10 : 5, inFeet ? 60 : 1)) return undefined;
   const trueSpeed = withUnit(tas / speedUnit[units.speed], 0.1, units.speed);
   const inSinkUnit = inFeet ? metresPerSecondPerFootPerMinute : 1;
-  const printed = printedHeight(turn.heightLost, units);
+  // Doubled or halved before it is rounded, as a pilot with the sum on paper does.
+  const byHand = numberIn(sink(turn.heightLost / turn.time)) * inSinkUnit * numberIn(time);
   return shuffledChoices(
     {
       question:
@@ -58,13 +59,13 @@ export const heightLostInTurn: Draw = ({ plan, units }, random) => {
             value: numberIn(sink(levelSink)) * inSinkUnit * numberIn(time),
             fault: 'the sink of the straight glide',
           },
-          { value: 2 * printed, fault: 'the whole circle' },
+          { value: 2 * byHand, fault: 'the whole circle' },
           { value: (2 * turn.radius) / flown.glideRatio, fault: 'a straight glide across the circle' },
           {
             value: turnFigures(plan, flown.bank, Math.PI).flown?.heightLost,
             fault: `the figure of the planned bank, ${formatAngle(flown.bank)}`,
           },
-          { value: printed / 2, fault: 'a quarter of the circle' },
+          { value: byHand / 2, fault: 'a quarter of the circle' },
         ],
         2 * heightStep(units),
         height,

@@ -96,8 +96,8 @@ function asked(
       working: [
         `${upperFirst(nameOf(right))}: ${windWords(right, units)}; the ${plan.aircraft.name} needs ${room} from 50 ft up to the stop, ` +
           `and has ${lies}${isAmple ? '' : ': less than double, but no place with double is in reach'}.`,
-        `${arrivalWords(right, units)} That is ${formatHeight(right.margins[0]!.margin, units)} more than the least that it takes` +
-          `${formatHeight(right.excess, units) === formatHeight(0, units) ? '' : ', with height to lose before'}.`,
+        `${arrivalWords(right, units)} That height is ${formatHeight(right.margins[0]!.margin, units)} more than the least that is enough there` +
+          `${formatHeight(right.excess, units) === formatHeight(0, units) ? '' : '; what is too much is lost before final'}.`,
       ],
     },
     random,
@@ -114,7 +114,7 @@ function arrivalWords({ approach, straightIn, margins }: Place, units: PageUnits
         ? `touching down ${alongWords({ along: touchdown, across: 0 }, units)}`
         : `over the near end at ${formatHeight(overNearEnd, units)}`;
     return (
-      `No key of its pattern is reached high enough, but a final is: wings level ${alongWords({ along, across: 0 }, units)} ` +
+      `No key of its pattern is met at its height, but a final is: wings level ${alongWords({ along, across: 0 }, units)} ` +
       `at ${height}, and straight in, ${over}.`
     );
   }

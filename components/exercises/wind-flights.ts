@@ -47,7 +47,7 @@ export function drawWindFlights(
   const faulty = [
     { row: still!, fault: 'the wind forgotten: the figure of still air' },
     { row: behind!, fault: 'the wind taken from behind' },
-    { row: own!, fault: 'the figure of the wind that this packet is printed for' },
+    { row: own!, fault: 'the figure of the wind of these pages' },
     ...(plan.flown.windProfile === 'power'
       ? [{ row: even!, fault: 'the wind at 10 m taken for the wind higher up' }]
       : []),

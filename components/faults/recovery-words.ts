@@ -76,5 +76,5 @@ function noneMakes(flight: FaultFlown, plan: FaultPlan): string {
   const none = 'No way of losing height brings it to the spot';
   const fits = leftAtStop(end, plan) >= 0;
   if (stopped) return fits ? `${none}: land farther in.` : `${none}.`;
-  return `${none}: go around${fits ? ', or land farther in' : ''}.`;
+  return `${none}: go around${fits ? '; with no engine, land farther in' : ''}.`;
 }

@@ -42,7 +42,7 @@ export function withinWords(gate: Gate, plan: Plan, units: PageUnits): string {
   if (low === null) return `Fly the plan; no lower height was found sound. ${above}`;
   // The lowest height is the plan, or so near to it that there is no lower one in the band to say a word about.
   if (isAtPlan(gate, 'low', units)) {
-    return `Fly the plan; there is nothing in hand below it: treat any lower height as too low. ${above}`;
+    return `Fly the plan; there is next to nothing in hand below it: treat any lower height as too low. ${above}`;
   }
   return `At the plan, fly the plan. Lower: ${lower}. ${above}`;
 }
@@ -69,7 +69,8 @@ function remedies(at: KeyId, { aircraft }: Plan): { readonly lower: string; read
 
 /** What it takes above the band. */
 export function aboveWords({ high }: Gate, { power }: Plan): string {
-  const instead = power === 'idle' ? 'Go around, or land farther in' : 'Land farther in, or another field';
+  const instead =
+    power === 'idle' ? 'Go around; with no engine, land farther in' : 'Land farther in, or another field';
   if (high !== null) return `${instead}: no way of losing height brings it to the spot.`;
   return `No longer way was found that comes back to the spot. Treat any height above the plan as too high. ${instead}.`;
 }

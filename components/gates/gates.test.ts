@@ -50,7 +50,7 @@ describe('::gates', () => {
     expect(key![5]).toContain('Higher: move the base turn out');
     expect(base![5]).toContain('cut the corner. Higher: widen');
     expect(final![5]).toContain('Higher: the steep approach');
-    expect(final![6]).toMatch(/^Go around, or land farther in/);
+    expect(final![6]).toMatch(/^Go around; with no engine, land farther in/);
   });
 
   it('offers no power where the engine is stopped, and no steep approach where there is none', () => {
@@ -96,7 +96,7 @@ describe('::gates', () => {
         .map((text) => text.replaceAll('\u00a0', ' ')),
     ).toEqual(['the plan', '380 ft', '480 ft']);
     expect(html).toContain(
-      'Fly the plan; there is nothing in hand below it: treat any lower height as too low. Higher: the steep approach.',
+      'Fly the plan; there is next to nothing in hand below it: treat any lower height as too low. Higher: the steep approach.',
     );
     const clear: Gate = { ...atEdge, low: feet(369) };
     expect(rowsOf(renderBody('::gates', { ...plan, gates: [clear] }).html)[0]![1]).toMatch(/^370.ft$/);
@@ -106,7 +106,9 @@ describe('::gates', () => {
     const feet = (value: number) => value * 0.3048;
     const { units } = contextOf(plan);
     const base: Gate = { at: 'base-key', low: feet(668), plan: feet(676), high: feet(990) };
-    expect(withinWords(base, plan, units)).toMatch(/^Fly the plan; there is nothing in hand below it/);
+    expect(withinWords(base, plan, units)).toMatch(
+      /^Fly the plan; there is next to nothing in hand below it/,
+    );
     expect(withinWords({ ...base, low: feet(661) }, plan, units)).toContain('Lower: turn in');
     const none = withinWords({ ...base, high: feet(677) }, plan, units);
     expect(none).toMatch(/There is nothing in hand above it either\.$/);

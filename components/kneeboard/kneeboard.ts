@@ -49,7 +49,7 @@ export const kneeboard = defineComponent<PacketContext, z.ZodType>({
         ]),
         h('figcaption', { style: 'break-after:auto' }, [
           captionNumber('Figure'),
-          ' A card for the knee: cut along the dashes. Heights are above the spot; in brackets, from where the spot is still made',
+          ' A card for the knee: copy it, or cut it out of a page with nothing on its back. Heights are above the spot; in brackets, from where the spot is still made',
           rows.some(({ figure }) => figure === notSound)
             ? `; “${notSound}”: do not fly it in that wind (the plan’s own caution). `
             : '. ',
@@ -108,8 +108,8 @@ function failureLines(context: PacketContext): Element[] {
     h('p', { style: 'margin:3mm 0 0;border-top:.6pt solid #000;padding-top:1.5mm' }, [
       h('b', 'Engine failure. '),
       ...lines.flatMap((line, i) => [
-        h('b', `${i + 1} `),
-        `${shortLine(line)}${i < lines.length - 1 ? '  ' : ''}`,
+        h('span', { style: 'white-space:nowrap' }, [h('b', `${i + 1} `), shortLine(line)]),
+        i < lines.length - 1 ? '  ' : '',
       ]),
     ]),
   ];

@@ -16,7 +16,7 @@ describe('::turns', () => {
     expect(html).toMatch(/^<figure class="drawing turns" id="turns-1"><svg[^>]*role="img"/);
     expect(html).toMatch(/Turning circles of Osier 15 in a glide, still air, scale 1:[\d,]+\./);
     expect(html).toContain(
-      '>Table 1</span> What a turn takes of Osier 15 in a glide at 41 kt, in still air.',
+      '>Table 1</span> What a turn takes of Osier 15 in a glide at 41 kt, in still air; the last column is rounded down.',
     );
     expect(rows(html).map(([bank]) => bank)).toEqual(['20°', '30°', '45°']);
   });

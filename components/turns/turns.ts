@@ -120,7 +120,7 @@ function table(flown: readonly Turn[], plan: Plan, units: PageUnits, ordinal: nu
     ]),
   );
   const speed = formatSpeed(indicatedSpeed(plan.flown.glideSpeed, plan.aircraft), units);
-  const caption = ` What a turn takes of ${plan.aircraft.name} in a glide at ${speed}, in still air.`;
+  const caption = ` What a turn takes of ${plan.aircraft.name} in a glide at ${speed}, in still air; the last column is rounded down.`;
   return h('table', { className: ['turns'], id: `turns-${ordinal}-table` }, [
     h('caption', [captionNumber('Table'), caption]),
     h('thead', [h('tr', head)]),

@@ -2,6 +2,7 @@ import type { CautionCode, KeyId } from '../../src/flight/plan.ts';
 import type { WindRow } from '../../src/flight/wind-table.ts';
 import { formatAngle, formatDistance, formatHeight, formatTime } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
+import { formatEdge } from '../safe-rounding.ts';
 
 /** A row of the table with what the flight in that wind is to be warned of. */
 export interface WatchedRow extends WindRow {
@@ -39,7 +40,15 @@ const columns: readonly Column[] = [
   },
   keyHeight,
   { head: 'Height at base key', cell: heightAt('base-key') },
-  { head: 'Height at final', cell: heightAt('final') },
+  {
+    head: 'Height at final',
+    cell: (row, units) => {
+      const key = row.keys.find(({ id }) => id === 'final');
+      // Rounded to the limit itself, a height that is too low would not look it.
+      if (key && row.cautions.includes('final-turn-low')) return formatEdge(key.height, 'high', units);
+      return heightAt('final')(row, units);
+    },
+  },
   { head: 'Steepest bank', cell: ({ steepestBank }) => formatAngle(steepestBank) },
   {
     head: 'Crab on base',

@@ -18,8 +18,8 @@ function rootOf(content: ElementContent[]): Root {
   return { type: 'root', children: content };
 }
 
-/** A table with more rows or characters than these may be cut between rows: kept whole it would leave half a page empty. */
-const longTable = { rows: 14, characters: 1200 };
+/** A table with more rows, or with several and more characters, may be cut between rows: whole it would leave half a page empty. */
+const longTable = { rows: 14, several: 6, characters: 1200 };
 
 /**
  * Puts every table into a room of its own: on a narrow screen the room scrolls, not the page, and can be reached by
@@ -34,7 +34,8 @@ export function makeTableRooms(content: ElementContent[]): void {
       if (row.tagName === 'tr') rows += 1;
     });
     const label = caption === undefined ? 'Table' : textOf(caption);
-    const isLong = rows > longTable.rows || textOf(node).length > longTable.characters;
+    const isLong =
+      rows > longTable.rows || (rows > longTable.several && textOf(node).length > longTable.characters);
     const isWhole = String(node.properties.style ?? '').includes('break-inside:avoid');
     const room = {
       class: isLong && !isWhole ? 'table-room long' : 'table-room',

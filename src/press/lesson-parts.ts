@@ -1,7 +1,8 @@
-import type { ElementContent } from 'hast';
+import type { ElementContent, Root } from 'hast';
 import { h } from 'hastscript';
+import { visit } from 'unist-util-visit';
 import type { Plan } from '../flight/plan.ts';
-import { hasClass, makeTableRooms, takeObjective } from './document-tree.ts';
+import { hasClass, makeTableRooms, takeObjective, textOf } from './document-tree.ts';
 import { packetCautions } from './packet-cautions.ts';
 import { placeNotes } from './place-notes.ts';
 
@@ -21,6 +22,7 @@ export interface LessonInput {
 export function lessonParts({ title, body, plan, school, rules }: LessonInput): ElementContent[] {
   const content = structuredClone([...body]);
   makeTableRooms(content);
+  markFewLines(content);
   placeNotes(content);
   const { objective, rest } = takeObjective(withoutTitle(content, title));
   return [
@@ -28,6 +30,18 @@ export function lessonParts({ title, body, plan, school, rules }: LessonInput): 
     packetCautions(plan, school.cautions, rules),
     h('div', { class: 'lesson' }, rest),
   ];
+}
+
+/** Characters of four lines of text. */
+const fewLines = 300;
+
+/** A browser that prints leaves one line of a short paragraph alone on a page, whatever `widows` says: it is kept whole. */
+function markFewLines(content: ElementContent[]): void {
+  visit({ type: 'root', children: content } as Root, 'element', (node) => {
+    if (node.tagName !== 'p' || node.properties.className !== undefined || textOf(node).length > fewLines)
+      return;
+    node.properties.className = ['few-lines'];
+  });
 }
 
 /** A lesson that begins with its own title would print it twice. */

@@ -75,6 +75,8 @@ p,ul,ol,dl,blockquote,pre{margin:0 0 7pt;orphans:2;widows:2}
 ul,ol{padding-left:5.5mm}
 li{margin:0 0 2.5pt}
 li>p{margin:0 0 2.5pt}
+.lesson :is(ul,ol):not(.exercise-list,.choices)>li:last-child:not(:first-child){break-before:avoid}
+.lesson p.few-lines{break-inside:avoid}
 ul>li::marker{content:"–\\2002"}
 ol>li::marker{font:600 9pt var(--sans)}
 strong,b{font-weight:600}
@@ -164,12 +166,14 @@ section[data-footnotes] h2{font-size:9.5pt;line-height:12pt;border-top-width:.4p
 .workings{break-before:page;font-size:9.5pt;line-height:12.8pt}
 .workings>h2{margin-top:0;border-top-width:2.4pt;font-size:16pt;line-height:20pt}
 .workings h3{margin-top:10pt}
+.workings h3+p{break-after:avoid}
 .workings .formula{white-space:normal}
 .workings i{font-family:var(--serif)}
 .workings li{margin-bottom:1.5pt}
 .workings h4{margin:6pt 0 1.5pt;font-size:8.5pt;line-height:11pt}
 .workings .input-source{font:400 8pt/11pt var(--sans);margin:0 0 2pt;break-after:avoid}
 .debrief-form{break-inside:avoid}
+.lesson :has(+.debrief-form){break-after:avoid}
 .inputs{break-inside:avoid;columns:2;column-gap:6mm;margin:0 calc(-1*var(--room)) 0 0;font:8pt/10.4pt var(--sans);border-top:.4pt solid #000}
 .inputs>div{display:flex;justify-content:space-between;gap:3mm;padding:1.7pt 0;border-bottom:.25pt solid #000;break-inside:avoid}
 .inputs dd{margin:0;text-align:right}

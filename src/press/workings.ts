@@ -143,8 +143,8 @@ function table(
   ]);
 }
 
-/** What went in, with its sources; `said` keeps what was printed before, so that a book says each but once. */
-export function inputs(plan: Plan, units: PageUnits, said = new Set<string>()): Element[] {
+/** What went in, with its sources; `said` keeps what was printed last, so that a book repeats nothing at once. */
+export function inputs(plan: Plan, units: PageUnits, said = new Map<number, string>()): Element[] {
   const { aircraft, airfield, runway, air, flown } = plan;
   const best = ({ speed, ratio }: BestGlide) => `${formatRatio(ratio)} at ${formatSpeed(speed, units)}`;
   const fromAircraft: [string, string][] = [
@@ -187,11 +187,11 @@ export function inputs(plan: Plan, units: PageUnits, said = new Set<string>()): 
       : []),
     ['Temperature, QNH', `${formatTemperature(air.temperature)}, ${formatPressure(qnhOf(air))}`],
   ];
-  const group = (heading: string, source: string, entries: readonly [string, string][]) => {
+  const group = (at: number, heading: string, source: string, entries: readonly [string, string][]) => {
     const all = JSON.stringify([heading, source, entries]);
-    if (said.has(all))
+    if (said.get(at) === all)
       return [h('p', { class: 'input-source' }, `${heading.replace(/\.$/, '')}: the same as before.`)];
-    said.add(all);
+    said.set(at, all);
     return [
       h('h4', heading),
       h('p', { class: 'input-source' }, source),
@@ -203,9 +203,9 @@ export function inputs(plan: Plan, units: PageUnits, said = new Set<string>()): 
     ];
   };
   return [
-    ...group(`Aircraft: ${aircraft.name}.`, aircraft.source, fromAircraft),
-    ...group(`Airfield: ${airfield.name}.`, airfield.source, fromAirfield),
-    ...group('Of the day.', 'Chosen for these pages, or standard where nothing was given.', ofTheDay),
+    ...group(1, `Aircraft: ${aircraft.name}.`, aircraft.source, fromAircraft),
+    ...group(2, `Airfield: ${airfield.name}.`, airfield.source, fromAirfield),
+    ...group(3, 'Of the day.', 'Chosen for these pages, or standard where nothing was given.', ofTheDay),
   ];
 }
 

@@ -67,6 +67,7 @@ function bookRooms(paper: Paper): string {
 .chapter .masthead h1{display:flex;align-items:flex-start}
 .coverage .chapter-row{padding-top:7pt}
 .coverage tbody tr:first-child{break-after:avoid}
+.coverage tbody tr:last-child{break-before:avoid}
 @media print{
 .cover{height:${contentHeight(paper)}mm}
 .edition-student :is(.cover,.matter){background:#fff}

@@ -224,7 +224,7 @@ function nameOfPlan(plan: Plan, units: PageUnits): string {
 }
 
 function workings(worked: readonly Worked[], { units }: BookInput): Element {
-  const said = new Set<string>();
+  const said = new Map<number, string>();
   const content = h('section', { class: ['matter', 'workings'], ariaLabelledBy: 'workings' }, [
     h('h1', { id: 'workings' }, 'How the figures were worked out'),
     modelInShort(),

@@ -28,7 +28,7 @@ export interface Chapter {
   readonly sections: readonly Place[];
   readonly figures: readonly Place[];
   readonly standards: readonly Place[];
-  /** Where the standards are graded, and where questions are asked. */
+  /** Where the standards are graded, and the headings under which questions are asked. */
   readonly debriefs: readonly string[];
   readonly exercises: readonly string[];
 }
@@ -95,16 +95,18 @@ function survey(parts: readonly ElementContent[]) {
   const standards: Place[] = [];
   const debriefs: string[] = [];
   const exercises: string[] = [];
+  let heading: string | undefined;
   const root: Root = { type: 'root', children: [...parts] };
   visit(root, 'element', (node) => {
     const id = node.properties.id;
     if (node.tagName === 'section' && hasClass(node, 'standards')) standards.push(...standardsOf(node));
     if (typeof id !== 'string') return;
+    if (node.tagName === 'h2') heading = id;
     if (node.tagName === 'h2' && !planned.has(textOf(node).trim()))
       sections.push({ id, text: textOf(node).trim() });
     if (node.tagName === 'figure') figures.push({ id, text: captionOf(node) });
     if (node.tagName === 'table' && hasClass(node, 'debrief-grades')) debriefs.push(id);
-    if (hasClass(node, 'exercises')) exercises.push(id);
+    if (hasClass(node, 'exercises')) exercises.push(heading ?? id);
   });
   return { sections, figures, standards, debriefs, exercises };
 }

@@ -42,11 +42,13 @@ export function indexPlaces(
   return terms.flatMap(({ term, also = [] }) => {
     const pattern = anyOf([term, ...also]);
     const found = sections.flatMap((blocks, at) => {
-      const first = blocks.find(({ text }) => pattern.test(text));
-      return first ? [{ at, first, weight: weightOf(blocks, pattern) }] : [];
+      const said = blocks.filter(({ text }) => pattern.test(text));
+      return said.length > 0 ? [{ at, said, weight: weightOf(blocks, pattern) }] : [];
     });
     const most = [...found].sort((a, b) => b.weight - a.weight || a.at - b.at).slice(0, mostPlaces);
-    const ids = most.sort((a, b) => a.at - b.at).map(({ first }) => idOf(first, pattern));
+    const ids = most
+      .sort((a, b) => a.at - b.at)
+      .flatMap(({ said }) => said.map((block) => idOf(block, pattern)));
     return ids.length === 0 ? [] : [{ term, ids }];
   });
 }

@@ -94,7 +94,7 @@ export const terms: readonly Term[] = [
   {
     term: 'drift',
     means:
-      'The angle between where the nose points and where the aircraft goes over the ground, made by a wind from the side.',
+      'The angle between where the nose points and where the aircraft goes over the ground, made by a wind from the side. At the touchdown: movement across the runway.',
   },
   {
     term: 'final',
