@@ -173,7 +173,7 @@ section[data-footnotes] h2{font-size:9.5pt;line-height:12pt;border-top-width:.4p
 .workings h4{margin:6pt 0 1.5pt;font-size:8.5pt;line-height:11pt}
 .workings .input-source{font:400 8pt/11pt var(--sans);margin:0 0 2pt;break-after:avoid}
 .debrief-form{break-inside:avoid}
-.lesson :has(+.debrief-form){break-after:avoid}
+.lesson p:has(+.debrief-form){break-after:avoid}
 .inputs{break-inside:avoid;columns:2;column-gap:6mm;margin:0 calc(-1*var(--room)) 0 0;font:8pt/10.4pt var(--sans);border-top:.4pt solid #000}
 .inputs>div{display:flex;justify-content:space-between;gap:3mm;padding:1.7pt 0;border-bottom:.25pt solid #000;break-inside:avoid}
 .inputs dd{margin:0;text-align:right}
