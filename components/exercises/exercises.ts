@@ -35,13 +35,14 @@ export const exercises = defineComponent<PacketContext, typeof attributes>({
         h(
           'p',
           { className: ['source'] },
-          `One choice of each question is right; the others come from common faults. A wind or a height that a question names takes the place of the one in these pages. ${sourceWords(context.plan, context.units)}`,
+          `One choice of each question is right; the others come from common faults. A wind or a height that a question names takes the place of the one in these pages.`,
         ),
         h(
           'ol',
           { className: ['exercise-list'] },
           drawn.map((exercise) => exerciseItem(exercise, context)),
         ),
+        h('p', { className: ['source'] }, sourceWords(context.plan, context.units)),
       ]),
     ];
   },

@@ -180,7 +180,8 @@ section[data-footnotes] h2{font-size:9.5pt;line-height:12pt;border-top-width:.4p
 .workings table{font-size:8pt;line-height:10.4pt}
 .workings .chain{min-width:var(--full)}
 .chain tbody{break-inside:avoid}
-.exercises>.source{break-inside:avoid;break-after:avoid;margin:0 0 6pt}
+.exercises>.source:first-child{break-inside:avoid;break-after:avoid;margin:0 0 6pt}
+.exercises>.source:last-child{break-before:avoid;break-inside:avoid}
 .student td:empty{height:8mm}
 .exercise-list{padding-left:6.5mm}
 .exercise{margin:0 0 11pt;break-inside:avoid}
