@@ -22,7 +22,7 @@ export interface LessonInput {
 export function lessonParts({ title, body, plan, school, rules }: LessonInput): ElementContent[] {
   const content = structuredClone([...body]);
   makeTableRooms(content);
-  markFewLines(content);
+  markLong(content);
   placeNotes(content);
   const { objective, rest } = takeObjective(withoutTitle(content, title));
   return [
@@ -35,12 +35,11 @@ export function lessonParts({ title, body, plan, school, rules }: LessonInput): 
 /** Characters of four lines of text. */
 const fewLines = 300;
 
-/** A browser that prints leaves one line of a short paragraph alone on a page, whatever `widows` says: it is kept whole. */
-function markFewLines(content: ElementContent[]): void {
+/** A browser that prints leaves one line of a short paragraph alone on a page, whatever `widows` says: only others are cut. */
+function markLong(content: ElementContent[]): void {
   visit({ type: 'root', children: content } as Root, 'element', (node) => {
-    if (node.tagName !== 'p' || node.properties.className !== undefined || textOf(node).length > fewLines)
-      return;
-    node.properties.className = ['few-lines'];
+    if (node.tagName !== 'p' || node.properties.className !== undefined) return;
+    if (textOf(node).length > fewLines) node.properties.className = ['long'];
   });
 }
 

@@ -76,7 +76,7 @@ ul,ol{padding-left:5.5mm}
 li{margin:0 0 2.5pt}
 li>p{margin:0 0 2.5pt}
 .lesson :is(ul,ol):not(.exercise-list,.choices)>li:last-child:not(:first-child){break-before:avoid}
-.lesson p.few-lines{break-inside:avoid}
+.lesson p:not(.long){break-inside:avoid}
 ul>li::marker{content:"–\\2002"}
 ol>li::marker{font:600 9pt var(--sans)}
 strong,b{font-weight:600}
