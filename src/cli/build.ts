@@ -8,7 +8,6 @@ import { type PaperName, papers } from '../press/paper.ts';
 import { airfieldTexts } from '../press/printing/airfield-texts.ts';
 import { codeMark } from '../press/printing/code-mark.ts';
 import { inShard, type Shard } from '../press/printing/shard.ts';
-import { sortOrders } from '../press/printing/sort-orders.ts';
 import { didYouMean } from '../school/nearest-name.ts';
 import { readSchool } from '../school/read.ts';
 import type { School } from '../school/school.ts';
@@ -23,7 +22,8 @@ import {
   usualJobs,
   windsOption,
 } from './options.ts';
-import { exitCodes, isStopped, printPages, report, unchangedWords } from './print-pages.ts';
+import { printOrders } from './print-orders.ts';
+import { exitCodes, isStopped, report } from './print-pages.ts';
 import { type PrintedSetting, withSettingOptions } from './setting-options.ts';
 import { version } from './version.ts';
 import { weatherOf } from './weather.ts';
@@ -118,16 +118,7 @@ async function build(asked: readonly string[], options: BuildOptions): Promise<n
     lessons.flatMap((lesson) => lesson.orders),
     options.shard ?? { index: 1, count: 1 },
   );
-  const { out, browser, again = false } = options;
-  const { pages, unchanged } = await sortOrders(orders, {
-    folder: school.folder,
-    out,
-    browser,
-    date: options.date,
-    again,
-  });
-  const printed = pages.length > 0 ? await printPages(pages, options) : exitCodes.built;
-  if (unchanged > 0) process.stdout.write(`${unchangedWords(unchanged, 'packet')}\n`);
+  const printed = await printOrders(orders, 'packet', school.folder, options);
   for (const { file } of lessons) removeRepeats(file);
   const failed = report([...files, ...lessons.map(({ file }) => file), ...missing]);
   const wrongChoices = new Set(lessons.flatMap((lesson) => [...lesson.wrongChoices]));

@@ -6,13 +6,13 @@ import { type CardPaperName, cardPaperOf, cardPapers } from '../press/card/card-
 import { airfieldTexts } from '../press/printing/airfield-texts.ts';
 import { codeMark } from '../press/printing/code-mark.ts';
 import type { PrintOrder } from '../press/printing/order.ts';
-import { sortOrders } from '../press/printing/sort-orders.ts';
 import { ScenarioError } from '../press/scenario.ts';
 import { readSchool } from '../school/read.ts';
 import type { School } from '../school/school.ts';
 import type { Wind } from '../units/wind-text.ts';
 import { askedBy, dayOption, today, windOption } from './options.ts';
-import { exitCodes, isStopped, printPages, report, unchangedWords } from './print-pages.ts';
+import { printOrders } from './print-orders.ts';
+import { exitCodes, isStopped, report } from './print-pages.ts';
 import { type PrintedSetting, withSettingOptions } from './setting-options.ts';
 import { version } from './version.ts';
 import { weatherOf } from './weather.ts';
@@ -82,11 +82,7 @@ async function printCards(options: CardOptions): Promise<number> {
       cannotBe(error);
     }
   }
-  const { out, browser, again = false } = options;
-  const sorting = { folder: school.folder, out, browser, date: options.date, again };
-  const { pages, unchanged } = await sortOrders(orders, sorting);
-  const printed = pages.length > 0 ? await printPages(pages, options) : exitCodes.built;
-  if (unchanged > 0) process.stdout.write(`${unchangedWords(unchanged, 'card')}\n`);
+  const printed = await printOrders(orders, 'card', school.folder, options);
   for (const message of wrong) process.stderr.write(`${message}\n`);
   if (printed === exitCodes.noBrowser)
     process.stderr.write('Without a browser nothing says that a card fits one page.\n');

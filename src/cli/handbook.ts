@@ -7,13 +7,13 @@ import { removeRepeats } from '../press/lesson-messages.ts';
 import { type PaperName, papers } from '../press/paper.ts';
 import { airfieldTexts } from '../press/printing/airfield-texts.ts';
 import { codeMark } from '../press/printing/code-mark.ts';
-import { sortOrders } from '../press/printing/sort-orders.ts';
 import { didYouMean } from '../school/nearest-name.ts';
 import { readSchool } from '../school/read.ts';
 import type { School } from '../school/school.ts';
 import type { Wind } from '../units/wind-text.ts';
 import { askedBy, dayOption, today, windOption } from './options.ts';
-import { exitCodes, isStopped, printPages, report, unchangedWords } from './print-pages.ts';
+import { printOrders } from './print-orders.ts';
+import { exitCodes, isStopped, report } from './print-pages.ts';
 import { type PrintedSetting, withSettingOptions } from './setting-options.ts';
 import { version } from './version.ts';
 import { weatherOf } from './weather.ts';
@@ -87,11 +87,7 @@ async function handbook(options: HandbookOptions): Promise<number> {
       refused: () => refused.push(volume.path),
     }),
   );
-  const { out, browser, again = false } = options;
-  const sorting = { folder: school.folder, out, browser, date: options.date, again };
-  const { pages, unchanged } = await sortOrders(orders, sorting);
-  const printed = pages.length > 0 ? await printPages(pages, options) : exitCodes.built;
-  if (unchanged > 0) process.stdout.write(`${unchangedWords(unchanged, 'book')}\n`);
+  const printed = await printOrders(orders, 'book', school.folder, options);
   book.files.forEach(removeRepeats);
   const failed = report([...files, ...book.files]);
   for (const message of book.wrongChoices) process.stderr.write(`${message}\n`);

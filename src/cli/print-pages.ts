@@ -123,10 +123,3 @@ export function report(files: readonly VFile[]): number {
   if (spoken.length > 0) process.stderr.write(`${reporter(spoken)}\n`);
   return spoken.some(hasErrors) ? exitCodes.mistakes : exitCodes.built;
 }
-
-/** What was not printed because its files stand; `kind` is one of them. */
-export function unchangedWords(count: number, kind: string): string {
-  return count === 1
-    ? `1 ${kind} stands as it was: nothing in it has changed.`
-    : `${count} ${kind}s stand as they were: nothing in them has changed.`;
-}

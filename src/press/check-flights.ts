@@ -7,10 +7,10 @@ import { checkTypedFigures } from '../lesson/check-typed-figures.ts';
 import type { Lesson } from '../lesson/parse-lesson.ts';
 import { renderLesson } from '../lesson/render-lesson.ts';
 import type { School } from '../school/school.ts';
-import { reportScenario } from './lesson-messages.ts';
+import { attemptFor } from './lesson-messages.ts';
 import { packetContext } from './packet-context.ts';
 import { papers } from './paper.ts';
-import { aircraftOf, ofClasses, planOf, ScenarioError, scenarioOf } from './scenario.ts';
+import { aircraftOf, ofClasses, planOf, scenarioOf } from './scenario.ts';
 
 const editions: readonly Edition[] = ['student', 'instructor'];
 
@@ -25,14 +25,14 @@ export function checkFlights(lesson: Lesson<PacketContext>, file: VFile, school:
     ? [frontMatter.aircraft]
     : ofClasses(school, frontMatter, [...school.fleet.keys()]);
   const found = new Map<string, Found>();
+  const attempt = attemptFor({ file, source: lesson.frontMatterSource }, {}, new Set());
   const collect = (aircraft: string | undefined, check: () => void) => {
     for (const message of messagesOf(check, file)) remember(message, aircraft, found);
   };
-  if (ids.length === 0)
-    collect(undefined, () => reportingScenario(lesson, file, () => aircraftOf(school, frontMatter)));
+  if (ids.length === 0) collect(undefined, () => attempt(() => aircraftOf(school, frontMatter)));
   for (const id of ids) {
     const name = school.fleet.get(id)?.name ?? id;
-    collect(name, () => reportingScenario(lesson, file, () => checkFlight(lesson, file, school, id)));
+    collect(name, () => attempt(() => checkFlight(lesson, file, school, id)));
   }
   for (const { message, aircraft } of found.values()) {
     if (aircraft.size < ids.length && ![...aircraft].every((name) => message.reason.includes(name))) {
@@ -57,15 +57,6 @@ function checkFlight(lesson: Lesson<PacketContext>, file: VFile, school: School,
     file,
   );
   checkTypedFigures(lesson, planFigures(plan, units), units, file);
-}
-
-function reportingScenario(lesson: Lesson<PacketContext>, file: VFile, run: () => unknown): void {
-  try {
-    run();
-  } catch (error) {
-    if (!(error instanceof ScenarioError)) throw error;
-    reportScenario(error, { file, source: lesson.frontMatterSource });
-  }
 }
 
 /** The messages that a check adds, taken off the file again. */

@@ -7,7 +7,12 @@ import { createHash } from 'node:crypto';
  * input would call two different packets the same.
  */
 export function fingerprint(inputs: unknown): string {
-  return createHash('sha256').update(canonicalJson(inputs)).digest('hex').slice(0, 8);
+  return digest(inputs).slice(0, 8);
+}
+
+/** All hex digits of it: what tells apart what was printed from what. Throws as `fingerprint` does. */
+export function digest(inputs: unknown): string {
+  return createHash('sha256').update(canonicalJson(inputs)).digest('hex');
 }
 
 /** JSON with sorted keys and no spaces; a key whose value is undefined is left out, as JSON does. */

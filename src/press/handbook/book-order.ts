@@ -1,6 +1,5 @@
-import { createHash } from 'node:crypto';
 import { VFile } from 'vfile';
-import { canonicalJson } from '../fingerprint.ts';
+import { digest } from '../fingerprint.ts';
 import { attemptFor } from '../lesson-messages.ts';
 import { type LessonText, openText } from '../lesson-text.ts';
 import { once } from '../once.ts';
@@ -45,20 +44,14 @@ export function bookOrder(book: Book, volume: Volume): PrintOrder {
         packetKey({ lesson, scenario, school: schoolFor(school, id), paper, edition, common });
       return (
         bound &&
-        createHash('sha256')
-          .update(
-            canonicalJson({
-              title,
-              source: school.source,
-              parts: bound.map(({ id, own, chapters }) => [
-                keyOf(own.scenario, id),
-                ...chapters.map(({ lesson, scenario }) =>
-                  keyOf(scenario, id, String(lessons.get(lesson)!.file)),
-                ),
-              ]),
-            }),
-          )
-          .digest('hex')
+        digest({
+          title,
+          source: school.source,
+          parts: bound.map(({ id, own, chapters }) => [
+            keyOf(own.scenario, id),
+            ...chapters.map(({ lesson, scenario }) => keyOf(scenario, id, String(lessons.get(lesson)!.file))),
+          ]),
+        })
       );
     },
     open: async () => {

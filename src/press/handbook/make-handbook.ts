@@ -94,9 +94,10 @@ export function makeHandbook(request: HandbookRequest): Handbook | undefined {
   }
   if (!isWhole || messages.some(({ fatal }) => fatal)) return undefined;
   const read = [...lessons.values()];
+  const pictures = read.flatMap(({ lesson }) => lesson.pictures);
   const mark = fingerprint({
     lessons: read.map(({ file }) => String(file)),
-    pictures: read.flatMap(({ lesson }) => lesson.pictures.map(({ src }) => src)),
+    pictures: pictures.map(({ src }) => src),
     flown,
     school: { name, source, cautions, faults: Object.fromEntries(faults), grading },
     fields: Object.fromEntries(school.airfields),
@@ -107,6 +108,5 @@ export function makeHandbook(request: HandbookRequest): Handbook | undefined {
     version,
   });
   const book = { title, school, edition, parts, units, paper: papers[paper], date, fingerprint: mark };
-  const pictures = read.flatMap(({ lesson }) => lesson.pictures);
   return { messages, pictures, html: (pages) => bookHtml(book, pages) };
 }

@@ -1,7 +1,6 @@
-import { createHash } from 'node:crypto';
 import type { Edition } from '../../../components/context.ts';
 import type { School } from '../../school/school.ts';
-import { canonicalJson } from '../fingerprint.ts';
+import { digest } from '../fingerprint.ts';
 import type { Scenario } from '../scenario.ts';
 
 /** What a packet is made from but its date. */
@@ -18,9 +17,9 @@ export interface PacketSource {
 }
 
 /**
- * A key that changes where anything in the packet can change but its date and its pictures: found without a flight, so that an unchanged
- * book costs no more than reading it. Magnetic variation goes by the day where the school gives none: of airfields the
- * key has what was typed, not what it comes to.
+ * A key that changes where anything in the packet can change but its date and its pictures: found without a flight, so
+ * that an unchanged book costs no more than reading it. Magnetic variation goes by the day where the school gives none:
+ * of airfields the key has what was typed, not what it comes to.
  */
 export function packetKey(source: PacketSource): string {
   const { scenario, school, ...others } = source;
@@ -35,7 +34,7 @@ export function packetKey(source: PacketSource): string {
     airfields: [...school.airfields.keys()],
     faults: Object.fromEntries(school.faults),
   };
-  return createHash('sha256').update(canonicalJson(inputs)).digest('hex');
+  return digest(inputs);
 }
 
 /** The school as one packet sees it: of its fleet, the one that is flown. Another one's file changes nothing in it. */
