@@ -180,6 +180,7 @@ export function drawnPattern(shape: Shape): Plan {
     touchdown: { along: 0, across: 0, time: track.at(-1)!.time, speed: 15 },
     roundOut: { roundOutDistance: 50, holdOffDistance: 25, loadFactor: 1.15 },
     cautions: [],
+    grade: 'sound',
     made: true,
   };
 }

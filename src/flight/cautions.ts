@@ -1,7 +1,16 @@
 import { metresPerFoot, metresPerSecondPerKnot, radiansPerDegree } from '../units/factors.ts';
 import type { Aircraft } from './aircraft.ts';
 import type { Obstacle, Runway } from './airfield.ts';
-import type { Caution, Flown, KeyPosition, Minimums, Phase, TrackSample } from './plan.ts';
+import type {
+  Caution,
+  CautionCode,
+  Flown,
+  Grade,
+  KeyPosition,
+  Minimums,
+  Phase,
+  TrackSample,
+} from './plan.ts';
 import { loadFactor, stallSpeedUnder } from './turns.ts';
 import { crosswind } from './wind.ts';
 
@@ -35,8 +44,49 @@ const least = (metres: number) => `${Math.ceil(metres / metresPerFoot - 1e-6)} f
 const knots = (speed: number) => `${Math.ceil(speed / metresPerSecondPerKnot - 1e-6)} kt`;
 const degrees = (angle: number) => Math.round(angle / radiansPerDegree);
 
+/** A caution before it is graded. */
+type Found = Omit<Caution, 'grade'>;
+
+/** The grade of each caution where its size does not make it graver. */
+const usualGrade: Readonly<Record<CautionCode, Grade>> = {
+  'beyond-reach': 'not-to-be-flown',
+  'wind-over-glide': 'not-to-be-flown',
+  'obstacle-clearance': 'beyond-good-practice',
+  'stall-margin': 'beyond-good-practice',
+  slow: 'beyond-good-practice',
+  'approach-speed-not-reached': 'beyond-good-practice',
+  'bank-over-limit': 'not-to-be-flown',
+  'bank-over-medium': 'beyond-good-practice',
+  'wind-over-limit': 'not-to-be-flown',
+  'crosswind-over-limit': 'not-to-be-flown',
+  tailwind: 'beyond-good-practice',
+  gust: 'beyond-good-practice',
+  mass: 'not-to-be-flown',
+  'off-runway': 'not-to-be-flown',
+  'aim-before-threshold': 'beyond-good-practice',
+  'landing-distance': 'not-to-be-flown',
+  'final-turn-low': 'beyond-good-practice',
+  'downwind-key-height': 'worth-knowing',
+  'base-turn-far': 'worth-knowing',
+  'round-out-pull': 'worth-knowing',
+};
+
+/** A caution with its grade: of some, how far past the limit decides. */
+export function graded(found: Found): Caution {
+  const { code, value, limit } = found;
+  const grave =
+    (code === 'obstacle-clearance' && value < 0) ||
+    ((code === 'stall-margin' || code === 'slow') && value < 1.1) ||
+    (code === 'final-turn-low' && value < (2 / 3) * limit);
+  return { ...found, grade: grave ? 'not-to-be-flown' : usualGrade[code] };
+}
+
 /** Every caution that a flight earns. Values and limits in m, m/s, degrees or as plain ratios. */
 export function cautionsOf(examined: Examined): Caution[] {
+  return found(examined).map(graded);
+}
+
+function found(examined: Examined): Found[] {
   return [
     ...finalTurn(examined),
     ...keyHeight(examined),
@@ -60,7 +110,7 @@ function stricter(
     : { limit: builtIn, source };
 }
 
-function finalTurn({ keys, minimums }: Examined): Caution[] {
+function finalTurn({ keys, minimums }: Examined): Found[] {
   const final = keys.find((key) => key.id === 'final');
   const { limit, source } = stricter(limits.finalTurnHeight, `${handbook}, chapter 9`, minimums?.finalTurn);
   if (!final || final.height >= limit) return [];
@@ -75,7 +125,7 @@ function finalTurn({ keys, minimums }: Examined): Caution[] {
   ];
 }
 
-function keyHeight({ keys }: Examined): Caution[] {
+function keyHeight({ keys }: Examined): Found[] {
   const { low, high } = limits.keyHeight;
   const key = keys.find(({ id }) => id === 'downwind-key');
   if (!key || (key.height >= low - 1e-6 && key.height <= high + 1e-6)) return [];
@@ -90,7 +140,7 @@ function keyHeight({ keys }: Examined): Caution[] {
   ];
 }
 
-function bank({ track }: Examined): Caution[] {
+function bank({ track }: Examined): Found[] {
   const steepest = track.reduce((most, sample) => Math.max(most, Math.abs(sample.bank)), 0);
   if (steepest <= mediumBank + 1e-9) return [];
   return [
@@ -106,7 +156,7 @@ function bank({ track }: Examined): Caution[] {
 
 const turnPhases: ReadonlySet<Phase> = new Set(['circle', 'base-turn', 'final-turn']);
 
-function stallMargin({ track, flown }: Examined): Caution[] {
+function stallMargin({ track, flown }: Examined): Found[] {
   const turning = track.filter((sample) => turnPhases.has(sample.phase));
   const margins = turning.map(
     (sample) => sample.eas / stallSpeedUnder(loadFactor(sample.bank), flown.stallSpeed),
@@ -124,7 +174,7 @@ function stallMargin({ track, flown }: Examined): Caution[] {
   ];
 }
 
-function windLimits({ aircraft, runway, flown }: Examined): Caution[] {
+function windLimits({ aircraft, runway, flown }: Examined): Found[] {
   const strongest = Math.max(flown.surfaceWind.speed, flown.gust ?? 0);
   const across = Math.abs(crosswind({ ...flown.surfaceWind, speed: strongest }, runway.heading));
   const checks = [
@@ -142,7 +192,7 @@ function windLimits({ aircraft, runway, flown }: Examined): Caution[] {
     }));
 }
 
-function obstacles({ runway, aircraft, track, minimums }: Examined): Caution[] {
+function obstacles({ runway, aircraft, track, minimums }: Examined): Found[] {
   const { limit, source } = stricter(
     limits.obstacleClearance,
     'screen height of 50 ft: 14 CFR 25.125; aircraft handbooks use the same',
@@ -179,7 +229,7 @@ function clearanceOver(
   return least;
 }
 
-function ground({ runway, aircraft, track }: Examined): Caution[] {
+function ground({ runway, aircraft, track }: Examined): Found[] {
   const touchdown = track.at(-1)!;
   const fromLandingEnd = runway.spot + touchdown.along;
   const beside = Math.abs(touchdown.across) > runway.width / 2;
@@ -212,7 +262,7 @@ function ground({ runway, aircraft, track }: Examined): Caution[] {
   ];
 }
 
-function roundOut({ aircraft, pull }: Examined): Caution[] {
+function roundOut({ aircraft, pull }: Examined): Found[] {
   const own = aircraft.roundOut.loadFactor;
   if (pull <= own + 1e-6) return [];
   return [

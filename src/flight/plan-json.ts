@@ -52,6 +52,8 @@ export function planToJson(plan: Plan): Record<string, unknown> {
     gates: plan.gates,
     touchdown: plan.touchdown,
     cautions: plan.cautions,
+    grade: plan.grade,
+    made: plan.made,
   };
 }
 

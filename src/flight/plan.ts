@@ -93,7 +93,9 @@ export interface Plan {
   readonly touchdown: Touchdown;
   readonly roundOut: RoundOutFigures;
   readonly cautions: readonly Caution[];
-  /** True where the wheels touch at the spot by a sound path. */
+  /** The gravest grade of its cautions. */
+  readonly grade: PlanGrade;
+  /** True where the flight of `track` ends on the ground at the spot, level, by a sound path. */
   readonly made: boolean;
 }
 
@@ -206,24 +208,46 @@ export interface RoundOutFigures {
 }
 
 export type CautionCode =
-  | 'final-turn-low'
-  | 'downwind-key-height'
-  | 'bank-over-medium'
-  | 'stall-margin'
-  | 'wind-over-limit'
-  | 'crosswind-over-limit'
+  | 'beyond-reach'
   | 'wind-over-glide'
   | 'obstacle-clearance'
+  | 'stall-margin'
+  | 'slow'
+  | 'approach-speed-not-reached'
+  | 'bank-over-limit'
+  | 'bank-over-medium'
+  | 'wind-over-limit'
+  | 'crosswind-over-limit'
+  | 'tailwind'
+  | 'gust'
+  | 'mass'
   | 'off-runway'
-  | 'beyond-reach'
+  | 'aim-before-threshold'
   | 'landing-distance'
+  | 'final-turn-low'
+  | 'downwind-key-height'
+  | 'base-turn-far'
   | 'round-out-pull';
 
-/** `value` and `limit` in the units that `message` names; `source` says where the limit comes from. */
+/**
+ * How grave a caution is. `not-to-be-flown`: it can hurt, and no packet is printed of it. `beyond-good-practice`: past a
+ * limit that a careful pilot keeps to. `worth-knowing`: unusual, and no more.
+ */
+export type Grade = 'not-to-be-flown' | 'beyond-good-practice' | 'worth-knowing';
+
+/** The gravest grade of a plan's cautions; `sound` where it has none. */
+export type PlanGrade = Grade | 'sound';
+
+/** `value` and `limit` in SI units, degrees or as plain ratios; `source` says where the limit comes from. */
 export interface Caution {
   readonly code: CautionCode;
+  readonly grade: Grade;
   readonly message: string;
   readonly value: number;
   readonly limit: number;
   readonly source: string;
+  /** The key position at which a mark on drawings and tables belongs; undefined where it belongs to the whole approach. */
+  readonly at?: KeyId | undefined;
+  /** What would be flyable, as a sentence; given where the grade is `not-to-be-flown`. */
+  readonly remedy?: string | undefined;
 }

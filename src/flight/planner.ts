@@ -3,11 +3,12 @@ import type { Answer, ApproachMethod, Asked } from './approach-method.ts';
 import { circlesWithin } from './approach-spiral.ts';
 import { approaches } from './approaches.ts';
 import { heightThatWorks, windShareThatWorks } from './beyond-reach.ts';
-import { cautionsOf, mediumBank } from './cautions.ts';
+import { cautionsOf, graded, mediumBank } from './cautions.ts';
 import type { Conditions } from './conditions.ts';
 import { flyPattern } from './fly-pattern.ts';
 import { gatesOf } from './gates.ts';
 import { sinOfGlide } from './glide.ts';
+import { gradeOf } from './grade.ts';
 import {
   baseLeg,
   baseTrack,
@@ -41,6 +42,10 @@ export function planApproach(request: PlanRequest): Plan {
   const track = flight.track.map((sample) => ({ ...sample, heading: positiveAngle(sample.heading) }));
   const last = track.at(-1)!;
   const made = answer?.made === true;
+  const cautions = [
+    ...cautionsOf({ aircraft, runway, flown, track, keys, pull: asked.pull, minimums: request.minimums }),
+    ...(made ? [] : unreached(method, asked, resolved, track, detail)),
+  ];
   return {
     aircraft,
     airfield,
@@ -62,10 +67,8 @@ export function planApproach(request: PlanRequest): Plan {
       holdOffDistance: last.along - (levelAt ?? last.along),
       loadFactor: asked.pull,
     },
-    cautions: [
-      ...cautionsOf({ aircraft, runway, flown, track, keys, pull: asked.pull, minimums: request.minimums }),
-      ...(made ? [] : unreached(method, asked, resolved, track, detail)),
-    ],
+    cautions,
+    grade: gradeOf(cautions),
     made,
   };
 }
@@ -152,13 +155,13 @@ function unreached(
       ? `it would be made ${ways.join(', or ')}`
       : 'neither another height nor less wind makes it: change the spacing or the bank';
   return [
-    {
+    graded({
       code: 'beyond-reach',
       message: `The spot cannot be made: at best the wheels touch ${Math.ceil(off)} m from it; ${remedy}.`,
       value: off,
       limit: 0,
       source: 'flown by this plan',
-    },
+    }),
     ...windOverGlide(track, asked, conditions),
   ];
 }
@@ -183,13 +186,15 @@ function windOverGlide(track: readonly TrackSample[], asked: Asked, conditions: 
   ];
   return legs
     .filter(({ groundspeed }) => groundspeed <= 0)
-    .map(({ leg, groundspeed }) => ({
-      code: 'wind-over-glide',
-      message: `On ${leg} the wind is stronger than the glide: the leg cannot be flown.`,
-      value: groundspeed,
-      limit: 0,
-      source: 'flown by this plan',
-    }));
+    .map(({ leg, groundspeed }) =>
+      graded({
+        code: 'wind-over-glide',
+        message: `On ${leg} the wind is stronger than the glide: the leg cannot be flown.`,
+        value: groundspeed,
+        limit: 0,
+        source: 'flown by this plan',
+      }),
+    );
 }
 
 /** m/s along a track at the best-glide speed at a height; 0 where the track cannot be held. */

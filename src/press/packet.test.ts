@@ -91,6 +91,7 @@ describe('a packet', () => {
         cautions: [
           {
             code: 'final-turn-low',
+            grade: 'beyond-good-practice',
             message: 'Turn ends at 250 ft.',
             value: 250,
             limit: 300,
