@@ -4,11 +4,23 @@
  */
 export function roundTo(value: number, step: number): number {
   const steps = Math.floor(Math.abs(value) / step + 0.5 + 1e-9);
+  return multiple(value < 0 ? -steps : steps, step);
+}
+
+/** The next whole multiple of `step` that is not less; one that floating point left a hair off is still that one. */
+export function roundUpTo(value: number, step: number): number {
+  return multiple(Math.ceil(value / step - 1e-6), step);
+}
+
+/** The next whole multiple of `step` that is not more; one that floating point left a hair off is still that one. */
+export function roundDownTo(value: number, step: number): number {
+  return multiple(Math.floor(value / step + 1e-6), step);
+}
+
+/** Dividing by a whole number of steps per unit keeps 3.1 as 3.1 where multiplying by 0.1 would not. */
+function multiple(steps: number, step: number): number {
   if (steps === 0) return 0;
-  // Dividing by a whole number of steps per unit keeps 3.1 as 3.1 where multiplying by 0.1 would not.
-  const perUnit = Math.round(1 / step);
-  const size = step < 1 ? steps / perUnit : steps * step;
-  return value < 0 ? -size : size;
+  return step < 1 ? steps / Math.round(1 / step) : steps * step;
 }
 
 /** A rounded number as it is printed: real minus (U+2212), comma between thousands from 1,000. */
