@@ -1,3 +1,4 @@
+import { gradeNames } from '../src/drawing/grade-words.ts';
 import type { Plan } from '../src/flight/plan.ts';
 import { formatWind } from '../src/units/format.ts';
 import type { PageUnits } from '../src/units/page-units.ts';
@@ -8,12 +9,13 @@ export function approachWords({ approach, runway, airfield, circuit }: Plan): st
   return `${kind} to runway ${runway.name} at ${airfield.name}, ${circuit}-hand`;
 }
 
-/** `surface wind 210° 12 kt, engine idling`; also says where the spot is not made. */
+/** `surface wind 210° 12 kt, engine idling`; also says where the spot is not made, and where it is not to be flown. */
 export function conditionWords(plan: Plan, units: PageUnits): string {
   const { from, speed } = plan.flown.surfaceWind;
   const wind = `surface wind ${formatWind(from, speed, units)}`;
   const engine = plan.power === 'idle' ? 'engine idling' : 'engine stopped';
-  return `${wind}, ${engine}${plan.made ? '' : '; the spot is not made'}`;
+  const grade = plan.grade === 'not-to-be-flown' ? `; ${gradeNames[plan.grade]}` : '';
+  return `${wind}, ${engine}${plan.made ? grade : '; the spot is not made'}`;
 }
 
 /** The sentence under everything that is made from the aircraft's figures. */

@@ -1,10 +1,12 @@
 import { z } from 'zod';
+import { type BandEdge, edgeText, gateBand } from '../../src/drawing/gate-band.ts';
 import type { KeyId } from '../../src/flight/plan.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
 import { nameList } from '../../src/lesson/directive-form.ts';
+import { formatHeight } from '../../src/units/format.ts';
 import type { PacketContext } from '../context.ts';
+import { flownFigure } from '../grade-mark.ts';
 import { planKey } from '../plan-key.ts';
-import { formatEdge } from '../safe-rounding.ts';
 
 const attributes = z.strictObject({
   edge: z
@@ -17,7 +19,7 @@ export const gate = defineComponent<PacketContext, typeof attributes>({
   form: 'text',
   summary:
     'An edge of the band of heights at a key position from which the spot is still made; the low edge is rounded up, ' +
-    'the high one down; "no sound height was found" where there is none.',
+    'the high one down; in words where there is none.',
   attributes,
   label: z.enum(['downwind-key', 'base-key', 'final']),
   example: ':gate[downwind-key]{edge=low}',
@@ -32,6 +34,6 @@ export const gate = defineComponent<PacketContext, typeof attributes>({
     // A packet of another wind must not fail on a figure that its author could not foresee: it says that there is none.
     const height = found[edge];
     const value = height === null ? 'no sound height was found' : formatEdge(height, edge, units);
-    return [{ type: 'text', value }];
+    return flownFigure(value, plan);
   },
 });

@@ -1,14 +1,15 @@
 import { h } from 'hastscript';
 import { z } from 'zod';
+import { edgeTexts } from '../../src/drawing/gate-band.ts';
 import type { Gate } from '../../src/flight/plan.ts';
 import { captionNumber } from '../../src/lesson/captions.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
 import { formatHeight } from '../../src/units/format.ts';
 import { approachWords, sourceWords } from '../approach-words.ts';
 import type { PacketContext } from '../context.ts';
+import { markedKey } from '../grade-mark.ts';
 import { planKey } from '../plan-key.ts';
-import { formatGateEdge } from '../safe-rounding.ts';
-import { aboveWords, belowWords, withinWords } from './gate-words.ts';
+import { aboveWords, bandNote, belowWords, withinWords } from './gate-words.ts';
 
 export const gates = defineComponent<PacketContext, z.ZodType>({
   name: 'gates',
@@ -39,7 +40,7 @@ export const gates = defineComponent<PacketContext, z.ZodType>({
         h('caption', [
           captionNumber('Table'),
           ` From which heights the spot is still made, ${approachWords(plan)}. Heights are above the spot, at the planned keys; ` +
-            'the lowest is rounded up, the highest down. Each edge: the whole approach computed again from it.',
+            `the lowest is rounded up, the highest down. ${bandNote(context)}`,
         ]),
         h('thead', [h('tr', heads)]),
         h(
@@ -52,15 +53,17 @@ export const gates = defineComponent<PacketContext, z.ZodType>({
   },
 });
 
-function row(gate: Gate, { plan, units }: PacketContext) {
+function row(gate: Gate, context: PacketContext) {
+  const { plan, units } = context;
+  const { low, high } = edgeTexts(gate, units);
   const height = (text: string) => h('td', { className: ['number'] }, text);
   return h('tr', [
     h('th', { scope: 'row' }, planKey(plan, gate.at).label),
-    height(formatGateEdge(gate, 'low', units) ?? '–'),
+    height(low),
     height(formatHeight(gate.plan, units)),
-    height(formatGateEdge(gate, 'high', units) ?? '–'),
-    h('td', belowWords(gate, plan, units)),
-    h('td', withinWords(gate, plan, units)),
-    h('td', aboveWords(gate, plan)),
+    height(high),
+    h('td', belowWords(gate, context)),
+    h('td', withinWords(gate, context)),
+    h('td', aboveWords(gate, context)),
   ]);
 }

@@ -5,6 +5,7 @@ import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
 import { nameOf } from '../choice-of.ts';
 import type { PacketContext } from '../context.ts';
+import { flownFigure } from '../grade-mark.ts';
 import { formatSafeDistance } from '../safe-rounding.ts';
 
 type Figure = (ground: GroundFigures, plan: Plan, units: PageUnits) => string;
@@ -35,7 +36,6 @@ export const ground = defineComponent<PacketContext, z.ZodType>({
   attributes: z.strictObject({}),
   label: nameOf(figures, meanings),
   example: ':ground[left]',
-  render: ({ label, context: { plan, units } }) => [
-    { type: 'text', value: figures[label]!(groundFigures(plan), plan, units) },
-  ],
+  render: ({ label, context: { plan, units } }) =>
+    flownFigure(figures[label]!(groundFigures(plan), plan, units), plan),
 });

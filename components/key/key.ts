@@ -6,6 +6,7 @@ import { formatDistance, formatHeight, formatTime } from '../../src/units/format
 import type { PageUnits } from '../../src/units/page-units.ts';
 import { nameOf } from '../choice-of.ts';
 import type { PacketContext } from '../context.ts';
+import { flownFigure } from '../grade-mark.ts';
 import { acrossWords, alongWords } from '../place-words.ts';
 import { planKey } from '../plan-key.ts';
 
@@ -53,6 +54,6 @@ export const key = defineComponent<PacketContext, typeof attributes>({
   example: ':key[downwind-key]{show=height}',
   render: ({ label, attributes: { show }, context: { plan, units } }) => {
     const figure: Figure = figures[show];
-    return [{ type: 'text', value: figure(planKey(plan, label as KeyId), plan, units) }];
+    return flownFigure(figure(planKey(plan, label as KeyId), plan, units), plan);
   },
 });

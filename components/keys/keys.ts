@@ -7,6 +7,7 @@ import { formatHeight, formatTime } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
 import { approachWords, sourceWords } from '../approach-words.ts';
 import type { PacketContext } from '../context.ts';
+import { markedKey } from '../grade-mark.ts';
 import { placeWords } from '../place-words.ts';
 
 export const keys = defineComponent<PacketContext, z.ZodType>({
@@ -32,7 +33,7 @@ export const keys = defineComponent<PacketContext, z.ZodType>({
         h('thead', [h('tr', heads)]),
         h(
           'tbody',
-          plan.keys.map((key) => row(key, key.time - begin, units)),
+          plan.keys.map((key) => row(plan, key, key.time - begin, units)),
         ),
       ]),
       h('p', { className: ['source'] }, sourceWords(plan, units)),
@@ -44,12 +45,12 @@ function start({ power }: Plan): string {
   return power === 'idle' ? 'the closing of the throttle' : 'the moment the engine stopped';
 }
 
-function row(key: KeyPosition, time: number, units: PageUnits) {
+function row(plan: Plan, key: KeyPosition, time: number, units: PageUnits) {
   // The glide points at the aim point and rounds out above it: no time belongs to a place that is not flown through.
   const isAim = key.id === 'aim-point';
   const place = placeWords(key, units);
   return h('tr', [
-    h('th', { scope: 'row' }, key.label),
+    h('th', { scope: 'row' }, markedKey(plan, key.id, key.label)),
     h('td', { className: ['number'] }, formatHeight(key.height, units)),
     h('td', isAim ? `${place}; the glide points here` : place),
     h('td', { className: ['number'] }, isAim ? '–' : formatTime(time)),

@@ -2,6 +2,7 @@ import type { KeyPosition, Plan } from '../flight/plan.ts';
 import { formatHeight } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import { distance, type Point } from './geometry.ts';
+import { keyGrade, type MarkedGrade, markWords } from './grade-words.ts';
 import { keyLines } from './pattern-words.ts';
 import type { TextLine } from './text.ts';
 
@@ -14,6 +15,8 @@ export interface PlacedKey {
 /** Key positions that one label names. */
 export interface KeyGroup extends PlacedKey {
   readonly lines: readonly TextLine[];
+  /** The gravest of its keys. */
+  readonly grade: MarkedGrade | undefined;
 }
 
 /** mm: marks closer than this, with the same height in figures, are one mark to the eye. */
@@ -30,10 +33,16 @@ export function groupKeys(plan: Plan, placed: readonly PlacedKey[], units: PageU
         isPlain(group.key) &&
         isPlain(key),
     );
-    if (same === -1) groups.push({ key, at, lines: keyLines(plan, key, units) });
-    else groups[same] = joined(groups[same]!, key);
+    const grade = keyGrade(plan, key.id);
+    if (same === -1) groups.push({ key, at, lines: keyLines(plan, key, units), grade });
+    else groups[same] = joined(groups[same]!, key, grade);
   }
-  return groups;
+  return groups.map((group) => ({ ...group, lines: [...group.lines, ...gradeLines(group.grade)] }));
+}
+
+/** What a label says of the square about its mark. */
+export function gradeLines(grade: MarkedGrade | undefined): TextLine[] {
+  return grade ? [{ text: markWords[grade], bold: grade === 'not-to-be-flown' }] : [];
 }
 
 /** Aim point and touchdown have words of their own. */
@@ -41,10 +50,11 @@ function isPlain({ id }: KeyPosition): boolean {
   return id !== 'aim-point' && id !== 'touchdown';
 }
 
-function joined(group: KeyGroup, { label }: KeyPosition): KeyGroup {
+function joined(group: KeyGroup, { label }: KeyPosition, grade: MarkedGrade | undefined): KeyGroup {
   const names = group.lines.slice(0, -1);
   const last = names.at(-1)!;
   const added = { text: `${label.charAt(0).toLowerCase()}${label.slice(1)}` };
   const lines = [...names.slice(0, -1), { ...last, text: `${last.text},` }, added, group.lines.at(-1)!];
-  return { ...group, lines };
+  const isGraver = group.grade === undefined || grade === 'not-to-be-flown';
+  return { ...group, lines, grade: isGraver ? grade : group.grade };
 }

@@ -1,10 +1,41 @@
 import type { Container } from '@svgdotjs/svg.js';
 import { type Point, type Segment, shifted } from './geometry.ts';
+import type { MarkedGrade } from './grade-words.ts';
 import { ink, paper, weight } from './ink.ts';
 import { mm } from './sheet.ts';
 
 /** Symbols of the drawings, each drawn about a point. mm. */
 export const markRadius = { key: 1.15, aim: 1.5, spot: 1.7 } as const;
+
+/** A symbol at its place; with a grade, in the square that says so. */
+export interface Mark {
+  readonly kind: keyof typeof markRadius;
+  readonly at: Point;
+  readonly grade?: MarkedGrade | undefined;
+}
+
+/** Half a side of the square about a mark, and how heavy it is drawn: the label beside it says what it means. mm. */
+const square = { half: 2.1, 'not-to-be-flown': 0.9, 'beyond-good-practice': 0.3 } as const;
+
+/** mm about its place that a mark takes. */
+export function markReach({ kind, grade }: Pick<Mark, 'kind' | 'grade'>): number {
+  return grade ? square.half + square[grade] / 2 : markRadius[kind];
+}
+
+export function drawMark(into: Container, { kind, at, grade }: Mark): void {
+  const draw = { key: drawKey, aim: drawAim, spot: drawSpot };
+  draw[kind](into, at);
+  if (!grade) return;
+  const side = 2 * square.half;
+  into.rect(side, side).attr({
+    x: mm(at.x - square.half),
+    y: mm(at.y - square.half),
+    fill: 'none',
+    stroke: ink,
+    'stroke-width': square[grade],
+    'data-grade': grade,
+  });
+}
 
 /** A straight line. */
 export function drawLine(

@@ -3,16 +3,7 @@ import { drawFaults } from './drawn-fault.ts';
 import { type Box, type Point, simplified } from './geometry.ts';
 import { dash, faint, ink, paper, tint, weight } from './ink.ts';
 import { drawLabel } from './labels.ts';
-import {
-  drawAim,
-  drawArrowhead,
-  drawDimension,
-  drawKey,
-  drawLine,
-  drawPolyline,
-  drawShape,
-  drawSpot,
-} from './marks.ts';
+import { drawArrowhead, drawDimension, drawLine, drawMark, drawPolyline, drawShape } from './marks.ts';
 import type { MapLayout } from './pattern-map.ts';
 import { tickSegment } from './pattern-marks.ts';
 import { type Ground, type PatternView, pagePoint } from './pattern-view.ts';
@@ -47,8 +38,7 @@ export function drawMap(sheet: Sheet, plan: Plan, layout: MapLayout): void {
   for (const tick of layout.ticks) drawLine(track, tickSegment(tick), tick.numbered ? 0.4 : weight.line);
   for (const arrow of layout.arrows) drawArrowhead(track, arrow.at, arrow.direction, 2.6, 1.15);
   const marks = layer(sheet, 'marks');
-  const draw = { key: drawKey, aim: drawAim, spot: drawSpot };
-  for (const mark of layout.marks) draw[mark.kind](marks, mark.at);
+  for (const mark of layout.marks) drawMark(marks, mark);
   const labels = layer(sheet, 'labels');
   for (const label of layout.labels) drawLabel(labels, label);
 }

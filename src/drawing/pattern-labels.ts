@@ -7,7 +7,7 @@ import { type Box, between, distance, type Point, pageVector } from './geometry.
 import { size } from './ink.ts';
 import { groupKeys } from './key-groups.ts';
 import type { WantedLabel } from './labels.ts';
-import { markRadius } from './marks.ts';
+import { markRadius, markReach } from './marks.ts';
 import type { Dimension } from './pattern-dimensions.ts';
 import type { Tick } from './pattern-marks.ts';
 import { drawnObstacles, type Ground, type PatternView, pagePoint } from './pattern-view.ts';
@@ -41,9 +41,10 @@ export function keyLabels(
     const spot = key.id === 'touchdown' && touchesAtSpot(plan);
     return { key, at: at(spot ? { along: 0, across: 0 } : key) };
   });
-  const wanted = groupKeys(plan, placed, units).map(({ key, at: anchor, lines }): WantedLabel => {
+  const wanted = groupKeys(plan, placed, units).map(({ key, at: anchor, lines, grade }): WantedLabel => {
     const spot = key.id === 'touchdown' && touchesAtSpot(plan);
-    const radius = markRadius[spot ? 'spot' : key.id === 'aim-point' ? 'aim' : 'key'];
+    const kind = spot ? 'spot' : key.id === 'aim-point' ? 'aim' : 'key';
+    const radius = markReach({ kind, grade });
     return { lines, size: size.label, anchor, radius, prefer: outward(plan, key, view), reach: 52 };
   });
   if (touchesAtSpot(plan)) return wanted;

@@ -3,6 +3,7 @@ import { formatAngle, formatHeight, formatWind } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import type { DrawingBoard } from './drawing.ts';
 import { type Point, shifted } from './geometry.ts';
+import { markNote } from './grade-words.ts';
 import { face, faint, size, weight } from './ink.ts';
 import { drawArrowhead, drawLine } from './marks.ts';
 import { type PatternView, pageDirection } from './pattern-view.ts';
@@ -45,7 +46,7 @@ export interface LegendWords {
 
 export function patternLegend(plan: Plan, units: PageUnits, faulty = false): LegendWords {
   const dashed = faulty ? ' Dashed: a fault flown, with a cross where it ends.' : '';
-  const note = `Heavy line: turning. A stroke across the track every 10 s from the start.${dashed}`;
+  const note = `Heavy line: turning. A stroke across the track every 10 s from the start.${markNote(plan)}${dashed}`;
   return { wind: windLines(plan, units), note };
 }
 

@@ -6,7 +6,7 @@ import { around, type Box, boxOf, grown, type Segment, segmentsOf, shifted, simp
 import { weight } from './ink.ts';
 import type { Line } from './label.ts';
 import { type DrawnLabel, placeWanted } from './labels.ts';
-import { dimensionEnds, markRadius } from './marks.ts';
+import { dimensionEnds, type Mark, markReach } from './marks.ts';
 import { type Dimension, dimensionsOf } from './pattern-dimensions.ts';
 import {
   dimensionLabel,
@@ -16,7 +16,7 @@ import {
   runwayNumber,
   tickLabel,
 } from './pattern-labels.ts';
-import { type Mark, marksOf, spacedArrows, type Tick, tickSegment, ticksOf } from './pattern-marks.ts';
+import { marksOf, spacedArrows, type Tick, tickSegment, ticksOf } from './pattern-marks.ts';
 import {
   type DrawnRunway,
   drawnObstacles,
@@ -96,7 +96,7 @@ export function layOutMap(
     grown(runway, 0.4),
     ...(part.broken ? [runwayBreak(view, runway)] : []),
     ...obstacles,
-    ...marks.map((mark) => around(mark.at, markRadius[mark.kind])),
+    ...marks.map((mark) => around(mark.at, markReach(mark))),
     ...arrows.map((arrow) => around(shifted(arrow.at, arrow.direction, -1.2), 1.2)),
   ];
   const wanted = [

@@ -1,13 +1,10 @@
 import type { Plan } from '../flight/plan.ts';
 import { distance, type Point, type Segment, shifted } from './geometry.ts';
+import { keyGrade } from './grade-words.ts';
+import type { Mark } from './marks.ts';
 import type { Ground } from './pattern-view.ts';
 import { touchesAtSpot } from './pattern-words.ts';
 import { type TrackPoint, timedPoints } from './track-line.ts';
-
-export interface Mark {
-  readonly kind: 'key' | 'aim' | 'spot';
-  readonly at: Point;
-}
 
 export interface Tick extends TrackPoint {
   readonly numbered: boolean;
@@ -16,8 +13,15 @@ export interface Tick extends TrackPoint {
 export function marksOf(plan: Plan, at: (place: Ground) => Point): Mark[] {
   const keys = plan.keys
     .filter((key) => key.id !== 'touchdown' || !touchesAtSpot(plan))
-    .map((key): Mark => ({ kind: key.id === 'aim-point' ? 'aim' : 'key', at: at(key) }));
-  return [...keys, { kind: 'spot', at: at({ along: 0, across: 0 }) }];
+    .map(
+      (key): Mark => ({
+        kind: key.id === 'aim-point' ? 'aim' : 'key',
+        at: at(key),
+        grade: keyGrade(plan, key.id),
+      }),
+    );
+  const grade = touchesAtSpot(plan) ? keyGrade(plan, 'touchdown') : undefined;
+  return [...keys, { kind: 'spot', at: at({ along: 0, across: 0 }), grade }];
 }
 
 /** A stroke across the track every 10 s, every third with its time; none at the start where a mark stands there. */

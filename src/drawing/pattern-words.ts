@@ -8,6 +8,7 @@ import {
 } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import type { DrawnFault } from './drawn-fault.ts';
+import { cautionSentences } from './grade-words.ts';
 import { windLines } from './pattern-legend.ts';
 import { scaleText } from './scale-bar.ts';
 import type { TextLine } from './text.ts';
@@ -61,6 +62,7 @@ export function patternDescription(
     ),
   ];
   if (!touchesAtSpot(plan)) sentences.push(`The wheels touch ${missText(plan.touchdown.along, units)}.`);
+  sentences.push(...cautionSentences(plan));
   sentences.push(...faults.map(({ name, end }) => `Fault flown over it: ${name}, ${end}.`));
   return sentences.join(' ');
 }

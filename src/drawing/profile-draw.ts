@@ -6,9 +6,9 @@ import { type DrawnFault, drawFaults } from './drawn-fault.ts';
 import { simplified } from './geometry.ts';
 import { dash, face, faint, ink, size, tint, weight } from './ink.ts';
 import { drawLabel } from './labels.ts';
-import { drawAim, drawKey, drawLine, drawPolyline, drawSpot } from './marks.ts';
+import { drawLine, drawMark, drawPolyline } from './marks.ts';
 import type { Bar, ProfileLayout } from './profile-layout.ts';
-import { foot, type ProfileView, profilePoint } from './profile-view.ts';
+import { foot, profilePoint } from './profile-view.ts';
 import { profileNote } from './profile-words.ts';
 import { layer, mm, type Sheet } from './sheet.ts';
 import { setLine, wrapped } from './text.ts';
@@ -17,7 +17,7 @@ import { stretches } from './track-line.ts';
 /** Draws what `layOutProfile` has placed. */
 export function drawProfile(sheet: Sheet, plan: Plan, units: PageUnits, layout: ProfileLayout): void {
   const { view } = layout;
-  drawAxes(sheet, units, view);
+  drawAxes(sheet, units, layout);
   drawFoot(sheet, plan, layout);
   const scene = layer(sheet, 'heights');
   for (const bar of layout.bars) drawBar(scene, bar);
@@ -36,8 +36,7 @@ export function drawProfile(sheet: Sheet, plan: Plan, units: PageUnits, layout: 
     drawPolyline(track, simplified(points, 0.015), turning ? weight.turn : weight.straight);
   }
   const marks = layer(sheet, 'marks');
-  const draw = { key: drawKey, aim: drawAim, spot: drawSpot };
-  for (const mark of layout.marks) draw[mark.kind](marks, mark.at);
+  for (const mark of layout.marks) drawMark(marks, mark);
   const labels = layer(sheet, 'labels');
   for (const label of layout.labels) drawLabel(labels, label);
 }
@@ -53,10 +52,15 @@ function drawBar(into: ReturnType<typeof layer>, { box, closedAbove, closedBelow
   if (closedBelow) cap(bottom);
 }
 
-function drawAxes(sheet: Sheet, units: PageUnits, view: ProfileView): void {
+/** mm under the ground at which the numbers of the distance axis begin, and where a square stands on the ground. */
+const numbersUnder = { usual: 2, square: 2.8 };
+
+function drawAxes(sheet: Sheet, units: PageUnits, { view, marks }: ProfileLayout): void {
   const axes = layer(sheet, 'axes');
   const { plot } = view;
   const ground = plot.y + plot.height;
+  const onGround = marks.some(({ at, grade }) => grade && ground - at.y < numbersUnder.usual);
+  const under = onGround ? numbersUnder.square : numbersUnder.usual;
   drawLine(axes, { from: { x: plot.x, y: plot.y - 2 }, to: { x: plot.x, y: ground } }, weight.line);
   drawLine(
     axes,
@@ -72,7 +76,7 @@ function drawAxes(sheet: Sheet, units: PageUnits, view: ProfileView): void {
   for (const distance of view.distanceTicks) {
     const { x } = profilePoint(view, distance, 0);
     drawLine(axes, { from: { x, y: ground }, to: { x, y: ground + 1.2 } }, weight.line);
-    const at = { x, y: ground + 2 + size.small * face.cap };
+    const at = { x, y: ground + under + size.small * face.cap };
     const past = distance < 0 ? ' past' : '';
     const text = `${formatDistance(Math.abs(distance), units)}${past}`;
     setLine(axes, { text }, at, 'middle', size.small);

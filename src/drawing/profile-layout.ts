@@ -14,11 +14,12 @@ import {
   segmentsOf,
   simplified,
 } from './geometry.ts';
+import { keyGrade } from './grade-words.ts';
 import { size, weight } from './ink.ts';
-import { groupKeys, type PlacedKey } from './key-groups.ts';
+import { gradeLines, groupKeys, type PlacedKey } from './key-groups.ts';
 import type { Line } from './label.ts';
 import { type DrawnLabel, placeWanted, type WantedLabel } from './labels.ts';
-import { markRadius } from './marks.ts';
+import { type Mark, markRadius, markReach } from './marks.ts';
 import { touchesAtSpot } from './pattern-words.ts';
 import { faultLines, layOutFaults, type ProfileFault } from './profile-faults.ts';
 import type { PhaseName } from './profile-phases.ts';
@@ -41,7 +42,7 @@ export interface ProfileLayout {
   readonly sight: Segment | undefined;
   readonly bars: readonly Bar[];
   readonly obstacles: readonly Box[];
-  readonly marks: readonly { readonly kind: 'key' | 'aim' | 'spot'; readonly at: Point }[];
+  readonly marks: readonly Mark[];
   readonly phases: readonly PhaseName[];
   readonly faults: readonly ProfileFault[];
   readonly lines: readonly Line[];
@@ -91,6 +92,7 @@ export function layOutProfile(
   const keyMarks: ProfileLayout['marks'] = keys.map(({ key, at }) => ({
     kind: key.id === 'aim-point' ? 'aim' : key.id === 'touchdown' && atSpot ? 'spot' : 'key',
     at,
+    grade: keyGrade(plan, key.id),
   }));
   const marks = atSpot ? keyMarks : [...keyMarks, { kind: 'spot', at: spot } as const];
   const bars = plan.gates.map((gate) => barOf(gate, keys, view)).filter((bar) => bar !== undefined);
@@ -114,21 +116,21 @@ export function layOutProfile(
   const boxes = [
     ...obstacles,
     ...bars.map((bar) => grown(bar.box, 0.8)),
-    ...marks.map((mark) => around(mark.at, markRadius[mark.kind])),
+    ...marks.map((mark) => around(mark.at, markReach(mark))),
   ];
   const up = { x: 0.45, y: -0.9 };
   const wanted: WantedLabel[] = [
     // From touchdown backwards: the last keys have the least room.
     ...groupKeys(plan, keys, units)
       .reverse()
-      .map(({ key, at, lines }): WantedLabel => {
+      .map(({ key, at, lines, grade }): WantedLabel => {
         const isSpot = key.id === 'touchdown' && atSpot;
-        const radius = markRadius[isSpot ? 'spot' : key.id === 'aim-point' ? 'aim' : 'key'];
+        const kind = isSpot ? 'spot' : key.id === 'aim-point' ? 'aim' : 'key';
         return {
-          lines: isSpot ? [{ text: 'Spot' }] : lines,
+          lines: isSpot ? [{ text: 'Spot' }, ...gradeLines(grade)] : lines,
           size: size.label,
           anchor: at,
-          radius,
+          radius: markReach({ kind, grade }),
           prefer: up,
           reach: 52,
         };

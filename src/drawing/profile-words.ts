@@ -3,6 +3,7 @@ import { formatHeight, formatLowHeight } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import { numberText } from '../units/rounding.ts';
 import { type DrawnFault, faultSentence } from './drawn-fault.ts';
+import { cautionSentences, markNote } from './grade-words.ts';
 import { approachName, keySentence, missText, touchesAtSpot } from './pattern-words.ts';
 import { finalTurnHeight, obstaclesOnFinal } from './profile-view.ts';
 
@@ -19,7 +20,7 @@ export function profileNote(plan: Plan, exaggeration: number, faults: readonly D
     faults.length > 0
       ? ' Dashed: a fault flown, by the distance that it still has to fly to the spot, with a cross where it ends.'
       : '';
-  return `Height above the spot, distance to go along the track. ${drawn}${bars}${part}${dashed}`;
+  return `Height above the spot, distance to go along the track. ${drawn}${bars}${part}${markNote(plan)}${dashed}`;
 }
 
 /** How many times as large: `3`, `1.5`. */
@@ -54,6 +55,7 @@ export function profileDescription(
     ),
     `A line marks ${formatHeight(finalTurnHeight, units)}, by which the turn to final is complete.`,
     ...(touchesAtSpot(plan) ? [] : [`The wheels touch ${missText(plan.touchdown.along, units)}.`]),
+    ...cautionSentences(plan),
     ...faults.map(faultSentence),
   ].join(' ');
 }
