@@ -41,9 +41,12 @@ const sensible: fc.Arbitrary<PlanRequest> = fc
     circles: maybe(fc.integer({ min: 1, max: 6 })),
     circlesDrift: maybe(fc.boolean()),
   })
-  .map(({ id, from, knots, ...rest }) =>
-    requestFor(id, { ...rest, wind: { from, speed: knots * metresPerSecondPerKnot }, detail: 'flight' }),
-  );
+  .map(({ id, from, knots, gust, ...rest }) => {
+    const speed = knots * metresPerSecondPerKnot;
+    // A gust is no less than the wind.
+    const gusts = gust === undefined ? undefined : Math.max(gust, speed);
+    return requestFor(id, { ...rest, wind: { from, speed }, gust: gusts, detail: 'flight' });
+  });
 
 /** Where something can be spoilt: every field that the core reads, some of them not in every request. */
 const places = [

@@ -9,8 +9,13 @@ export interface Aircraft {
   readonly class: AircraftClass;
   /** Where the figures come from; printed under every table made from them. */
   readonly source: string;
-  /** kg. Speeds hold at `reference`; the flight is flown at `flown`. */
-  readonly mass: { readonly reference: number; readonly flown: number };
+  /** kg. Speeds hold at `reference`; the flight is flown at `flown`. `most` and `least` bound what may be flown. */
+  readonly mass: {
+    readonly reference: number;
+    readonly flown: number;
+    readonly most?: number | undefined;
+    readonly least?: number | undefined;
+  };
   /** m. `aboveWheels` is the height of the wing with the wheels on the ground. */
   readonly wing: { readonly span: number; readonly aboveWheels: number };
   /** m/s EAS. */
@@ -21,10 +26,14 @@ export interface Aircraft {
   readonly turns: { readonly bank: number; readonly limit: number; readonly rollRate: number };
   /** Wheel height (m) at which the round-out begins, and the load factor of its pull. */
   readonly roundOut: { readonly height: number; readonly loadFactor: number };
-  /** m, from touchdown to a stop. */
+  /** m, from touchdown to a stop: in a calm, standard air at sea level and at the reference mass (`landing-run.ts` scales it). */
   readonly landingRoll: number;
-  /** m/s, surface wind and its component across the runway. */
-  readonly limits: { readonly wind: number; readonly crosswind: number };
+  /** m/s, surface wind and its components across the runway and, where the aircraft has such a limit, from behind. */
+  readonly limits: {
+    readonly wind: number;
+    readonly crosswind: number;
+    readonly tailwind?: number | undefined;
+  };
   /** The pattern this aircraft flies, where it is not the airfield's. m. */
   readonly pattern?: Partial<Pattern> | undefined;
   /** Indicated against equivalent airspeed, for the page: all speeds here are equivalent. */

@@ -1,4 +1,6 @@
+import { tellingApart } from '../units/telling-apart.ts';
 import { RequestError } from './errors.ts';
+import type { PlanRequest } from './plan.ts';
 
 /** What is wrong with a value: where in it (nothing for the value itself), and what it must be. */
 interface Fault {
@@ -94,11 +96,13 @@ const obstacle = record({
   width: number(0, 10_000, '0 to 10 km'),
 });
 
+const limitWind = number(0, 60, '0 to 116 kt');
+
 const aircraft = record({
   name: text,
   class: oneOf('weight-shift', 'three-axis', 'powered-parachute', 'glider'),
   source: text,
-  mass: record({ reference: mass, flown: mass }),
+  mass: record({ reference: mass, flown: mass, most: optional(mass), least: optional(mass) }),
   wing: record({ span: number(3, 40, '3 to 40 m'), aboveWheels: number(0, 8, '0 to 8 m') }),
   speeds: record({
     stall: number(5, 45, '10 to 87 kt'),
@@ -114,7 +118,7 @@ const aircraft = record({
   }),
   roundOut: record({ height: number(0.3, 30.5, '1 to 100 ft'), loadFactor: number(1.02, 3, '1.02 to 3') }),
   landingRoll: number(0, 3000, '0 to 3000 m'),
-  limits: record({ wind: number(0, 60, '0 to 116 kt'), crosswind: number(0, 60, '0 to 116 kt') }),
+  limits: record({ wind: limitWind, crosswind: limitWind, tailwind: optional(limitWind) }),
   pattern: optional(record({ height: optional(height), spacing: optional(spacing) })),
   calibration: optional(listOf(record({ indicated: airspeed, equivalent: airspeed }))),
 });
@@ -163,18 +167,28 @@ const request = record({
     record({
       finalTurn: optional(number(0, 1500, '0 to 4900 ft')),
       obstacleClearance: optional(number(0, 1500, '0 to 4900 ft')),
+      mostTailwind: optional(limitWind),
     }),
   ),
   detail: optional(oneOf('whole', 'flight')),
 });
 
 /**
- * Checks that every part of a request is there, is of its kind and lies in its allowed range.
- * Throws RequestError with the first field that is not, and what is allowed there.
+ * Checks that every part of a request is there, is of its kind and lies in its allowed range, and that gusts are no less
+ * than the wind. Throws RequestError with the first field that is not so, and what is allowed there.
  */
 export function checkRequest(value: unknown): void {
   const fault = request(value);
-  if (!fault) return;
-  const field = fault.path || 'request';
-  throw new RequestError(field, `${field} ${fault.must}`);
+  if (fault) {
+    const field = fault.path || 'request';
+    throw new RequestError(field, `${field} ${fault.must}`);
+  }
+  const { wind, gust } = value as Pick<PlanRequest, 'wind' | 'gust'>;
+  if (gust !== undefined && gust < wind.speed - 1e-9) {
+    const { value: less, limit } = tellingApart(gust, wind.speed, 'kt', 'least');
+    throw new RequestError(
+      'gust',
+      `the gusts of ${less} are less than the wind of ${limit}: give the highest gust, or none`,
+    );
+  }
 }

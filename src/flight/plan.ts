@@ -14,7 +14,7 @@ export interface PlanRequest {
   readonly circuit?: Circuit | undefined;
   /** Surface wind at 10 m. */
   readonly wind: SurfaceWind;
-  /** m/s; highest gust, held against the aircraft's limits. Default: none. */
+  /** m/s; highest gust, not less than the wind, held against the aircraft's limits. Default: none. */
   readonly gust?: number | undefined;
   /** Default: the power law with the airfield's exponent. */
   readonly windProfile?: WindProfileKind | undefined;
@@ -42,16 +42,17 @@ export interface PlanRequest {
   readonly circles?: number | undefined;
   /** Circles of the spiral held on the ground (default) or drifting with the wind. */
   readonly circlesDrift?: boolean | undefined;
-  /** The school's own minimums, m: they tighten the built-in limits and never loosen them. */
+  /** The school's own limits: they tighten the built-in ones and never loosen them. */
   readonly minimums?: Minimums | undefined;
   /** `flight` leaves out what takes many flights: the gates, and the nearest value that would work. Default `whole`. */
   readonly detail?: 'whole' | 'flight' | undefined;
 }
 
-/** m: heights that a school asks for, where it asks for more than the built-in limits. */
+/** What a school asks for where it asks for more than the built-in limits: heights in m, and the most tailwind in m/s. */
 export interface Minimums {
   readonly finalTurn?: number | undefined;
   readonly obstacleClearance?: number | undefined;
+  readonly mostTailwind?: number | undefined;
 }
 
 export type Approach = '90' | '180' | '360' | 'spiral';

@@ -70,6 +70,14 @@ describe('a request that contradicts itself is refused', () => {
     expect(error.message).toContain('40 degrees');
   });
 
+  it('gusts that are less than the wind, and takes those that are as much', () => {
+    const wind = { from: 0, speed: 6 };
+    const error = errorOf({ wind, gust: 5.9 });
+    expect(error.field).toBe('gust');
+    expect(error.message).toMatch(/of 11\skt .*of 12\skt/);
+    for (const gust of [6, 9]) expect(resolveRequest({ ...request, wind, gust }).flown.gust).toBe(gust);
+  });
+
   it('speeds that do not rise from stall to touchdown to approach', () => {
     const speeds = { stall: 20, touchdown: 18, approach: 23 };
     expect(errorOf({ aircraft: { ...aircraft, speeds } }).field).toBe('aircraft.speeds');

@@ -228,6 +228,7 @@ function windier(request: PlanRequest, amount: Amount): PlanRequest {
   return {
     ...request,
     wind: { from: speed > 0 ? from : request.runway.heading, speed: now },
+    gust: request.gust === undefined ? undefined : Math.max(request.gust, now),
     windLayers: request.windLayers?.map((layer) => ({
       ...layer,
       speed: Math.max(0, changed(layer.speed, share)),

@@ -1,0 +1,64 @@
+import { metresPerFoot } from '../../units/factors.ts';
+import { numberText, roundUpTo } from '../../units/rounding.ts';
+import type { Obstacle } from '../airfield.ts';
+import { closestPass, type Pass, type Required, riseToClear, type Swept } from '../clearance.ts';
+import type { KeyPosition } from '../plan.ts';
+import { type Examined, type Found, leastOf, stricter, told } from './examined.ts';
+
+/** m. The least distance from an obstacle, in space; a school may ask for more where the wings are over it. */
+const leastClearance = 50 * metresPerFoot;
+
+const sidewaysSource =
+  'sideways the 50 ft that are kept above; in the round-out and the hold-off a wing span from the wing, 50 ft at most: a judgement of ours, no source';
+
+/** An obstacle that the path meets, or passes too near. */
+export function obstacleCautions({ runway, aircraft: { wing }, track, keys, minimums }: Examined): Found[] {
+  const over = stricter(
+    leastClearance,
+    'screen height of 50 ft: 14 CFR 25.125; aircraft handbooks use the same',
+    minimums?.obstacleClearance,
+  );
+  const required: Required = {
+    over: over.limit,
+    near: leastClearance,
+    nearInLanding: Math.min(wing.span, leastClearance),
+  };
+  const swept: Swept = { wing, track, runwayHeading: runway.heading };
+  return runway.obstacles.flatMap((obstacle): Found[] => {
+    const pass = closestPass(obstacle, swept, required);
+    if (!pass) return [];
+    const { how, distance, limit, at } = pass;
+    const key = leastOf(keys, (each) =>
+      Math.hypot(each.along - at.along, each.across - at.across, each.height - at.height),
+    );
+    return [
+      {
+        code: 'obstacle-clearance',
+        message: passWords(pass, obstacle),
+        value: distance,
+        limit,
+        source: how !== 'beside' && limit === over.limit ? over.source : sidewaysSource,
+        at: key?.id,
+        remedy: how === 'met' ? riseWords(riseToClear(obstacle, swept, required), obstacle, key) : undefined,
+      },
+    ];
+  });
+}
+
+function passWords({ how, distance, limit }: Pass, { what }: Obstacle): string {
+  if (how === 'met') return `The path meets the ${what}, ${feetUp(-distance, 1)} below its top.`;
+  const said = told(distance, limit, 'ft', 'least', { value: 'margin' });
+  const passes = how === 'above' ? 'path' : 'wing';
+  return `The ${passes} passes ${said.value} ${how} the ${what}; ${said.limit} is the least.`;
+}
+
+/** To 10 ft, on the side that clears. */
+function riseWords(rise: number, { what }: Obstacle, key: KeyPosition | undefined): string {
+  const there = key && key.height > 0 ? `, ${feetUp(key.height + rise, 10)} at the ${nameOf(key)}` : '';
+  return `A path ${feetUp(rise, 10)} higher would clear the ${what}${there}.`;
+}
+
+const nameOf = ({ label }: KeyPosition) => label.charAt(0).toLowerCase() + label.slice(1);
+
+const feetUp = (metres: number, step: number) =>
+  `${numberText(roundUpTo(metres / metresPerFoot, step), step)} ft`;
