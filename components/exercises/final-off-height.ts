@@ -1,8 +1,10 @@
-import { soundFinal } from '../../src/flight/gates.ts';
+import { edgeTexts } from '../../src/drawing/gate-band.ts';
 import type { Plan } from '../../src/flight/plan.ts';
 import { metresPerFoot } from '../../src/units/factors.ts';
 import { formatHeight } from '../../src/units/format.ts';
-import { formatGateEdge } from '../safe-rounding.ts';
+import { formatLeastHeight } from '../../src/units/safe-rounding.ts';
+import { dragWords, insteadAbove } from '../gates/gate-words.ts';
+import { leastFinal } from '../least-final.ts';
 import { sumText } from './by-hand.ts';
 import { drawHeight, heightStep, printedHeight } from './draw-figures.ts';
 import { shuffledChoices } from './exercise.ts';
@@ -18,7 +20,7 @@ const lowShare = 0.7;
 
 /** What to do on a final that begins lower or higher than planned. */
 export const finalOffHeight: Draw = ({ plan, request, units }, random) => {
-  const band = bandAt(plan.gates, 'final');
+  const band = bandAt(plan.gates, 'final', units);
   const size = drawHeight(...offsets, units, random);
   if (!band || size === undefined) return undefined;
   const isLow = random() < lowShare;
@@ -26,21 +28,23 @@ export const finalOffHeight: Draw = ({ plan, request, units }, random) => {
   const [height, mirrored] = isLow ? [planned - size, planned + size] : [planned + size, planned - size];
   if (height < heightStep(units) || mirrored < heightStep(units)) return undefined;
   // With the engine running an approach that is not right by then is gone around from, in the band or below it.
-  const leastFinal = plan.power === 'idle' ? Math.max(soundFinal, request.minimums?.finalTurn ?? 0) : 0;
-  if (Math.max(height, mirrored) < leastFinal) return undefined;
-  if ([band.low, band.high, leastFinal].some((edge) => Math.abs(edge - height) < clear)) return undefined;
+  const least = plan.power === 'idle' ? leastFinal(request) : 0;
+  if (Math.max(height, mirrored) < least) return undefined;
+  if ([band.low, band.high, least].some((edge) => Math.abs(edge - height) < clear)) return undefined;
 
   const shown = (metres: number) => formatHeight(metres, units);
-  const state = stateOf(height, band, leastFinal);
+  const minimum = formatLeastHeight(least, units);
+  const edges = edgeTexts(band, units);
+  const state = stateOf(height, band, least);
   const lateWords = (metres: number) =>
-    metres < band.low ? 'below the band' : `in the band, but below ${shown(leastFinal)}`;
+    metres < band.low ? 'below the band' : `in the band, but below ${minimum}`;
   const does = actions(plan, lateWords(height));
   const right = `${shown(height)}: ${does[state]}`;
   // Power is right below the band and below the least height alike: the one is no wrong choice for the other.
   const nearest = (
     { late: ['lower'], below: ['lower'], lower: ['below'], higher: ['above'], above: ['higher'] } as const
   )[state];
-  const faults = stateFaults(shown(leastFinal), height >= band.low);
+  const faults = stateFaults(minimum, height >= band.low);
   return shuffledChoices(
     {
       question:
@@ -54,13 +58,13 @@ export const finalOffHeight: Draw = ({ plan, request, units }, random) => {
           fault: faults[state === 'late' ? 'late' : each],
         })),
         {
-          text: `${shown(mirrored)}: ${actions(plan, lateWords(mirrored))[stateOf(mirrored, band, leastFinal)]}`,
+          text: `${shown(mirrored)}: ${actions(plan, lateWords(mirrored))[stateOf(mirrored, band, least)]}`,
           fault: `${shown(size)} ${isLow ? 'added' : 'taken off'}, the wrong way round`,
         },
         isLow
           ? {
               text: `${shown(height)}: slower than the best glide, to stretch it.`,
-              fault: 'slower than the best glide the path is steeper, and the stall nearer',
+              fault: 'slower than the best glide the path through the air is steeper, and the stall nearer',
             }
           : {
               text: `${shown(height)}: slower than the best glide, to sink faster.`,
@@ -69,8 +73,8 @@ export const finalOffHeight: Draw = ({ plan, request, units }, random) => {
       ],
       working: [
         `${sumText(isLow ? '−' : '+', shown(planned), shown(size))} = ${shown(height)}; the band runs from ` +
-          `${formatGateEdge(band, 'low', units)} to ${formatGateEdge(band, 'high', units)}.`,
-        reasons(shown(leastFinal))[state],
+          `${edges.low} to ${edges.high}.`,
+        reasons(minimum)[state],
       ],
     },
     random,
@@ -80,46 +84,45 @@ export const finalOffHeight: Draw = ({ plan, request, units }, random) => {
 /** `late`: lower than a turn to final may be complete. */
 type State = 'late' | 'below' | 'lower' | 'higher' | 'above';
 
-function stateOf(height: number, { low, plan, high }: Band, leastFinal: number): State {
-  if (height < leastFinal) return 'late';
+function stateOf(height: number, { low, plan, high }: Band, least: number): State {
+  if (height < least) return 'late';
   if (height < low) return 'below';
   if (height > high) return 'above';
   return height < plan ? 'lower' : 'higher';
 }
 
-function actions({ power, aircraft }: Plan, late: string): Record<State, string> {
-  const idle = power === 'idle';
+function actions(plan: Plan, late: string): Record<State, string> {
+  const idle = plan.power === 'idle';
+  const above = insteadAbove('final', plan);
   return {
     late: `${late}: power, and go around.`,
     below: idle
       ? 'below the band: power, at once.'
       : 'below the band: the best ground short of the spot, at once.',
-    lower: 'in the band: the best-glide speed, and no slower.',
-    higher: `in the band: ${aircraft.steepApproach ? 'the steep approach' : 'an S-turn'}.`,
-    above: idle
-      ? 'above the band: go around; with no engine, land farther in.'
-      : 'above the band: land farther in.',
+    lower: 'in the band: the best speed for this wind, and no slower.',
+    higher: `in the band: ${dragWords(plan)}.`,
+    above: `above the band: ${above.charAt(0).toLowerCase()}${above.slice(1)}.`,
   };
 }
 
-function stateFaults(leastFinal: string, reachesSpot: boolean): Record<State, string> {
+function stateFaults(minimum: string, reachesSpot: boolean): Record<State, string> {
   return {
     late: reachesSpot
-      ? `the spot may be reached, but by ${leastFinal} the turn was to be complete`
-      : 'hopes that the best glide reaches a spot that it does not',
-    below: 'gives up a spot that the best glide still reaches',
-    lower: 'hopes that the best glide reaches a spot that it does not',
+      ? `the spot may be reached, but by ${minimum} the turn was to be complete`
+      : 'hopes that the best speed reaches a spot that it does not',
+    below: 'gives up a spot that the best speed for this wind still reaches',
+    lower: 'hopes that the best speed reaches a spot that it does not',
     higher: 'hopes that the height can be lost',
     above: 'gives up a spot that the height can be lost for',
   };
 }
 
-function reasons(leastFinal: string): Record<State, string> {
+function reasons(minimum: string): Record<State, string> {
   return {
-    late: `The turn to final is complete by ${leastFinal}; what is not right by then is gone around from.`,
-    below: 'Below the low edge not even the best speed into this wind reaches the spot.',
-    lower: 'Above the low edge the best glide still reaches the spot; anything slower does not.',
+    late: `The turn to final is complete by ${minimum}; what is not right by then is gone around from.`,
+    below: 'Below the low edge not even the best speed for this wind reaches the spot.',
+    lower: 'Above the low edge the best speed for this wind still reaches the spot; a slower one may not.',
     higher: 'Under the high edge the height can still be lost before the spot.',
-    above: 'Above the high edge no way of losing height brings the wheels to the spot.',
+    above: 'Above the high edge even the longest way that the gate allows passes the spot.',
   };
 }

@@ -1,8 +1,9 @@
-import { soundFinal } from '../../src/flight/gates.ts';
+import { edgeTexts } from '../../src/drawing/gate-band.ts';
 import { keyLabels } from '../../src/flight/keys.ts';
 import { metresPerFoot } from '../../src/units/factors.ts';
 import { formatHeight } from '../../src/units/format.ts';
-import { formatGateEdge } from '../safe-rounding.ts';
+import { dragWords, insteadAbove } from '../gates/gate-words.ts';
+import { leastFinal } from '../least-final.ts';
 import { drawHeight } from './draw-figures.ts';
 import { shuffled, shuffledChoices } from './exercise.ts';
 import { type Band, bandAt, gateTable } from './gate-table.ts';
@@ -20,9 +21,10 @@ const asked = ['downwind-key', 'base-key'] as const;
 type AskedKey = (typeof asked)[number];
 
 /** A height at a key, to be read from the gate table. */
-export const gateReading: Draw = ({ plan, units }, random) => {
+export const gateReading: Draw = (setting, random) => {
+  const { plan, units } = setting;
   const drawn = shuffled(
-    asked.flatMap((at) => readingsAt(at, plan)),
+    asked.flatMap((at) => readingsAt(at, setting)),
     random,
   )[0];
   if (!drawn) return undefined;
@@ -32,6 +34,7 @@ export const gateReading: Draw = ({ plan, units }, random) => {
   const words = actions(plan, at);
   const key = keyLabels[at].toLowerCase();
   const shown = (metres: number) => formatHeight(metres, units);
+  const edges = edgeTexts(band, units);
   const others = (Object.keys(words) as Reading[]).filter((each) => each !== reading);
   return shuffledChoices(
     {
@@ -42,7 +45,7 @@ export const gateReading: Draw = ({ plan, units }, random) => {
       right: words[reading],
       wrong: others.map((other) => ({ text: words[other], fault: faultOf(reading, other) })),
       working: [
-        `At the ${key} the band runs from ${formatGateEdge(band, 'low', units)} to ${formatGateEdge(band, 'high', units)}; ` +
+        `At the ${key} the band runs from ${edges.low} to ${edges.high}; ` +
           `the plan passes it at ${shown(band.plan)}.`,
         comparisons[reading](shown(height), at, band, units),
       ],
@@ -52,11 +55,11 @@ export const gateReading: Draw = ({ plan, units }, random) => {
 };
 
 /** The readings that there are heights for at a key. */
-function readingsAt(at: AskedKey, { gates, keys }: QuestionSetting['plan']) {
-  const band = bandAt(gates, at);
+function readingsAt(at: AskedKey, { plan: { gates, keys }, request, units }: QuestionSetting) {
+  const band = bandAt(gates, at, units);
   if (!band) return [];
   const before = at === 'base-key' ? keys.find(({ id }) => id === 'downwind-key')?.height : undefined;
-  return Object.entries(rangesOf(band, before))
+  return Object.entries(rangesOf(band, leastFinal(request), before))
     .filter(([, [low, high]]) => low <= high)
     .map(([reading, range]) => ({ at, band, reading: reading as Reading, range }));
 }
@@ -67,11 +70,12 @@ function readingsAt(at: AskedKey, { gates, keys }: QuestionSetting['plan']) {
  */
 function rangesOf(
   { low, plan, high }: Band,
+  sound: number,
   before = Number.POSITIVE_INFINITY,
 ): Record<Reading, readonly [number, number]> {
   const most = before - clear;
   return {
-    below: [Math.max(low - furthest, low / 2, soundFinal + clear), low - clear],
+    below: [Math.max(low - furthest, low / 2, sound + clear), low - clear],
     lower: [low + clear, plan - clear],
     higher: [Math.max(plan, low) + clear, Math.min(high - clear, most)],
     above: [high + clear, Math.min(high + furthest, most)],
@@ -79,19 +83,14 @@ function rangesOf(
 }
 
 /** What the packet's gates ask for, in the words of its own table where that has one line for it. */
-function actions({ power, aircraft }: QuestionSetting['plan'], at: AskedKey): Record<Reading, string> {
-  const drag = aircraft.steepApproach ? 'the steep approach' : 'an S-turn';
+function actions(plan: QuestionSetting['plan'], at: AskedKey): Record<Reading, string> {
+  const below = plan.power === 'idle' ? 'power, or another field' : 'another field, at once';
+  const above = insteadAbove(at, plan);
   return {
-    below:
-      power === 'idle'
-        ? 'Below the band: power, or another field.'
-        : 'Below the band: another field, at once.',
-    lower: `In the band, lower than the plan: ${at === 'base-key' ? 'turn in' : 'turn base sooner'}, cut the corner.`,
-    higher: `In the band, higher than the plan: ${at === 'base-key' ? `widen, then ${drag}` : 'move the base turn out'}.`,
-    above:
-      power === 'idle'
-        ? 'Above the band: go around; with no engine, land farther in.'
-        : 'Above the band: land farther in, or another field.',
+    below: `Below the band: ${below}.`,
+    lower: `In the band, lower than the plan: ${at === 'base-key' ? 'turn in, cut the corner' : 'turn base sooner, and turn base leg in'}.`,
+    higher: `In the band, higher than the plan: ${at === 'base-key' ? 'turn base leg out' : 'move the base turn out'}; on final ${dragWords(plan)}.`,
+    above: `Above the band: ${above.charAt(0).toLowerCase()}${above.slice(1)}.`,
   };
 }
 
@@ -117,12 +116,12 @@ type Comparison = (height: string, at: AskedKey, band: Band, units: QuestionSett
 
 const comparisons: Record<Reading, Comparison> = {
   below: (height, at, band, units) =>
-    `${height} is less than ${formatGateEdge(band, 'low', units)}: even ` +
+    `${height} is less than ${edgeTexts(band, units).low}: even ` +
     `${at === 'base-key' ? 'the corner cut' : 'the base turn at once'} does not reach the spot soundly.`,
   lower: (height, _at, { plan }, units) =>
     `${height} is above the low edge and under the plan's ${formatHeight(plan, units)}.`,
   higher: (height, _at, { plan }, units) =>
     `${height} is over the plan's ${formatHeight(plan, units)} and under the high edge.`,
   above: (height, _at, band, units) =>
-    `${height} is more than ${formatGateEdge(band, 'high', units)}: no way of losing height brings it to the spot.`,
+    `${height} is more than ${edgeTexts(band, units).high}: even the longest way that the gate allows passes the spot.`,
 };

@@ -1,8 +1,8 @@
+import { asNear, edgeTexts, gateBand } from '../../src/drawing/gate-band.ts';
 import { keyLabels } from '../../src/flight/keys.ts';
 import type { Gate } from '../../src/flight/plan.ts';
 import { formatHeight } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
-import { asNear, formatGateEdge } from '../safe-rounding.ts';
 import type { ExerciseTable } from './exercise.ts';
 
 /** A gate with both of its edges. m. */
@@ -11,23 +11,22 @@ export interface Band extends Gate {
   readonly high: number;
 }
 
-/** The band at a key; undefined where it has no edge on a side, or where the plan itself does not lie in it. */
-export function bandAt(gates: readonly Gate[], at: Gate['at']): Band | undefined {
+/** The band at a key; undefined where there is none, or none on a side, or where the plan itself does not lie in it. */
+export function bandAt(gates: readonly Gate[], at: Gate['at'], units: PageUnits): Band | undefined {
   const gate = gates.find((each) => each.at === at);
   if (!gate || gate.low === null || gate.high === null) return undefined;
+  if (gateBand(gate, units).none !== undefined) return undefined;
   if (gate.plan < gate.low - asNear || gate.plan > gate.high + asNear) return undefined;
   return { ...gate, low: gate.low, high: gate.high };
 }
 
-/** The gates as the packet prints them: the low edge rounded up, the high one down. */
+/** The gates as the packet prints them. */
 export function gateTable(gates: readonly Gate[], units: PageUnits): ExerciseTable {
   return {
     head: ['At', 'Not below', 'Plan', 'Not above'],
-    rows: gates.map((gate) => [
-      keyLabels[gate.at],
-      formatGateEdge(gate, 'low', units) ?? '–',
-      formatHeight(gate.plan, units),
-      formatGateEdge(gate, 'high', units) ?? '–',
-    ]),
+    rows: gates.map((gate) => {
+      const { low, high } = edgeTexts(gate, units);
+      return [keyLabels[gate.at], low, formatHeight(gate.plan, units), high];
+    }),
   };
 }

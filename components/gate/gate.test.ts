@@ -5,16 +5,22 @@ const plan = flyTrial();
 const gateAt = (id: string) => plan.gates.find(({ at }) => at === id)!;
 
 describe(':gate[…]', () => {
+  const ft = (height: number) => height * 0.3048;
+  const withGate = (low: number, planned: number, high: number) => ({
+    ...plan,
+    gates: [{ at: 'final' as const, low: ft(low), plan: ft(planned), high: ft(high) }],
+  });
+
   it('rounds the low edge up and the high edge down, to 10 ft', () => {
-    for (const id of ['downwind-key', 'base-key', 'final']) {
-      const { low, high } = gateAt(id);
-      const say = (edge: string) =>
-        Number(/^[\d,]+(?= ft$)/.exec(sayIn(`:gate[${id}]{edge=${edge}}`, plan))![0].replace(',', ''));
-      const [lowFeet, highFeet] = [low! / 0.3048, high! / 0.3048];
-      expect(say('low')).toBeGreaterThanOrEqual(lowFeet);
-      expect(say('low')).toBeLessThan(lowFeet + 10);
-      expect(say('high')).toBeLessThanOrEqual(highFeet);
-      expect(say('high')).toBeGreaterThan(highFeet - 10);
+    const band = withGate(411, 500, 639);
+    expect(sayIn(':gate[final]{edge=low}', band)).toBe('420 ft');
+    expect(sayIn(':gate[final]{edge=high}', band)).toBe('630 ft');
+  });
+
+  it('says what the table says where the plan is at the edge, and where there is no band', () => {
+    expect(sayIn(':gate[final]{edge=low}', withGate(382, 383, 484))).toMatch(/^the plan, [\d,]+ ft$/);
+    for (const edge of ['low', 'high']) {
+      expect(sayIn(`:gate[final]{edge=${edge}}`, withGate(1362, 1365, 1368))).toBe('none, there is no band');
     }
   });
 

@@ -32,8 +32,12 @@ export const gate = defineComponent<PacketContext, typeof attributes>({
       throw new DirectiveError(`There is no gate at \`${label}\`: ${instead}`);
     }
     // A packet of another wind must not fail on a figure that its author could not foresee: it says that there is none.
-    const height = found[edge];
-    const value = height === null ? 'no sound height was found' : formatEdge(height, edge, units);
-    return flownFigure(value, plan);
+    const band = gateBand(found, units);
+    return flownFigure(band.none === undefined ? words(band[edge]) : 'none, there is no band', plan);
+
+    function words(printed: BandEdge): string {
+      if (printed === 'open') return 'no sound height was found';
+      return printed === 'plan' ? `the plan, ${formatHeight(at.height, units)}` : edgeText(printed, units);
+    }
   },
 });

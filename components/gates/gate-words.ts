@@ -1,76 +1,152 @@
-import { soundFinal } from '../../src/flight/gates.ts';
+import { asNear, type BandEdge, gateBand, type NoBand } from '../../src/drawing/gate-band.ts';
 import type { Gate, KeyId, Plan } from '../../src/flight/plan.ts';
-import { metresPerFoot } from '../../src/units/factors.ts';
-import { formatHeight } from '../../src/units/format.ts';
+import { formatDistance, formatHeight, heightStep } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
-import { asNear, isPlanEdge } from '../safe-rounding.ts';
+import { formatLeastHeight } from '../../src/units/safe-rounding.ts';
+import type { PacketContext } from '../context.ts';
+import { leastFinal } from '../least-final.ts';
+import { planKey } from '../plan-key.ts';
 
-// What the edges of a gate mean is how the core finds them: by the shortest sound path and by the longest.
+// What a band means is how the core finds it: its low edge is that of the shortest path which the gate allows, its high
+// edge that of the longest. The words name these paths and no others.
 
-/** What it takes below the band; what is missing where no height is its lower edge. */
-export function belowWords({ at, low }: Gate, { power }: Plan, units: PageUnits): string {
-  const instead = power === 'idle' ? 'Power, or another field' : 'Another field, at once';
-  if (low !== null) return `${instead}: ${fallsShort(at, units)}.`;
-  const why =
-    at === 'final'
-      ? 'the wind does not let it be reached'
-      : `the turn to final is complete only below ${formatHeight(soundFinal, units)}, or the wind does not let it be flown`;
-  return `No sound path from here: ${why}. Treat any height below the plan as too low. ${instead}.`;
+type Setting = Pick<PacketContext, 'plan' | 'request' | 'units'>;
+
+/** How the bands were found, in one line. */
+export function bandNote({ plan, request, units }: Setting): string {
+  const sound = formatLeastHeight(leastFinal(request), units);
+  const from = (at: KeyId) => plan.gates.some((gate) => gate.at === at);
+  const ways = [
+    ...(from('downwind-key') ? ['the base turn at once, or later by as much as twice the spacing'] : []),
+    ...(from('downwind-key') || from('base-key')
+      ? ['base leg turned by up to 75° in or 45° out', 'where two turns have no room, one long turn']
+      : []),
+    `the turn to final complete by ${sound}`,
+    `final from the best speed for this wind to ${dragWords(plan)}`,
+  ];
+  return `Each band was found by flying, from the planned place of the key and every height: ${ways.join('; ')}.`;
+}
+
+/** What it takes below the band. */
+export function belowWords(gate: Gate, setting: Setting): string {
+  const band = gateBand(gate, setting.units);
+  const instead = setting.plan.power === 'idle' ? 'Power, or another field' : 'Another field, at once';
+  if (band.none !== undefined) return `Lower than the plan: ${lowerFirst(instead)}.`;
+  if (band.low !== 'open') return `${instead}: ${fallsShort(gate.at, setting)}.`;
+  return `No lowest height was found: treat any height below the plan as too low. ${instead}.`;
 }
 
 /** Lower than this, a spot may be reached by a turn that is not sound: that is no reason to try. */
-function fallsShort(at: KeyId, units: PageUnits): string {
-  if (at === 'final') return 'even the best speed into this wind does not reach the spot';
-  const shortest = at === 'base-key' ? 'the corner cut straight for the spot' : 'the base turn at once';
-  return `even ${shortest} does not reach it with the turn to final complete by ${formatHeight(soundFinal, units)}`;
+function fallsShort(at: KeyId, { request, units }: Setting): string {
+  if (at === 'final') return 'even the best speed for this wind does not reach the spot';
+  const shortest =
+    at === 'base-key'
+      ? 'the corner cut by as much as 75° does'
+      : 'the base turn at once and base leg turned in, by as much as 75°, do';
+  const sound = formatLeastHeight(leastFinal(request), units);
+  return `even ${shortest} not reach it with the turn to final complete by ${sound}`;
 }
 
 /** What it takes in the band, and whether the plan itself is in it. */
-export function withinWords(gate: Gate, plan: Plan, units: PageUnits): string {
-  const { at, low, high, plan: planned } = gate;
-  if (low !== null && high !== null && low > high + asNear) {
-    return 'No height is sound here: what is high enough for a sound turn to final is too high for the spot.';
-  }
-  const { lower, higher } = remedies(at, plan);
-  if (low !== null && planned < low - asNear) {
+export function withinWords(gate: Gate, setting: Setting): string {
+  const { plan, units } = setting;
+  const band = gateBand(gate, units);
+  if (band.none !== undefined) return noBandWords(gate, band.none, units);
+  const { lower, higher } = remedies(gate.at, plan);
+  if (gate.low !== null && gate.plan < gate.low - asNear) {
     // Its turn to final is too low: from a sound one the way is longer than the plan's, never shorter.
     return `The plan itself is below the band, and too low. In the band: ${higher}.`;
   }
-  const above = isAtPlan(gate, 'high', units)
-    ? 'There is nothing in hand above it either.'
-    : `Higher: ${higher}.`;
-  if (low === null) return `Fly the plan; no lower height was found sound. ${above}`;
+  if (gate.high !== null && gate.plan > gate.high + asNear) {
+    return `The plan itself is above the band, and too high. In the band: ${lower}.`;
+  }
+  const isHighest = isAtPlan(band.high, gate, 'high', units);
+  const above = isHighest ? 'There is nothing in hand above it either.' : `Higher: ${higher}.`;
+  if (band.low === 'open') return `Fly the plan; no lower height was found sound. ${above}`;
   // The lowest height is the plan, or so near to it that there is no lower one in the band to say a word about.
-  if (isAtPlan(gate, 'low', units)) {
+  if (isAtPlan(band.low, gate, 'low', units)) {
     return `Fly the plan; there is next to nothing in hand below it: treat any lower height as too low. ${above}`;
   }
-  return `At the plan, fly the plan. Lower: ${lower}. ${above}`;
+  const over = isHighest ? 'There is next to nothing in hand above it.' : above;
+  return `At the plan, fly the plan. Lower: ${lower}. ${over}`;
 }
 
-/** Whether an edge is printed as the plan, or no farther from it than a step of the page. */
-function isAtPlan(gate: Gate, edge: 'low' | 'high', units: PageUnits): boolean {
-  const value = gate[edge];
-  if (value === null) return false;
-  const inHand = edge === 'low' ? gate.plan - value : value - gate.plan;
-  return isPlanEdge(gate, edge, units) || inHand < oneStep[units.height];
+/** Whether an edge is printed as the plan, or is no farther from it than a step of the page. */
+function isAtPlan(edge: BandEdge, gate: Gate, which: 'low' | 'high', units: PageUnits): boolean {
+  const value = gate[which];
+  if (edge === 'open' || value === null) return false;
+  const inHand = which === 'low' ? gate.plan - value : value - gate.plan;
+  return edge === 'plan' || inHand < heightStep(units);
 }
 
-/** m, of the heights on the page. */
-const oneStep = { ft: 10 * metresPerFoot, m: 5 } as const;
+/** Why a gate has no band; never a word of what could be flown in it. */
+export function noBandWords({ low, plan, high }: Gate, none: NoBand, units: PageUnits): string {
+  const why: Readonly<Record<NoBand, string>> = {
+    'no-path': 'none of the ways named above this table comes to the spot from here, at any height',
+    crossed: 'the lowest height that reaches the spot is above the highest that does not pass it',
+    'too-narrow': `its lowest and its highest height lie less than ${formatHeight(heightStep(units), units)} apart`,
+  };
+  return `No band: ${why[none]}. ${then(none)}`;
 
-function remedies(at: KeyId, { aircraft }: Plan): { readonly lower: string; readonly higher: string } {
-  const drag = aircraft.steepApproach ? 'the steep approach' : 'an S-turn';
-  if (at === 'downwind-key') {
-    return { lower: 'turn base sooner, cut the corner', higher: 'move the base turn out, widen base' };
+  function then(reason: NoBand): string {
+    if (reason === 'no-path') return 'The plan is not one of them.';
+    if (reason === 'crossed') return 'No height is sound here.';
+    if (plan < low! - asNear) return 'The plan is below it, and too low.';
+    if (plan > high! + asNear) return 'The plan is above it, and too high.';
+    return 'Fly the plan; there is nothing in hand below it or above it.';
   }
-  if (at === 'base-key') return { lower: 'turn in, cut the corner', higher: `widen, then ${drag}` };
-  return { lower: 'the best-glide speed, and no slower', higher: drag };
+}
+
+function remedies(at: KeyId, plan: Plan): { readonly lower: string; readonly higher: string } {
+  const drag = dragWords(plan);
+  if (at === 'downwind-key') {
+    return {
+      lower: 'turn base sooner, and turn base leg in',
+      higher: `move the base turn out, turn base leg out; on final ${drag}`,
+    };
+  }
+  if (at === 'base-key') {
+    return { lower: 'turn in, cut the corner', higher: `turn base leg out; on final ${drag}` };
+  }
+  return { lower: 'the best speed for this wind, and no slower', higher: drag };
+}
+
+/** What takes height on final. */
+export function dragWords({ aircraft }: Pick<Plan, 'aircraft'>): string {
+  return aircraft.steepApproach ? 'an S-turn, then the steep approach' : 'an S-turn';
 }
 
 /** What it takes above the band. */
-export function aboveWords({ high }: Gate, { power }: Plan): string {
-  const instead =
-    power === 'idle' ? 'Go around; with no engine, land farther in' : 'Land farther in, or another field';
-  if (high !== null) return `${instead}: no way of losing height brings it to the spot.`;
-  return `No longer way was found that comes back to the spot. Treat any height above the plan as too high. ${instead}.`;
+export function aboveWords(gate: Gate, setting: Setting): string {
+  const { plan, units } = setting;
+  const band = gateBand(gate, units);
+  const instead = insteadAbove(gate.at, plan);
+  if (band.none !== undefined) return `Higher than the plan: ${lowerFirst(instead)}.`;
+  if (band.high !== 'open') return `${instead}: ${passes(gate.at, setting)}.`;
+  return `No highest height was found: treat any height above the plan as too high. ${instead}.`;
+}
+
+/** From the downwind key there may be height for a whole circle, back to the key. */
+export function insteadAbove(at: KeyId, { power }: Pick<Plan, 'power'>): string {
+  if (at === 'downwind-key') {
+    return power === 'idle'
+      ? 'Go around; with no engine, circle first, or land farther in'
+      : 'Circle first, or land farther in';
+  }
+  return power === 'idle'
+    ? 'Go around; with no engine, land farther in'
+    : 'Land farther in, or another field';
+}
+
+/** Higher than this, even the longest way ends past the spot. */
+function passes(at: KeyId, { plan, units }: Setting): string {
+  const onFinal = dragWords(plan);
+  if (at === 'final') return `even ${onFinal} ${onFinal.includes(',') ? 'pass' : 'passes'} the spot`;
+  if (at === 'base-key') return `even base leg turned out by 45°, and on final ${onFinal}, pass the spot`;
+  const out = formatDistance(2 * Math.abs(planKey(plan, at).across), units);
+  return `even the base turn ${out} farther on, base leg turned out by 45°, and on final ${onFinal}, pass the spot`;
+}
+
+function lowerFirst(text: string): string {
+  return text.charAt(0).toLowerCase() + text.slice(1);
 }

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Gate, Plan } from '../../src/flight/plan.ts';
-import { contextOf, flyTrial, renderBody } from '../trial-packet.ts';
-import { aboveWords, belowWords, withinWords } from './gate-words.ts';
+import { contextOf, degrees, flyTrial, knots, renderBody } from '../trial-packet.ts';
+import { aboveWords, withinWords } from './gate-words.ts';
 import { gates } from './gates.ts';
 
 const plan = flyTrial();
+const context = contextOf(plan);
 const rowsOf = (html: string) =>
   [...html.matchAll(/<tr><th scope="row">(.*?)<\/th>(.*?)<\/tr>/g)].map((row) => [
     row[1]!,
@@ -19,12 +20,17 @@ describe('::gates', () => {
     expect(messages).toEqual([]);
     expect(rowsOf(html).map(([name]) => name)).toEqual(['Downwind key', 'Base key', 'Final']);
     expect(html).toContain('the lowest is rounded up, the highest down');
+    expect(html).toMatch(
+      /Each band was found by flying, .*twice the spacing.*75° in or 45° out.*complete by 300.ft; final from the best speed for this wind/,
+    );
   });
 
   it('rounds the low edge up and the high edge down, by less than 10 ft', () => {
-    rowsOf(html).forEach((row, i) => {
-      const { low, high } = plan.gates[i]!;
-      const [lowFeet, highFeet] = [low! / 0.3048, high! / 0.3048];
+    const ft = (height: number) => height * 0.3048;
+    const clear = plan.gates.map((gate) => ({ ...gate, low: gate.plan - ft(51), high: gate.plan + ft(87) }));
+    rowsOf(renderBody('::gates', { ...plan, gates: clear }).html).forEach((row, i) => {
+      const { low, high } = clear[i]!;
+      const [lowFeet, highFeet] = [low / 0.3048, high / 0.3048];
       expect(feet(row[1]!)).toBeGreaterThanOrEqual(lowFeet - 1e-4);
       expect(feet(row[1]!)).toBeLessThan(lowFeet + 10);
       expect(feet(row[3]!)).toBeLessThanOrEqual(highFeet + 1e-4);
@@ -44,45 +50,96 @@ describe('::gates', () => {
     expect(!below.made || below.cautions.some(({ code }) => code === 'final-turn-low')).toBe(true);
   });
 
-  it('says what it takes below, in and above the band', () => {
+  it('names the shortest and the longest way that the gate allows, and what is done in the band', () => {
     const [key, base, final] = rowsOf(html);
-    expect(key![4]).toMatch(/^Power, or another field: even the base turn at once/);
-    expect(key![5]).toContain('Higher: move the base turn out');
-    expect(base![5]).toContain('cut the corner. Higher: widen');
-    expect(final![5]).toContain('Higher: the steep approach');
-    expect(final![6]).toMatch(/^Go around; with no engine, land farther in/);
+    expect(key![4]).toBe(
+      'Power, or another field: even the base turn at once and base leg turned in, by as much as 75°, do not reach it with the turn to final complete by 300 ft.',
+    );
+    expect(key![5]).toContain(
+      'Lower: turn base sooner, and turn base leg in. Higher: move the base turn out',
+    );
+    // Twice the planned spacing of 500 m.
+    expect(key![6]).toBe(
+      'Go around; with no engine, circle first, or land farther in: even the base turn 1,000 m farther on, base leg turned out by 45°, and on final an S-turn, then the steep approach, pass the spot.',
+    );
+    expect(base![4]).toContain('even the corner cut by as much as 75° does not reach it');
+    expect(base![5]).toContain('cut the corner. Higher: turn base leg out; on final an S-turn');
+    expect(base![6]).toContain('even base leg turned out by 45°');
+    expect(final![4]).toContain('even the best speed for this wind does not reach the spot');
+    expect(final![5]).toContain('Higher: an S-turn, then the steep approach');
+    expect(final![6]).toMatch(/^Go around; with no engine, land farther in: even an S-turn/);
+  });
+
+  it('names the least height that the school asks for, never rounded down', () => {
+    const own = flyTrial({ minimums: { finalTurn: 365 * 0.3048 } });
+    const page = renderBody('::gates', own).html;
+    expect(page).not.toContain('300 ft');
+    expect(page).toContain('complete by 370 ft');
+  });
+
+  it('sends nobody into a headwind that is not there', () => {
+    for (const from of [238, 58]) {
+      const page = renderBody('::gates', flyTrial({ wind: { from: degrees(from), speed: knots(6) } })).html;
+      expect(page).toContain('even the best speed for this wind');
+      expect(page).not.toMatch(/into (this|the) wind|against/);
+    }
   });
 
   it('offers no power where the engine is stopped, and no steep approach where there is none', () => {
     const stopped = flyTrial({ power: 'stopped' });
     const rows = rowsOf(renderBody('::gates', stopped).html);
     expect(rows.flat().join(' ')).not.toMatch(/[Pp]ower|[Gg]o around/);
+    expect(rows[0]![6]).toMatch(/^Circle first, or land farther in: even the base turn/);
     const without = { ...plan, aircraft: { ...plan.aircraft, steepApproach: undefined } };
     expect(rowsOf(renderBody('::gates', without).html).flat().join(' ')).not.toContain('steep');
   });
 
-  it('prints a dash, and what it means, where there is no edge', () => {
+  it('prints a dash where one edge was not found, and claims no more than that', () => {
     const none = plan.gates.map((gate) => (gate.at === 'base-key' ? { ...gate, low: null } : gate));
     const row = rowsOf(renderBody('::gates', { ...plan, gates: none }).html)[1]!;
     expect(row[1]).toBe('–');
-    expect(row[4]).toMatch(/^No sound path from here: the turn to final is complete only below 300.ft/);
-    expect(row[5]).toMatch(/^Fly the plan; no lower height was found sound\. Higher: widen/);
+    expect(row[4]).toBe(
+      'No lowest height was found: treat any height below the plan as too low. Power, or another field.',
+    );
+    expect(row[5]).toMatch(/^Fly the plan; no lower height was found sound\. Higher: turn base leg out/);
     const open: Gate = { at: 'final', low: 60, plan: 80, high: null };
-    expect(aboveWords(open, plan)).toMatch(/^No longer way was found .* above the plan as too high/);
-    expect(belowWords({ ...open, low: null }, plan, contextOf(plan).units)).toContain(
-      'below the plan as too low',
+    expect(aboveWords(open, context)).toMatch(
+      /^No highest height was found: treat any height above the plan as too high/,
     );
   });
 
-  it('says where the plan lies below the band, and where there is no band', () => {
+  it('prints no band, and why, where no way comes to the spot, or the edges cross, also after rounding', () => {
+    const ft = (low: number | null, planned: number, high: number | null): Gate => ({
+      at: 'final',
+      low: low === null ? null : low * 0.3048,
+      plan: planned * 0.3048,
+      high: high === null ? null : high * 0.3048,
+    });
+    const rowOf = (gate: Gate) => rowsOf(renderBody('::gates', { ...plan, gates: [gate] }).html)[0]!;
+    const cases = [
+      [ft(null, 400, null), /^No band: none of the ways named above this table comes to the spot from here/],
+      [ft(420, 400, 380), /^No band: the lowest height that reaches the spot is above the highest/],
+      [ft(1362, 1365, 1368), /^No band: .* less than 10 ft apart\. Fly the plan; there is nothing in hand/],
+      [ft(1362, 1300, 1368), /^No band: .* less than 10 ft apart\. The plan is below it, and too low\.$/],
+    ] as const;
+    for (const [gate, why] of cases) {
+      const row = rowOf(gate);
+      expect([row[1], row[3]]).toEqual(['no band', 'no band']);
+      expect(row[5]).toMatch(why);
+      expect(row.join(' ')).not.toMatch(/even|Lower: /);
+    }
+    expect(rowOf(ft(1361, 1365, 1371)).slice(1, 4)).toEqual(['1,370 ft', '1,370 ft', '1,370 ft']);
+  });
+
+  it('says where the plan lies outside the band', () => {
     const tail: Plan = flyTrial({ height: 180 });
     const key = tail.gates.find(({ at }) => at === 'downwind-key')!;
     expect(key.plan).toBeLessThan(key.low!);
-    expect(withinWords(key, tail, contextOf(tail).units)).toMatch(
+    expect(withinWords(key, contextOf(tail))).toMatch(
       /^The plan itself is below the band, and too low\. In the band: move the base turn out/,
     );
-    expect(withinWords({ ...key, high: key.low! - 20 }, tail, contextOf(tail).units)).toMatch(
-      /^No height is sound here/,
+    expect(withinWords({ ...key, plan: key.high! + 10 }, contextOf(tail))).toMatch(
+      /^The plan itself is above the band, and too high\. In the band: turn base sooner/,
     );
   });
 
@@ -96,7 +153,7 @@ describe('::gates', () => {
         .map((text) => text.replaceAll('\u00a0', ' ')),
     ).toEqual(['the plan', '380 ft', '480 ft']);
     expect(html).toContain(
-      'Fly the plan; there is next to nothing in hand below it: treat any lower height as too low. Higher: the steep approach.',
+      'Fly the plan; there is next to nothing in hand below it: treat any lower height as too low. Higher: an S-turn, then the steep approach.',
     );
     const clear: Gate = { ...atEdge, low: feet(369) };
     expect(rowsOf(renderBody('::gates', { ...plan, gates: [clear] }).html)[0]![1]).toMatch(/^370.ft$/);
@@ -104,13 +161,10 @@ describe('::gates', () => {
 
   it('says a word about a lower height only where there is one to be printed', () => {
     const feet = (value: number) => value * 0.3048;
-    const { units } = contextOf(plan);
     const base: Gate = { at: 'base-key', low: feet(668), plan: feet(676), high: feet(990) };
-    expect(withinWords(base, plan, units)).toMatch(
-      /^Fly the plan; there is next to nothing in hand below it/,
-    );
-    expect(withinWords({ ...base, low: feet(661) }, plan, units)).toContain('Lower: turn in');
-    const none = withinWords({ ...base, high: feet(677) }, plan, units);
+    expect(withinWords(base, context)).toMatch(/^Fly the plan; there is next to nothing in hand below it/);
+    expect(withinWords({ ...base, low: feet(661) }, context)).toContain('Lower: turn in');
+    const none = withinWords({ ...base, high: feet(677) }, context);
     expect(none).toMatch(/There is nothing in hand above it either\.$/);
     expect(none).not.toMatch(/Lower:|Higher:/);
   });

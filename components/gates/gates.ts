@@ -58,7 +58,7 @@ function row(gate: Gate, context: PacketContext) {
   const { low, high } = edgeTexts(gate, units);
   const height = (text: string) => h('td', { className: ['number'] }, text);
   return h('tr', [
-    h('th', { scope: 'row' }, planKey(plan, gate.at).label),
+    h('th', { scope: 'row' }, markedKey(plan, gate.at, planKey(plan, gate.at).label)),
     height(low),
     height(formatHeight(gate.plan, units)),
     height(high),

@@ -18,7 +18,7 @@ import {
 } from './format.ts';
 import type { PageUnits } from './page-units.ts';
 import { parseQuantity } from './quantity.ts';
-import { numberText, roundTo } from './rounding.ts';
+import { numberText, roundDownTo, roundTo, roundUpTo } from './rounding.ts';
 
 const feet: PageUnits = { height: 'ft', distance: 'm', speed: 'kt' };
 const metres: PageUnits = { height: 'm', distance: 'm', speed: 'km/h' };
@@ -31,6 +31,14 @@ describe('rounding', () => {
     expect(roundTo((1.15 * 100) / 100, 0.1)).toBe(1.2);
     expect(roundTo(14.999, 10)).toBe(10);
     expect(roundTo(3.1, 0.1)).toBe(3.1);
+    expect(roundTo(1.1, 0.4)).toBeCloseTo(1.2, 12);
+  });
+  it('up and down keeps a whole step that floating point left a hair off', () => {
+    expect(roundUpTo(12.01, 0.1)).toBe(12.1);
+    expect(roundUpTo(300 * 1.0000000001, 10)).toBe(300);
+    expect(roundDownTo(18 * (1 - 1e-12), 1)).toBe(18);
+    expect(roundDownTo(-2.1, 1)).toBe(-3);
+    expect(roundDownTo(9.26, 1852 / 3600)).toBeCloseTo((18 * 1852) / 3600, 9);
   });
   it('never gives negative zero', () => expect(Object.is(roundTo(-0.4, 1), 0)).toBe(true));
 });

@@ -11,7 +11,8 @@ import {
 import type { PageUnits } from './page-units.ts';
 import { noBreakSpace, numberText, roundTo, withUnit } from './rounding.ts';
 
-// Every computed figure of a packet is printed by one of these, so that the same value reads the same everywhere.
+// Every computed figure of a packet is printed by one of these, so that the same value reads the same everywhere; a limit,
+// a margin or the edge of a band by one of `safe-rounding.ts`; a value beside its limit by `telling-apart.ts`.
 // Values are SI; a value that is not finite throws RangeError: a figure that is not known must not be printed.
 
 const speedFactors = {
@@ -19,6 +20,21 @@ const speedFactors = {
   'km/h': metresPerSecondPerKmh,
   mph: metresPerSecondPerMph,
 };
+
+/** m: the step that heights are printed to. */
+export function heightStep(units: PageUnits): number {
+  return units.height === 'ft' ? 10 * metresPerFoot : 5;
+}
+
+/** m: the step that distances are printed to. */
+export function distanceStep(units: PageUnits): number {
+  return units.distance === 'ft' ? 50 * metresPerFoot : 10;
+}
+
+/** m/s: the step that speeds are printed to. */
+export function speedStep(units: PageUnits): number {
+  return speedFactors[units.speed];
+}
 
 /** Wheel heights below this are printed to the foot. m. */
 const lowHeight = 50 * metresPerFoot;

@@ -20,7 +20,8 @@ export function roundDownTo(value: number, step: number): number {
 /** Dividing by a whole number of steps per unit keeps 3.1 as 3.1 where multiplying by 0.1 would not. */
 function multiple(steps: number, step: number): number {
   if (steps === 0) return 0;
-  return step < 1 ? steps / Math.round(1 / step) : steps * step;
+  const perUnit = Math.round(1 / step);
+  return Math.abs(perUnit * step - 1) < 1e-9 ? steps / perUnit : steps * step;
 }
 
 /** A rounded number as it is printed: real minus (U+2212), comma between thousands from 1,000. */

@@ -1,6 +1,7 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
 import { alongWords } from '../../../components/place-words.ts';
+import { noBandText } from '../../drawing/gate-band.ts';
 import type { Plan } from '../../flight/plan.ts';
 import { formatDistance, formatHeight } from '../../units/format.ts';
 import type { PageUnits } from '../../units/page-units.ts';
@@ -37,7 +38,7 @@ function row({ id, label, height, band, time }: KeyRow, turn: string | undefined
     band === undefined
       ? wide(id === 'base-turn' && turn !== undefined ? turn : '')
       : band === 'none'
-        ? wide('no height is sound')
+        ? wide(noBandText)
         : [band.low, band.high].map((edge) => h('td', { class: 'number' }, edge));
   return h('tr', [
     h('th', { scope: 'row' }, label),

@@ -1,4 +1,4 @@
-import { asNear, formatGateEdge } from '../../../components/safe-rounding.ts';
+import { type BandEdge, edgeText, gateBand } from '../../drawing/gate-band.ts';
 import type { Gate, KeyId, Plan } from '../../flight/plan.ts';
 import { formatHeight, formatTime } from '../../units/format.ts';
 import type { PageUnits } from '../../units/page-units.ts';
@@ -14,7 +14,7 @@ export interface KeyRow {
   readonly time: string;
 }
 
-/** `none`: what is high enough for a sound turn to final is too high for the spot. */
+/** `none`: no height there is sound. */
 export type Band = 'none' | { readonly low: string; readonly high: string };
 
 /** In the order they are flown; the aim point and the touchdown have no height to hold. */
@@ -36,9 +36,9 @@ export function keyRows({ keys, gates, track }: Plan, units: PageUnits): KeyRow[
 
 function bandOf(gate: Gate | undefined, units: PageUnits): Band | undefined {
   if (!gate) return undefined;
-  const { low, high } = gate;
-  if (low !== null && high !== null && low > high + asNear) return 'none';
+  const band = gateBand(gate, units);
+  if (band.none !== undefined) return 'none';
   // Where no height is an edge, nothing beyond the plan itself was found to be sound.
-  const edge = (which: 'low' | 'high') => formatGateEdge(gate, which, units) ?? 'the plan';
-  return { low: edge('low'), high: edge('high') };
+  const text = (edge: BandEdge) => (edge === 'open' ? 'the plan' : edgeText(edge, units));
+  return { low: text(band.low), high: text(band.high) };
 }

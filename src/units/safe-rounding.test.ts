@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { formatEdge, formatSafeDistance } from './safe-rounding.ts';
+import {
+  formatEdge,
+  formatLeastHeight,
+  formatMostAngle,
+  formatMostSpeed,
+  formatSafeDistance,
+} from './safe-rounding.ts';
 
 const feet = { height: 'ft', distance: 'm', speed: 'kt' } as const;
 const metric = { height: 'm', distance: 'm', speed: 'km/h' } as const;
@@ -31,5 +37,22 @@ describe('a distance', () => {
     expect(plain(formatSafeDistance(261, 'up', feet))).toBe('270 m');
     expect(plain(formatSafeDistance(269, 'down', feet))).toBe('260 m');
     expect(plain(formatSafeDistance(301 * ft, 'up', { ...feet, distance: 'ft' }))).toBe('350 ft');
+  });
+});
+
+describe('a limit', () => {
+  const knots = 1852 / 3600;
+  it('that is not to be passed is never rounded up', () => {
+    expect(plain(formatMostSpeed(8.1 * knots, feet))).toBe('8 kt');
+    expect(plain(formatMostSpeed(8.9 * knots, feet))).toBe('8 kt');
+    expect(plain(formatMostSpeed(18 * knots, feet))).toBe('18 kt');
+    expect(plain(formatMostSpeed(18 * knots, metric))).toBe('33 km/h');
+    expect(formatMostAngle((59.8 * Math.PI) / 180)).toBe('59°');
+    expect(formatMostAngle((60 * Math.PI) / 180)).toBe('60°');
+  });
+  it('that must be reached is never rounded down', () => {
+    expect(plain(formatLeastHeight(301 * ft, feet))).toBe('310 ft');
+    expect(plain(formatLeastHeight(300 * ft, feet))).toBe('300 ft');
+    expect(plain(formatLeastHeight(300 * ft, metric))).toBe('95 m');
   });
 });
