@@ -33,13 +33,28 @@ describe.each(aircraftIds)('the ground that the landing of %s takes', (id) => {
   });
 
   it('over 50 ft has the landing roll added', () => {
-    expect(figures.overScreen).toBeCloseTo(figures.fromScreen! + plan.aircraft.landingRoll, 9);
+    expect(figures.overScreen).toBeCloseTo(figures.fromScreen! + figures.roll, 9);
   });
 
   it('leaves what is left of the runway beyond the spot, and of that what the roll leaves', () => {
-    const { runway, aircraft } = plan;
+    const { runway } = plan;
     expect(figures.leftAtTouchdown).toBeCloseTo(runway.length - runway.spot, 1);
-    expect(figures.leftAtStop).toBeCloseTo(runway.length - runway.spot - aircraft.landingRoll, 1);
+    expect(figures.leftAtStop).toBeCloseTo(runway.length - runway.spot - figures.roll, 1);
+  });
+
+  it('has the roll of this wind, this air and this mass, not the one that the aircraft gives for a calm', () => {
+    const { aircraft, flown, air } = plan;
+    const tas = flown.touchdownSpeed * Math.sqrt(1.225 / air.density);
+    // Half of the 7 kt from 10 degrees off the runway.
+    const counted = 0.5 * 7 * Math.cos((10 * Math.PI) / 180) * (1852 / 3600);
+    const rolls = aircraft.landingRoll * ((tas - counted) / aircraft.speeds.touchdown) ** 2;
+    expect(figures.roll).toBeCloseTo(rolls, 3);
+    const [hot, cold] = [313.15, 277.15].map(
+      (temperature) => groundFigures(planApproach({ ...request, temperature })).roll,
+    );
+    expect(hot! / cold!).toBeGreaterThan(1.13);
+    const behind = planApproach(requestFor(id, { wind: windOffRunway(180, 4) }));
+    expect(groundFigures(behind).roll).toBeGreaterThan(1.3 * figures.roll);
   });
 
   it('is less the more wind is ahead', () => {

@@ -1,4 +1,5 @@
 import { metresPerFoot } from '../units/factors.ts';
+import { landingRunOf } from './landing-run.ts';
 import type { Plan, TrackSample } from './plan.ts';
 
 /** m. Landing distances are counted from here: the screen height of 14 CFR 25.125, and of aircraft handbooks. */
@@ -8,6 +9,8 @@ export const screenHeight = 50 * metresPerFoot;
 export interface GroundFigures {
   /** From the point of the path 50 ft above the spot to the touchdown; undefined where the path starts lower. */
   readonly fromScreen: number | undefined;
+  /** The landing roll in the wind and air of the plan, at its mass: `landing-run.ts`. */
+  readonly roll: number;
   /** `fromScreen` and the landing roll. */
   readonly overScreen: number | undefined;
   /** Runway left beyond the touchdown, and what the landing roll leaves of that. */
@@ -15,16 +18,19 @@ export interface GroundFigures {
   readonly leftAtStop: number;
 }
 
-/** What a flown plan takes of the ground. The roll is the aircraft's own figure, for its own surface and no wind. */
-export function groundFigures({ track, touchdown, runway, aircraft }: Plan): GroundFigures {
+/** What a flown plan takes of the ground, on the surface that the aircraft's own figure was measured on. */
+export function groundFigures(plan: Plan): GroundFigures {
+  const { track, touchdown, runway } = plan;
+  const roll = landingRunOf(plan);
   const at = screenPoint(track);
   const fromScreen = at === undefined ? undefined : touchdown.along - at;
   const leftAtTouchdown = runway.length - runway.spot - touchdown.along;
   return {
     fromScreen,
-    overScreen: fromScreen === undefined ? undefined : fromScreen + aircraft.landingRoll,
+    roll,
+    overScreen: fromScreen === undefined ? undefined : fromScreen + roll,
     leftAtTouchdown,
-    leftAtStop: leftAtTouchdown - aircraft.landingRoll,
+    leftAtStop: leftAtTouchdown - roll,
   };
 }
 

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { requestFor, runwayHeading, windOffRunway } from '../../tests/flight-school.ts';
 import { type Field, landingPlaces, type Place, type Rejection } from './landing-places.ts';
+import { landingRunOf } from './landing-run.ts';
 import type { PlanRequest } from './plan.ts';
 import { planApproach } from './planner.ts';
 import type { Position } from './reach.ts';
+import { resolveRequest } from './request.ts';
 
 const foot = 0.3048;
 const turn = 2 * Math.PI;
@@ -32,6 +34,11 @@ const plain = (changes: Partial<PlanRequest> = {}): PlanRequest => {
 const requestIn = (off: number, knots = 0, gust?: number) =>
   plain({ wind: windOffRunway(off, knots), gust: gust && gust * (1852 / 3600) });
 
+function resolved() {
+  const { conditions, flown } = resolveRequest(plain());
+  return { ...conditions, flown };
+}
+
 const placesFor = (fields: readonly Field[], request = plain(), from = position) =>
   landingPlaces(from, fields, request);
 /** The place in the direction that a field is given in. */
@@ -42,7 +49,8 @@ const placed = (field: Field, request = plain(), from = position): Place =>
 /** The place of the runway itself. */
 const own = (request = plain(), from = position) => placesFor([], request, from)[0]!;
 
-const roll = plain().aircraft.landingRoll;
+/** m: the landing roll on the field, in the wind that is along it. */
+const roll = landingRunOf({ ...resolved(), runway: good });
 const trees = { what: 'trees', height: 25, along: -200, across: 0, width: 80 };
 const far = { ...good, name: 'far', along: 5000 };
 /** The spot lies a quarter in: 15 m are lacking. */
@@ -179,6 +187,12 @@ describe('a reason against a place', () => {
     expect(whys(tail(4.9))).not.toContain('tailwind');
     expect(whys(tail(5.1))).toContain('tailwind');
     expect(reason(tail(8), 'tailwind')).toMatchObject({ value: expect.closeTo(8 * (1852 / 3600), 9) });
+    const { aircraft } = plain();
+    const behind = { wind: windOffRunway(180, 4.9) };
+    const ofSchool = own(plain({ ...behind, minimums: { mostTailwind: 4 * (1852 / 3600) } }));
+    expect(whys(ofSchool)).toContain('tailwind');
+    const limits = { ...aircraft.limits, tailwind: 4 * (1852 / 3600) };
+    expect(whys(own(plain({ ...behind, aircraft: { ...aircraft, limits } })))).toContain('tailwind');
   });
 
   it("is wind across over the aircraft's limit of 9 kt, gusts counted", () => {

@@ -1,8 +1,8 @@
-import { metresPerSecondPerKnot } from '../units/factors.ts';
 import type { Circuit, Obstacle, Runway } from './airfield.ts';
 import { angleBetween } from './angle.ts';
 import type { Asked } from './approach-method.ts';
 import { arrivalHeight, type Gateway } from './arrival.ts';
+import { mostTailwind } from './cautions/wind-cautions.ts';
 import type { Conditions } from './conditions.ts';
 import { baseTrack, downwindTrack } from './pattern-legs.ts';
 import type { Approach, Gate, KeyId, Plan, PlanRequest } from './plan.ts';
@@ -66,8 +66,6 @@ export interface Place {
   readonly rejections: readonly Rejection[];
 }
 
-/** m/s. Nobody chooses a landing with more wind from behind than this (common practice, no source). */
-const mostTailwind = 5 * metresPerSecondPerKnot;
 /** The spot of a field lies this share of its length into it: room to be short, and most of it left to stop in. */
 export const spotShare = 0.25;
 
@@ -244,14 +242,14 @@ function inHand({ margins }: Pick<Place, 'margins'>): number {
   return margins[0]?.margin ?? Number.NEGATIVE_INFINITY;
 }
 
-function windRejections({ wind, gust, aircraft }: PlanRequest, runway: Runway): Rejection[] {
+function windRejections({ wind, gust, aircraft, minimums }: PlanRequest, runway: Runway): Rejection[] {
   const speed = Math.max(wind.speed, gust ?? 0);
   const strongest = { ...wind, speed };
   const behind = -headwind(strongest, runway.heading);
   const across = Math.abs(crosswind(strongest, runway.heading));
   const checks = [
     { why: 'wind', value: speed, limit: aircraft.limits.wind },
-    { why: 'tailwind', value: behind, limit: mostTailwind },
+    { why: 'tailwind', value: behind, limit: mostTailwind(aircraft.limits, minimums) },
     { why: 'crosswind', value: across, limit: aircraft.limits.crosswind },
   ] as const;
   return checks.filter(({ value, limit }) => value > limit + 1e-9);

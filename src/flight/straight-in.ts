@@ -8,6 +8,7 @@ import { Flight } from './fly.ts';
 import { flyPattern } from './fly-pattern.ts';
 import { finalLine, soundFinal, steepUntil } from './gates.ts';
 import { headwindAt } from './headwind-at.ts';
+import { landingRunOf } from './landing-run.ts';
 import { HEIGHT } from './motions.ts';
 import { finalLegs } from './pattern-legs.ts';
 import type { Caution, Minimums } from './plan.ts';
@@ -59,8 +60,8 @@ export function straightIn(
   const leastFinal = Math.max(soundFinal, minimums?.finalTurn ?? 0);
   const toNearEnd = (before: number) => before - runway.spot;
   // A place that is too short for the roll is landed on at its spot: that it is too short is another reason.
-  const toFarthest = (before: number) =>
-    before + Math.max(0, runway.length - runway.spot - conditions.aircraft.landingRoll - slack);
+  const roll = landingRunOf({ ...conditions, flown, runway });
+  const toFarthest = (before: number) => before + Math.max(0, runway.length - runway.spot - roll - slack);
   const joinedAt = (before: number): Joined | undefined => {
     const gateway = { along: -before, across: 0, track: 0 };
     const height = arrivalHeight(position, gateway, asked.bank, conditions);

@@ -34,7 +34,7 @@ function finalTurn(examined: Examined): Found[] {
       limit,
       source,
       at: 'final',
-      remedy: `From a higher start the turn to final is complete higher; it should be at ${said.limit}.`,
+      remedy: 'From a higher start the turn to final is complete higher.',
     },
   ];
 }

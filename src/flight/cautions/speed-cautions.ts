@@ -1,5 +1,5 @@
 import { metresPerFoot, metresPerSecondPerKnot, radiansPerDegree } from '../../units/factors.ts';
-import { roundDownTo, roundUpTo } from '../../units/rounding.ts';
+import { roundDownTo, roundTo, roundUpTo } from '../../units/rounding.ts';
 import type { Aircraft } from '../aircraft.ts';
 import { indicatedSpeed } from '../calibration.ts';
 import type { TrackSample } from '../plan.ts';
@@ -48,10 +48,7 @@ function bank({ track, aircraft, keys }: Examined): Found[] {
   const most = over
     ? `the limit of the ${aircraft.name} is ${said.limit}`
     : `a medium turn has ${said.limit} at most`;
-  const shallower =
-    steepest.phase === 'circle'
-      ? 'Less wind or a wider circle'
-      : 'Less wind, a wider pattern or a shallower planned bank';
+  const turns = steepest.phase === 'circle' ? 'the circle' : 'the turns';
   return [
     {
       code: over ? 'bank-over-limit' : 'bank-over-medium',
@@ -60,7 +57,7 @@ function bank({ track, aircraft, keys }: Examined): Found[] {
       limit: limit / radiansPerDegree,
       source: over ? dataOf(aircraft) : `${handbook}, chapter 3`,
       at: keyAtPhase(steepest.phase, keys),
-      remedy: `It would be within limits with every turn at ${said.limit} of bank or less. ${shallower} brings it there.`,
+      remedy: `It would be within limits with ${turns} at ${said.limit} of bank or less: with more room, or in less wind.`,
     },
   ];
 }
@@ -124,16 +121,13 @@ function approachSpeed({ track, flown, keys, aircraft }: Examined): Found[] {
   );
   if (!nearest || off(nearest) <= speedReached) return [];
   const fast = nearest.eas > flown.approachSpeed;
-  const said = told(
-    indicatedSpeed(nearest.eas, aircraft),
-    indicatedSpeed(flown.approachSpeed, aircraft),
-    'kt',
-    fast ? 'most' : 'least',
-  );
+  const shown = (eas: number) => indicatedSpeed(eas, aircraft) / metresPerSecondPerKnot;
+  const planned = shown(flown.approachSpeed);
+  const by = Math.max(1, roundTo(Math.abs(shown(nearest.eas) - planned), 1));
   return [
     {
       code: 'approach-speed-not-reached',
-      message: `The round-out begins before the approach speed of ${said.limit} is reached: on final the speed is ${said.value} or ${fast ? 'more' : 'less'}.`,
+      message: `The approach speed of ${roundTo(planned, 1)} kt is not reached before the round-out: on final the speed is ${by} kt ${fast ? 'more' : 'less'} at best.`,
       value: nearest.eas,
       limit: flown.approachSpeed,
       source: 'flown by this plan',

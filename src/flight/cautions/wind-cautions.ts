@@ -1,7 +1,8 @@
 import { metresPerSecondPerKnot } from '../../units/factors.ts';
 import { roundDownTo, roundUpTo } from '../../units/rounding.ts';
+import type { Aircraft } from '../aircraft.ts';
 import { indicatedSpeed } from '../calibration.ts';
-import type { Flown, SurfaceWind } from '../plan.ts';
+import type { Flown, Minimums, SurfaceWind } from '../plan.ts';
 import { crosswind, headwind } from '../wind.ts';
 import { dataOf, type Examined, type Found, handbook, told } from './examined.ts';
 import { leastMargin } from './speed-cautions.ts';
@@ -11,6 +12,11 @@ import { leastMargin } from './speed-cautions.ts';
  * abatement, 2.1.3, lets no runway be chosen for its noise with more; that nobody lands with more is common practice.
  */
 export const usualTailwind = 5 * metresPerSecondPerKnot;
+
+/** m/s: the most tailwind that a landing is planned with: the aircraft's limit or the usual one, or the school's that is less. */
+export function mostTailwind(limits: Aircraft['limits'], minimums: Minimums | undefined): number {
+  return Math.min(limits.tailwind ?? usualTailwind, minimums?.mostTailwind ?? Number.POSITIVE_INFINITY);
+}
 
 /** Wind, crosswind and tailwind past their limits, and gusts that take the margin of the approach speed. */
 export function windCautions(examined: Examined): Found[] {
@@ -94,7 +100,7 @@ function withinTheLimits({ aircraft, runway, flown, minimums }: Examined): strin
   const across = Math.abs(crosswind(each, runway.heading));
   const behind = -headwind(each, runway.heading);
   const { limits } = aircraft;
-  const mostBehind = Math.min(limits.tailwind ?? usualTailwind, minimums?.mostTailwind ?? Infinity);
+  const mostBehind = mostTailwind(limits, minimums);
   const most = Math.min(
     limits.wind,
     across > 1e-9 ? limits.crosswind / across : Infinity,
