@@ -8,6 +8,7 @@ import type { PacketContext } from '../context.ts';
 import { drawnFaults } from '../faults/drawn-faults.ts';
 import { faultAttribute } from '../faults/fault-attribute.ts';
 import { drawingId, figure, figureTitle } from '../figure.ts';
+import { leastFinal } from '../least-final.ts';
 
 const attributes = z.strictObject({
   title: figureTitle,
@@ -21,7 +22,7 @@ export const profile = defineComponent<PacketContext, typeof attributes>({
   attributes,
   example: '::profile',
   render: ({ ordinal, attributes: { title, faults = [] }, context }) => {
-    const { plan, units, board, drawingRoom } = context;
+    const { plan, request, units, board, drawingRoom } = context;
     const drawn = drawnFaults(faults, context);
     for (const [index, fault] of drawn.entries()) {
       if (isInProfile(plan, fault)) continue;
@@ -35,6 +36,7 @@ export const profile = defineComponent<PacketContext, typeof attributes>({
       id: drawingId('profile', ordinal),
       maxWidth: drawingRoom.width,
       maxHeight: drawingRoom.height / 2,
+      leastFinal: leastFinal(request),
       faults: drawn,
     });
     const times = timesText(drawing.exaggeration);

@@ -25,6 +25,13 @@ export type GateBand =
 /** What stands in place of the edges. */
 export const noBandText = 'no band';
 
+/** Why, in few words. */
+export const noBandWhy: Readonly<Record<NoBand, string>> = {
+  'no-path': 'no way from there comes to the spot',
+  crossed: 'its edges cross',
+  'too-narrow': 'its edges meet',
+};
+
 /** m: nearer to an edge than a page can print is at the edge. */
 export const asNear = 5 * metresPerFoot;
 

@@ -18,7 +18,7 @@ import { stretches } from './track-line.ts';
 export function drawProfile(sheet: Sheet, plan: Plan, units: PageUnits, layout: ProfileLayout): void {
   const { view } = layout;
   drawAxes(sheet, units, layout);
-  drawFoot(sheet, plan, layout);
+  drawFoot(sheet, plan, units, layout);
   const scene = layer(sheet, 'heights');
   for (const bar of layout.bars) drawBar(scene, bar);
   drawLine(scene, layout.limit, weight.line, ink, dash.limit);
@@ -83,7 +83,7 @@ function drawAxes(sheet: Sheet, units: PageUnits, { view, marks }: ProfileLayout
   }
 }
 
-function drawFoot(sheet: Sheet, plan: Plan, { view, phases, faults }: ProfileLayout): void {
+function drawFoot(sheet: Sheet, plan: Plan, units: PageUnits, { view, phases, faults }: ProfileLayout): void {
   const group = layer(sheet, 'phases');
   const top = view.plot.y + view.plot.height + foot.numbers + 0.9;
   const baseline = (row: number) => top + foot.bracket + size.small * face.cap - 0.6 + row * foot.row;
@@ -104,7 +104,7 @@ function drawFoot(sheet: Sheet, plan: Plan, { view, phases, faults }: ProfileLay
     if (text !== '') setLine(group, { text }, { x: at, y: baseline(row) }, 'middle', size.small);
   }
   const drawn = faults.map(({ fault }) => fault);
-  const note = profileNoteLines(plan, view.exaggeration, sheet.board, sheet.width, drawn);
+  const note = profileNoteLines(plan, units, view.exaggeration, sheet.board, sheet.width, drawn);
   for (const [index, text] of note.entries()) {
     const y = sheet.height - 1.2 - (note.length - 1 - index) * size.note * face.leading;
     setLine(group, { text }, { x: 2, y }, 'start', size.note);
@@ -114,10 +114,11 @@ function drawFoot(sheet: Sheet, plan: Plan, { view, phases, faults }: ProfileLay
 /** The note under the drawing, in lines. */
 export function profileNoteLines(
   plan: Plan,
+  units: PageUnits,
   exaggeration: number,
   board: DrawingBoard,
   width: number,
   faults: readonly DrawnFault[] = [],
 ) {
-  return wrapped(board, profileNote(plan, exaggeration, faults), width - 4, size.note);
+  return wrapped(board, profileNote(plan, units, exaggeration, faults), width - 4, size.note);
 }

@@ -1,9 +1,10 @@
 import type { Gate, Plan } from '../flight/plan.ts';
-import { metresPerFoot } from '../units/factors.ts';
-import { formatHeight, formatLowHeight } from '../units/format.ts';
+import { formatHeight, formatLowHeight, heightStep } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
+import { roundTo } from '../units/rounding.ts';
 import type { DrawingBoard } from './drawing.ts';
 import { type DrawnFault, endLabel } from './drawn-fault.ts';
+import { type BandEdge, type GateBand, gateBand } from './gate-band.ts';
 import {
   around,
   type Box,
@@ -23,14 +24,7 @@ import { type Mark, markRadius, markReach } from './marks.ts';
 import { touchesAtSpot } from './pattern-words.ts';
 import { faultLines, layOutFaults, type ProfileFault } from './profile-faults.ts';
 import type { PhaseName } from './profile-phases.ts';
-import {
-  finalTurnHeight,
-  obstaclesOnFinal,
-  type ProfileView,
-  profilePoint,
-  toGoAt,
-  toGoOnFinal,
-} from './profile-view.ts';
+import { obstaclesOnFinal, type ProfileView, profilePoint, toGoAt, toGoOnFinal } from './profile-view.ts';
 import { finalTurnText } from './profile-words.ts';
 
 /** Everything of the profile with its place on the page. */
@@ -60,6 +54,7 @@ export interface Bar {
 
 interface PlacedBar extends Bar {
   readonly gate: Gate;
+  readonly band: Extract<GateBand, { readonly low: BandEdge }>;
 }
 
 const barWidth = 2.6;
@@ -79,8 +74,8 @@ export function layOutProfile(
   const frame = { x: plot.x + 0.4, y: 0.6, width: width - plot.x - 1, height: plot.y + plot.height - 0.8 };
   const track = plan.track.map((sample, index) => profilePoint(view, view.toGo[index]!, sample.height));
   const limit = {
-    from: profilePoint(view, view.farthest, finalTurnHeight),
-    to: profilePoint(view, view.nearest, finalTurnHeight),
+    from: profilePoint(view, view.farthest, view.leastFinal),
+    to: profilePoint(view, view.nearest, view.leastFinal),
   };
   const sight = sightOf(plan, view);
   const keys = plan.keys.map((key) => {
@@ -95,7 +90,7 @@ export function layOutProfile(
     grade: keyGrade(plan, key.id),
   }));
   const marks = atSpot ? keyMarks : [...keyMarks, { kind: 'spot', at: spot } as const];
-  const bars = plan.gates.map((gate) => barOf(gate, keys, view)).filter((bar) => bar !== undefined);
+  const bars = plan.gates.map((gate) => barOf(gate, keys, view, units)).filter((bar) => bar !== undefined);
   const onFinal = obstaclesOnFinal(plan);
   const obstacles = onFinal.map(({ along, height }) => {
     const head = profilePoint(view, toGoOnFinal(plan, along), height);
@@ -151,7 +146,7 @@ export function layOutProfile(
       };
     }),
     {
-      lines: [{ text: finalTurnText(units) }],
+      lines: [{ text: finalTurnText(view.leastFinal, units) }],
       size: size.small,
       anchor: between(limit, 0.2),
       alternatives: [
@@ -200,46 +195,43 @@ function sightOf(plan: Plan, view: ProfileView): Segment | undefined {
   };
 }
 
-function barOf(gate: Gate, keys: readonly PlacedKey[], view: ProfileView): PlacedBar | undefined {
+function barOf(
+  gate: Gate,
+  keys: readonly PlacedKey[],
+  view: ProfileView,
+  units: PageUnits,
+): PlacedBar | undefined {
   const ring = keys.find(({ key }) => key.id === gate.at)?.at.x;
-  if (ring === undefined) return undefined;
+  const band = gateBand(gate, units);
+  if (ring === undefined || band.none !== undefined) return undefined;
   // Where no height was found that is an edge, none beyond the plan is known to make the spot: the bar ends there, open.
   const top = profilePoint(view, 0, gate.high ?? Math.max(gate.plan, gate.low ?? 0)).y;
   const bottom = profilePoint(view, 0, gate.low ?? gate.plan).y;
-  // Edges that have crossed: no height here has a sound path.
-  if (bottom < top) return undefined;
   const x = bottom - top < lowestOnRing ? ring + besideRing : ring;
   return {
     gate,
+    band,
     box: { x: x - barWidth / 2, y: top, width: barWidth, height: bottom - top },
     closedAbove: gate.high !== null,
     closedBelow: gate.low !== null,
   };
 }
 
-/** An edge rounded into its band: never a height from which the spot is not made. m. */
-function inward(edge: number | null, round: (value: number) => number, units: PageUnits): number | null {
-  const step = units.height === 'ft' ? 10 * metresPerFoot : 5;
-  return edge === null ? null : round(edge / step) * step;
-}
-
-/** No figure at a low edge that the plan stands on: it would repeat the plan's own height or, rounded up, stand above it. */
-function lowEdge(gate: Gate, units: PageUnits): number | null {
-  const low = inward(gate.low, Math.ceil, units);
-  const planned = inward(gate.plan, Math.round, units);
-  if (low === null || planned === null || gate.low === null) return low;
-  return gate.plan >= gate.low && planned <= low ? null : low;
+/** An edge as it is printed, m; none where the plan's own height stands there already. */
+function edgeFigure(edge: BandEdge, planned: number): number | undefined {
+  return typeof edge === 'number' && edge !== planned ? edge : undefined;
 }
 
 function gateLabels(bars: readonly PlacedBar[], units: PageUnits, view: ProfileView): WantedLabel[] {
-  return bars.flatMap(({ gate, box }) => {
+  return bars.flatMap(({ gate, band, box }) => {
     const x = box.x + box.width / 2;
+    const planned = roundTo(gate.plan, heightStep(units));
     const edges = [
-      { height: inward(gate.high, Math.floor, units), prefer: { x: 0, y: -1 } },
-      { height: lowEdge(gate, units), prefer: { x: 0, y: 1 } },
+      { height: edgeFigure(band.high, planned), prefer: { x: 0, y: -1 } },
+      { height: edgeFigure(band.low, planned), prefer: { x: 0, y: 1 } },
     ];
     return edges.flatMap(({ height, prefer }): WantedLabel[] =>
-      height === null
+      height === undefined
         ? []
         : [
             {

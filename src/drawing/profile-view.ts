@@ -29,9 +29,11 @@ export interface ProfileView {
   /** m. */
   readonly distanceTicks: readonly number[];
   readonly heightTicks: readonly number[];
+  /** m: by which the turn to final is complete. */
+  readonly leastFinal: number;
 }
 
-/** The height by which the turn to final is complete: `final-turn-low`. */
+/** m: the height by which the turn to final is complete, where the school asks for no more: `final-turn-low`. */
 export const finalTurnHeight = 300 * metresPerFoot;
 
 const exaggerations = [10, 8, 6, 5, 4, 3, 2.5, 2, 1.5, 1];
@@ -68,6 +70,7 @@ export function profileView(
   noteLines: number,
   headroom: number,
   faults: readonly DrawnFault[] = [],
+  leastFinal = finalTurnHeight,
 ): ProfileView | undefined {
   const toGo = distanceToGo(plan.track);
   const flown = faults.flatMap((fault) => faultPlaces(plan, fault));
@@ -78,7 +81,7 @@ export function profileView(
     ...flown.map((place) => place.toGo),
   );
   const highest = Math.max(
-    finalTurnHeight,
+    leastFinal,
     ...plan.track.map((sample) => sample.height),
     ...plan.gates.map((gate) => gate.high ?? 0),
     ...flown.map(({ height }) => height),
@@ -113,6 +116,7 @@ export function profileView(
         ? bothWays(units.distance, farthest, nearest, perMetre)
         : ticksIn(units.distance, farthest, drawnWidth / tickPitch.distance),
     heightTicks: ticksIn(units.height, ceiling, plotHeight / tickPitch.height),
+    leastFinal,
   };
 }
 

@@ -1,26 +1,53 @@
-import type { Plan } from '../flight/plan.ts';
+import type { Gate, Plan } from '../flight/plan.ts';
 import { formatHeight, formatLowHeight } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import { numberText } from '../units/rounding.ts';
+import { formatLeastHeight } from '../units/safe-rounding.ts';
 import { type DrawnFault, faultSentence } from './drawn-fault.ts';
+import { type BandEdge, gateBand, noBandText, noBandWhy } from './gate-band.ts';
 import { cautionSentences, markNote } from './grade-words.ts';
 import { approachName, keySentence, missText, touchesAtSpot } from './pattern-words.ts';
-import { finalTurnHeight, obstaclesOnFinal } from './profile-view.ts';
+import { obstaclesOnFinal, type ProfileView } from './profile-view.ts';
 
 export function profileTitle(plan: Plan): string {
   return `${approachName(plan)} to runway ${plan.runway.name}, height against distance to go`;
 }
 
 /** The line under the drawing. */
-export function profileNote(plan: Plan, exaggeration: number, faults: readonly DrawnFault[] = []): string {
+export function profileNote(
+  plan: Plan,
+  units: PageUnits,
+  exaggeration: number,
+  faults: readonly DrawnFault[] = [],
+): string {
   const drawn = drawnText(exaggeration);
-  const bars = plan.gates.length > 0 ? ' Bars: heights from which the spot is still made.' : '';
+  const bars = barsNote(plan, units);
   const part = plan.approach === 'spiral' ? ' The circles above the downwind key are not drawn.' : '';
   const dashed =
     faults.length > 0
       ? ' Dashed: a fault flown, by the distance that it still has to fly to the spot, with a cross where it ends.'
       : '';
   return `Height above the spot, distance to go along the track. ${drawn}${bars}${part}${markNote(plan)}${dashed}`;
+}
+
+/** What the bars are, and where there is none for want of a band. */
+function barsNote({ gates, keys }: Plan, units: PageUnits): string {
+  const none = gates.flatMap((gate) => {
+    const band = gateBand(gate, units);
+    const label = keys.find(({ id }) => id === gate.at)?.label ?? gate.at;
+    return band.none === undefined
+      ? []
+      : [` No bar ${gatePlace(gate, lowerFirst(label))}: ${noBandWhy[band.none]}.`];
+  });
+  const bars = gates.length > none.length ? ' Bars: heights from which the spot is still made.' : '';
+  return bars + none.join('');
+}
+
+/** `on final`, `at the base key`. */
+const gatePlace = ({ at }: Gate, name: string) => (at === 'final' ? 'on final' : `at the ${name}`);
+
+function lowerFirst(text: string): string {
+  return `${text.charAt(0).toLowerCase()}${text.slice(1)}`;
 }
 
 /** How many times as large: `3`, `1.5`. */
@@ -33,15 +60,15 @@ function drawnText(exaggeration: number): string {
   return `Heights drawn ${timesText(exaggeration)}× as large as distances.`;
 }
 
-export function finalTurnText(units: PageUnits): string {
-  return `${formatHeight(finalTurnHeight, units)}: turn to final complete`;
+export function finalTurnText(leastFinal: number, units: PageUnits): string {
+  return `${formatLeastHeight(leastFinal, units)}: turn to final complete`;
 }
 
 /** The profile for a reader who cannot see it. */
 export function profileDescription(
   plan: Plan,
   units: PageUnits,
-  exaggeration: number,
+  { exaggeration, leastFinal }: Pick<ProfileView, 'exaggeration' | 'leastFinal'>,
   faults: readonly DrawnFault[] = [],
 ): string {
   const label = (id: string) => plan.keys.find((key) => key.id === id)?.label ?? id;
@@ -49,26 +76,28 @@ export function profileDescription(
     `${approachName(plan)} to runway ${plan.runway.name}: height above the spot against distance to go along the track.`,
     drawnText(exaggeration),
     ...plan.keys.map((key) => `${keySentence(plan, key, units)}.`),
-    ...plan.gates.map((gate) => `The spot is still made from the ${gateText(label(gate.at), gate, units)}.`),
+    ...plan.gates.map((gate) => `${gateText(label(gate.at), gate, units)}.`),
     ...obstaclesOnFinal(plan).map(
       ({ what, height }) => `Under final: ${what}, ${formatLowHeight(height, units)} high.`,
     ),
-    `A line marks ${formatHeight(finalTurnHeight, units)}, by which the turn to final is complete.`,
+    `A line marks ${formatLeastHeight(leastFinal, units)}, by which the turn to final is complete.`,
     ...(touchesAtSpot(plan) ? [] : [`The wheels touch ${missText(plan.touchdown.along, units)}.`]),
     ...cautionSentences(plan),
     ...faults.map(faultSentence),
   ].join(' ');
 }
 
-function gateText(label: string, gate: Plan['gates'][number], units: PageUnits): string {
-  const at = `${label.charAt(0).toLowerCase()}${label.slice(1)}`;
-  const { low, plan, high } = gate;
-  if (low !== null && high !== null)
-    return `${at} between ${formatHeight(low, units)} and ${formatHeight(high, units)}`;
-  const planned = `the planned ${formatHeight(plan, units)}`;
-  if (low !== null)
-    return `${at} between ${formatHeight(low, units)} and ${planned}; no upper edge was found`;
-  if (high !== null)
-    return `${at} between ${planned} and ${formatHeight(high, units)}; no lower edge was found`;
-  return `${at} at ${planned}; no edge was found`;
+function gateText(label: string, gate: Gate, units: PageUnits): string {
+  const name = lowerFirst(label);
+  const band = gateBand(gate, units);
+  if (band.none !== undefined) {
+    return `There is ${noBandText} of heights ${gatePlace(gate, name)}: ${noBandWhy[band.none]}`;
+  }
+  const planned = `the planned ${formatHeight(gate.plan, units)}`;
+  const text = (edge: BandEdge) => (typeof edge === 'number' ? formatHeight(edge, units) : planned);
+  const missing = [
+    ...(band.low === 'open' ? ['; no lower edge was found'] : []),
+    ...(band.high === 'open' ? ['; no upper edge was found'] : []),
+  ];
+  return `The spot is still made from ${gate.at === 'final' ? 'final' : `the ${name}`} between ${text(band.low)} and ${text(band.high)}${missing.join('')}`;
 }

@@ -107,7 +107,7 @@ describe('the profile', () => {
     expect(caps).toHaveLength(5);
     expect(plain(description)).toMatch(/still made from the downwind key between [\d,]+ ft and [\d,]+ ft/);
     expect(plain(description)).toMatch(
-      /still made from the final between the planned [\d,]+ ft and [\d,]+ ft; no lower edge was found/,
+      /still made from final between the planned [\d,]+ ft and [\d,]+ ft; no lower edge was found/,
     );
   });
 
@@ -131,6 +131,56 @@ describe('the profile', () => {
     expect(middles[2]! - rings[2]!.x).toBeLessThan(4);
     const height = `${Math.round(planned / 3.048) * 10}\u00a0ft`;
     expect(textsOf(svg, board).filter(({ text }) => text === height)).toHaveLength(1);
+  });
+
+  it('draws no bar where the edges of a gate cross, also once they are rounded, and says why', () => {
+    const plan = drawnPattern(shape);
+    const ft = (height: number) => height * 0.3048;
+    const gates = [
+      { at: 'downwind-key' as const, low: ft(1362), plan: plan.gates[0]!.plan, high: ft(1368) },
+      { at: 'base-key' as const, low: ft(700), plan: plan.gates[1]!.plan, high: ft(600) },
+      { at: 'final' as const, low: null, plan: plan.gates[2]!.plan, high: null },
+    ];
+    const { svg, description } = draw({ ...plan, gates });
+    expect(
+      inGroup(svg, 'heights').filter(({ name, attributes }) => name === 'rect' && !attributes.stroke),
+    ).toEqual([]);
+    expect(plain(svg)).not.toMatch(/1,3[67]0 ft|Bars:/);
+    expect(
+      plain(
+        textsOf(svg, board)
+          .map(({ text }) => text)
+          .join(' '),
+      ),
+    ).toContain(
+      'No bar at the downwind key: its edges meet. No bar at the base key: its edges cross. No bar on final: no way',
+    );
+    expect(plain(description)).toContain('There is no band of heights at the base key: its edges cross.');
+    expect(plain(description)).not.toContain('still made');
+  });
+
+  it('rounds the edges of a gate inward in its description as beside its bars', () => {
+    const plan = drawnPattern(shape);
+    const ft = (height: number) => height * 0.3048;
+    const low = plan.gates[0]!.plan - ft(101);
+    const high = plan.gates[0]!.plan + ft(109);
+    const gates = [{ ...plan.gates[0]!, low, high }];
+    const { svg, description } = draw({ ...plan, gates });
+    const printed = [Math.ceil(low / ft(10)) * 10, Math.floor(high / ft(10)) * 10].map(
+      (height) => `${height.toLocaleString('en')} ft`,
+    );
+    expect(plain(description)).toContain(`between ${printed.join(' and ')}`);
+    for (const text of printed) expect(plain(svg)).toContain(text);
+  });
+
+  it('draws its line where the school has the turn to final complete, rounded up', () => {
+    const { svg, description } = draw(drawnPattern(shape), { leastFinal: 365 * 0.3048 });
+    const line = inGroup(svg, 'heights').find(
+      ({ attributes }) => attributes['stroke-dasharray'] === '2 1.2',
+    )!;
+    expect(Math.abs(axes(svg).feet(pointsOf(line)[0]!.y) - 365)).toBeLessThan(4);
+    expect(plain(svg)).toContain('370 ft: turn to final complete');
+    expect(plain(description)).toContain('A line marks 370 ft, by which');
   });
 
   it('names the phases in the order flown', () => {

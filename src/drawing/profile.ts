@@ -18,6 +18,8 @@ export interface ProfileOptions {
   /** Room on the paper, mm: at least 85 by 55. The drawing takes the whole width, and of the height what it needs. */
   readonly maxWidth: number;
   readonly maxHeight: number;
+  /** m: by which the turn to final is complete, where the school asks for more than 300 ft. */
+  readonly leastFinal?: number;
   /** Drawn over the plan, dashed. */
   readonly faults?: readonly DrawnFault[];
 }
@@ -48,7 +50,7 @@ export function profileDrawing(plan: Plan, options: ProfileOptions): ProfileDraw
   const height = Math.ceil((view.plot.y + view.plot.height + view.foot) / mmPerPixel - 1e-6) * mmPerPixel;
   const sheet = openSheet(board, id, width, height);
   drawProfile(sheet, shown, units, layout);
-  const description = profileDescription(plan, units, view.exaggeration, faults);
+  const description = profileDescription(plan, units, view, faults);
   const drawing = closeSheet(sheet, profileTitle(plan), description);
   return { ...drawing, exaggeration: view.exaggeration };
 }
@@ -58,13 +60,14 @@ const headrooms = [0, 6, 12, 18, 24];
 
 function bestLayout(
   plan: Plan,
-  { units, board, maxHeight, faults = [] }: ProfileOptions,
+  { units, board, maxHeight, faults = [], leastFinal }: ProfileOptions,
   width: number,
 ): ProfileLayout {
-  const notes = profileNoteLines(plan, 10, board, width, faults).length;
+  const notes = profileNoteLines(plan, units, 10, board, width, faults).length;
   let best: ProfileLayout | undefined;
   for (const headroom of headrooms) {
-    const view = profileView(plan, units, board, width, wholePixels(maxHeight), notes, headroom, faults);
+    const room = wholePixels(maxHeight);
+    const view = profileView(plan, units, board, width, room, notes, headroom, faults, leastFinal);
     if (view === undefined) break;
     const layout = layOutProfile(plan, units, board, view, width, faults);
     if (layout.hidden === 0) return layout;
