@@ -117,7 +117,7 @@ export function scenarioOf(
       height,
       spacing,
       bank,
-      minimums: school.minimums,
+      minimums: { ...school.minimums, mostTailwind: school.limits?.tailwind },
     },
   };
 }

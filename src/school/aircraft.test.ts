@@ -137,6 +137,12 @@ describe('an aircraft file with a mistake', () => {
     ['bank: 30 deg', 'bank: 65 deg', '11:16 `bank` in `turns`: must not be more than the bank limit'],
     ['flown: 365 kg', 'flown: 365 lb', undefined],
     ['flown: 365 kg', 'flown: 150 kg', '4:35 `flown` in `mass`: must be 0.4 to 1.5 times the reference mass'],
+    [
+      'flown: 365 kg',
+      'flown: 365 kg, most: 300 kg, least: 350 kg',
+      '4:49 `most` in `mass`: must be more than the least mass (`least` in `mass`)',
+    ],
+    ['crosswind: 9 kt', 'crosswind: 9 kt, tailwind: 5', '13:51 `tailwind` in `limits`: `5` has no unit'],
     ['flown: 365 kg', 'flown: 600 kg', '4:35 `flown` in `mass`: must be 0.4 to 1.5 times the reference mass'],
   ])('holds its figures against each other: %s changed to %s', (from, to, start) => {
     const found = changed(from, to);

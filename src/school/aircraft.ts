@@ -92,6 +92,12 @@ const keys = section(
         flown: quantity('mass', '50 kg', '5700 kg', '365 kg').describe(
           'The mass that lessons are flown at; speeds are worked out for it',
         ),
+        most: quantity('mass', '50 kg', '5700 kg', '450 kg')
+          .describe('The most that it may be flown at; a flight at more is not to be flown')
+          .optional(),
+        least: quantity('mass', '50 kg', '5700 kg', '300 kg')
+          .describe('The least that it may be flown at; a flight at less is not to be flown')
+          .optional(),
       },
       '{ reference: 390 kg, flown: 365 kg }',
     ).describe('Masses, all told'),
@@ -145,13 +151,18 @@ const keys = section(
     )
       .describe('The round-out')
       .prefault({}),
-    'landing-roll': quantity('length', '5 m', '2000 m', '90 m').describe('From touchdown to the stop'),
+    'landing-roll': quantity('length', '5 m', '2000 m', '90 m').describe(
+      'From touchdown to the stop, in a calm, in standard air at sea level and at the reference mass; pages bring it to their wind, air and mass',
+    ),
     limits: section(
       {
         wind: quantity('speed', '1 kt', '80 kt', '18 kt').describe('Strongest wind it is flown in'),
         crosswind: quantity('speed', '1 kt', '60 kt', '9 kt').describe(
           'Strongest wind across the runway it is landed in',
         ),
+        tailwind: quantity('speed', '0 kt', '30 kt', '5 kt')
+          .describe('Strongest wind from behind it is landed in; left out, more than 5 kt draw a caution')
+          .optional(),
       },
       '{ wind: 18 kt, crosswind: 9 kt }',
     ).describe('Limits of wind at the surface'),
@@ -226,6 +237,13 @@ const keys = section(
       ['turns.bank', 'turns.limit'],
       (bank, limit) => bank! <= limit!,
       'must not be more than the bank limit (`limit` in `turns`)',
+    ),
+  )
+  .refine(
+    ...crossCheck(
+      ['mass.most', 'mass.least'],
+      (most, least) => most! > least!,
+      'must be more than the least mass (`least` in `mass`)',
     ),
   )
   .refine(

@@ -95,6 +95,16 @@ describe('a school with a mistake', () => {
       'obstacle-clearance: 10 m',
       '`obstacle-clearance` in `minimums`: `10 m` is below the built-in minimum of 50 ft',
     ],
+    [
+      'paper: A4',
+      'paper: A4\nlimits: { tailwind: 6 kt }',
+      '`tailwind` in `limits`: `6 kt` is above the built-in limit of 5 kt; a school may tighten it, never loosen it: write `5 kt` or less',
+    ],
+    [
+      'paper: A4',
+      'paper: A4\nlimits: { tailwind: -1 kt }',
+      '`tailwind` in `limits`: `-1 kt` is less than none',
+    ],
     ['210/12kt', '210/12', '`wind` in `defaults`: `210/12`: `12` has no unit'],
     ['paper: A4', 'paper: A5', '`paper`: `A5` is none of `A4`, `Letter`; did you mean `A4`?'],
     ['height: ft', 'height: yd', '`height` in `units`: `yd` is none of `ft`, `m`'],
@@ -108,6 +118,11 @@ describe('a school with a mistake', () => {
     await change('school.yaml', 'final-turn: 300 ft', 'final-turn: 120 m');
     await change('school.yaml', 'obstacle-clearance: 50 ft', 'obstacle-clearance: 15.24 m');
     expect((await readSchool(folder)).value?.minimums).toEqual({ finalTurn: 120, obstacleClearance: 15.24 });
+  });
+  it('may tighten the tailwind, and need not say anything of it', async () => {
+    expect((await readSchool(folder)).value?.limits).toBeUndefined();
+    await change('school.yaml', 'paper: A4', 'paper: A4\nlimits: { tailwind: 9 km/h }');
+    expect((await readSchool(folder)).value?.limits?.tailwind).toBeCloseTo(2.5, 9);
   });
   it('cannot be flown by default with an engine stopped that has no such glide', async () => {
     await change('school.yaml', 'power: idle', 'power: stopped');

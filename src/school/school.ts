@@ -7,7 +7,7 @@ import { checkYaml } from './check-yaml.ts';
 import { choice, type Field, list, parsed, quantity, section, words } from './fields.ts';
 import type { SchoolFolder } from './school-folder.ts';
 import { checkNames } from './school-names.ts';
-import { heightForm, windForm } from './written-form.ts';
+import { heightForm, quantityForm, windForm } from './written-form.ts';
 import { hasErrors } from './yaml-source.ts';
 
 /** A height that the school may raise above the built-in minimum and never lower. m. */
@@ -24,6 +24,21 @@ function minimum(builtIn: string, most: string): Field<number> {
     throw new QuantityError(`\`${text}\` is more than any approach could keep to: write \`${most}\` or less`);
   };
   return parsed(builtIn, read, heightForm(builtIn, most));
+}
+
+/** A speed that the school may lower below the built-in limit and never raise. m/s. */
+function maximum(builtIn: string): Field<number> {
+  const most = parseQuantity(builtIn, 'speed');
+  const read = (text: string): number => {
+    const speed = parseQuantity(text, 'speed', builtIn);
+    if (speed > most + 1e-9) {
+      const advice = `a school may tighten it, never loosen it: write \`${builtIn}\` or less`;
+      throw new QuantityError(`\`${text}\` is above the built-in limit of ${builtIn}; ${advice}`);
+    }
+    if (speed >= 0) return speed;
+    throw new QuantityError(`\`${text}\` is less than none: write \`0 kt\` or more`);
+  };
+  return parsed(builtIn, read, quantityForm('speed', '0 kt', builtIn));
 }
 
 const windField = parsed(
@@ -86,6 +101,16 @@ const keys = section(
     )
       .describe("The school's own minimums: never looser than the built-in ones")
       .prefault({}),
+    limits: section(
+      {
+        tailwind: maximum('5 kt')
+          .describe("Most tailwind on the runway, gusts counted; an aircraft's own limit holds as well")
+          .optional(),
+      },
+      '{ tailwind: 5 kt }',
+    )
+      .describe("The school's own limits: never looser than the built-in ones")
+      .optional(),
     grading: list(words('alone'), '[not yet, with help, alone, well]', 2)
       .describe(
         `The words that standards are graded with, the least first; left out: ${usualGrading.join(', ')}`,
