@@ -1,9 +1,9 @@
 import { type Polar, sinOfGlide } from './glide.ts';
+import { leastBetween } from './golden-section.ts';
 
 /** Best-glide speeds between which the speed to fly is looked for: from minimum sink to a steep dive. */
 const slowest = 0.75;
 const fastest = 2;
-const goldenShare = (Math.sqrt(5) - 1) / 2;
 
 /**
  * The speed, m/s EAS, that goes farthest over the ground against a headwind (m/s, negative for a tailwind): the largest
@@ -11,25 +11,9 @@ const goldenShare = (Math.sqrt(5) - 1) / 2;
  * fastest glide nothing goes forward, and the fastest is returned.
  */
 export function speedToFly(polar: Polar, headwind: number, tasOverEas: number): number {
-  let low = slowest * polar.speed;
-  let high = fastest * polar.speed;
   const ratio = (eas: number) => groundRatio(polar, eas, headwind, tasOverEas);
-  let [a, b] = [high - goldenShare * (high - low), low + goldenShare * (high - low)];
-  let [atA, atB] = [ratio(a), ratio(b)];
-  while (high - low > 1e-6 * polar.speed) {
-    if (atA > atB) {
-      high = b;
-      [b, atB] = [a, atA];
-      a = high - goldenShare * (high - low);
-      atA = ratio(a);
-    } else {
-      low = a;
-      [a, atA] = [b, atB];
-      b = low + goldenShare * (high - low);
-      atB = ratio(b);
-    }
-  }
-  return (low + high) / 2;
+  const range = [slowest * polar.speed, fastest * polar.speed] as const;
+  return leastBetween((eas) => -ratio(eas), range, 1e-6 * polar.speed);
 }
 
 /** Distance over the ground for height lost, at a speed against a headwind. */

@@ -28,8 +28,11 @@ export function obstacleCautions({ runway, aircraft: { wing }, track, keys, mini
     const pass = closestPass(obstacle, swept, required);
     if (!pass) return [];
     const { how, distance, limit, at } = pass;
-    const key = leastOf(keys, (each) =>
-      Math.hypot(each.along - at.along, each.across - at.across, each.height - at.height),
+    const key = nearestTo(at, keys);
+    const rise = how === 'met' ? riseToClear(obstacle, swept, required) : undefined;
+    const inTheAir = nearestTo(
+      at,
+      keys.filter(({ height }) => height > 0),
     );
     return [
       {
@@ -39,7 +42,7 @@ export function obstacleCautions({ runway, aircraft: { wing }, track, keys, mini
         limit,
         source: how !== 'beside' && limit === over.limit ? over.source : sidewaysSource,
         at: key?.id,
-        remedy: how === 'met' ? riseWords(riseToClear(obstacle, swept, required), obstacle, key) : undefined,
+        remedy: rise === undefined ? undefined : riseWords(rise, obstacle, inTheAir),
       },
     ];
   });
@@ -54,8 +57,14 @@ function passWords({ how, distance, limit }: Pass, { what }: Obstacle): string {
 
 /** To 10 ft, on the side that clears. */
 function riseWords(rise: number, { what }: Obstacle, key: KeyPosition | undefined): string {
-  const there = key && key.height > 0 ? `, ${feetUp(key.height + rise, 10)} at the ${nameOf(key)}` : '';
+  const there = key ? `, ${feetUp(key.height + rise, 10)} at the ${nameOf(key)}` : '';
   return `A path ${feetUp(rise, 10)} higher would clear the ${what}${there}.`;
+}
+
+function nearestTo(at: Pass['at'], keys: readonly KeyPosition[]): KeyPosition | undefined {
+  return leastOf(keys, (key) =>
+    Math.hypot(key.along - at.along, key.across - at.across, key.height - at.height),
+  );
 }
 
 const nameOf = ({ label }: KeyPosition) => label.charAt(0).toLowerCase() + label.slice(1);
