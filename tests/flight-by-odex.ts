@@ -75,6 +75,22 @@ export function flyByOdex(flight: OdexFlight): Places {
     return [-speed * Math.cos(flight.wind.offRunway), -speed * Math.sin(flight.wind.offRunway)];
   };
 
+  /** The power law's derivative, m/s a metre; it fades out over the last metre above 2 m. */
+  const windChange = (height: number): [number, number] => {
+    const growth = (flight.wind.exponent / Math.max(height, 2)) * Math.min(1, Math.max(0, height - 2));
+    const [along, across] = wind(height);
+    return [along * growth, across * growth];
+  };
+  /** d(ln sqrt(rho0/rho))/dh of an atmosphere whose temperature falls evenly. */
+  const thinning = (height: number) =>
+    ((g / (gas * lapse) - 1) / 2) * (lapse / (fieldTemperature - lapse * height));
+  /** What the air velocity loses with the wind and the thinning air on the way down, a metre, over g. */
+  const worthOfHeight = (tas: number, horizontal: number, heading: number, height: number) => {
+    const [along, across] = windChange(height);
+    const shear = horizontal * (Math.cos(heading) * along + Math.sin(heading) * across);
+    return 1 + (tas * tas * thinning(height) + shear) / g;
+  };
+
   const gamma0 = Math.atan(1 / bestGlide.ratio);
   const dragShare = (speed: number, n: number, induced: number) => {
     const u = speed / bestGlide.speed;
@@ -119,7 +135,7 @@ export function flyByOdex(flight: OdexFlight): Places {
   };
 
   const onLine =
-    (track: number, acceleration: (angle: number) => number): Rates =>
+    (track: number, acceleration: (angle: number) => number, held = true): Rates =>
     (_time, y) => {
       const speed = y[V]!;
       const angle = glideAngle(speed, 0);
@@ -129,13 +145,16 @@ export function flyByOdex(flight: OdexFlight): Places {
       const heading = headingFor(track, horizontal, y[H]!);
       const [along, across] = wind(y[H]!);
       const rate = acceleration(angle);
+      const worth = worthOfHeight(tas, horizontal, heading, y[H]!);
+      const needed = tas * Math.sin(angle) + (tas * factor * rate) / g;
+      const sink = held ? needed / worth : needed;
       return [
         horizontal * Math.cos(heading) + along,
         horizontal * Math.sin(heading) + across,
-        -tas * Math.sin(angle) - (tas * factor * rate) / g,
+        -sink,
         0,
         0,
-        rate,
+        held ? rate : (g * (sink * worth - tas * Math.sin(angle))) / (tas * factor),
         0,
       ];
     };
@@ -149,10 +168,11 @@ export function flyByOdex(flight: OdexFlight): Places {
       const tas = y[V]! * trueOver(y[H]!);
       const angle = glideAngle(y[V]!, y[PHI]!);
       const [along, across] = wind(y[H]!);
+      const worth = worthOfHeight(tas, tas * Math.cos(angle), y[PSI]!, y[H]!);
       return [
         tas * Math.cos(angle) * Math.cos(y[PSI]!) + along,
         tas * Math.cos(angle) * Math.sin(y[PSI]!) + across,
-        -tas * Math.sin(angle),
+        (-tas * Math.sin(angle)) / worth,
         (g * Math.tan(y[PHI]!)) / tas,
         roll,
         0,
@@ -166,13 +186,17 @@ export function flyByOdex(flight: OdexFlight): Places {
     const heading = headingFor(0, horizontal, y[H]!);
     const [along, across] = wind(y[H]!);
     const drag = dragShare(y[V]!, flight.pull, inducedLeft(y[H]!));
+    const [growAlong, growAcross] = windChange(y[H]!);
+    const sink = tas * Math.sin(y[GAMMA]!);
+    const change = Math.cos(heading) * growAlong + Math.sin(heading) * growAcross;
+    const lost = -sink * Math.cos(y[GAMMA]!) * change;
     return [
       horizontal * Math.cos(heading) + along,
       horizontal * Math.sin(heading) + across,
       -tas * Math.sin(y[GAMMA]!),
       0,
       0,
-      (g * (Math.sin(y[GAMMA]!) - drag)) / trueOver(0),
+      (g * (Math.sin(y[GAMMA]!) - drag) - lost) / trueOver(0),
       (-g * (flight.pull - Math.cos(y[GAMMA]!))) / tas,
     ];
   };
@@ -186,7 +210,11 @@ export function flyByOdex(flight: OdexFlight): Places {
       const [along, across] = wind(y[H]!);
       const metresPerSpeed = height / (factor * (speed - flight.touchdownSpeed));
       // Energy: what the drag takes comes from the speed and from the height that goes with it.
-      const slowing = (g * dragShare(y[V]!, 1, inducedLeft(y[H]!))) / (1 + (g * metresPerSpeed) / tas);
+      const [growAlong, growAcross] = windChange(y[H]!);
+      const change = Math.cos(heading) * growAlong + Math.sin(heading) * growAcross;
+      const slowing =
+        (g * dragShare(y[V]!, 1, inducedLeft(y[H]!))) /
+        (1 + (g * metresPerSpeed) / tas + metresPerSpeed * change);
       return [
         tas * Math.cos(heading) + along,
         tas * Math.sin(heading) + across,
@@ -279,12 +307,15 @@ export function flyByOdex(flight: OdexFlight): Places {
   const faster = flight.approachSpeed > state[V]!;
   const toGo = (y: readonly number[]) => (faster ? 1 : -1) * (flight.approachSpeed - y[V]!);
   fly(onLine(0, faster ? speedingUp : slowingDown), (y) => Math.min(aboveRoundOut(y), toGo(y)));
-  fly(onLine(0, steady), aboveRoundOut);
-  const rates = onLine(0, steady)(0, state);
+  // Below the screen height of 50 ft the nose stays where it is.
+  fly(onLine(0, steady), (y) => y[H]! - Math.max(flight.roundOutHeight, 15.24));
+  const last = onLine(0, steady, flight.roundOutHeight > 15.24);
+  fly(last, aboveRoundOut);
+  const rates = last(0, state);
   const aimAlong = state[X]! + (state[H]! * rates[X]!) / -rates[H]!;
   const aimPoint = { time: Number.NaN, along: aimAlong, across: 0, height: 0, groundspeed: Number.NaN };
 
-  state[GAMMA] = glideAngle(state[V]!, 0);
+  state[GAMMA] = Math.asin(-rates[H]! / (state[V]! * trueOver(state[H]!)));
   fly(pulling, (y) => y[GAMMA]!);
   const landing = floating(state[H]!, state[V]!);
   fly(landing, (y) => y[V]! - flight.touchdownSpeed);

@@ -230,6 +230,7 @@ describe('a turn in still air of one density', () => {
   });
   const mediumOf = (speed: number, ratio: number, factor: number): Medium => ({
     polar: { speed, ratio },
+    thinning: () => 0,
     tasOverEas: () => factor,
     wind: (_height, out) => {
       out.along = 0;

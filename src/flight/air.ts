@@ -81,4 +81,14 @@ export function airspeedFactor(air: FieldAir): AirspeedFactor {
   };
 }
 
+/**
+ * How the true airspeed of a constant equivalent airspeed grows with height, as a share a metre (1/m): the rate of
+ * `airspeedFactor` over itself, by height above the field in m.
+ */
+export function thinningOf(air: FieldAir): (height: number) => number {
+  const lapse = lapseRate / air.temperature;
+  const growth = (densityExponent / 2) * lapse;
+  return (height) => growth / (1 - lapse * height);
+}
+
 type Seven = [number, number, number, number, number, number, number];

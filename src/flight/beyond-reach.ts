@@ -61,5 +61,7 @@ function scaled(wind: WindField, share: number): WindField {
     wind(height, out);
     out.along *= share;
     out.across *= share;
+    out.alongShear *= share;
+    out.acrossShear *= share;
   };
 }

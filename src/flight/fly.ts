@@ -12,15 +12,17 @@ import {
   HEIGHT,
   headingBeforeRollOut,
   holdOff,
+  type Medium,
   PATH,
   roundOut,
+  speedHeldDownTo,
   stateSize,
   TIME,
   TRACK,
 } from './motions.ts';
 import type { Phase, TrackSample } from './plan.ts';
 import type { CircleLeg, LandingLeg, Leg, LineLeg, Procedure, Start, TurnLeg, Until } from './procedure.ts';
-import type { Drift } from './wind.ts';
+import { stillAir } from './wind.ts';
 
 /** `honest`: a flight ends where it meets the ground. `search`: the ground is ignored and a leg whose end has
  * already passed is flown backward to it, so that what the solver looks at is smooth on both sides of the answer. */
@@ -45,8 +47,9 @@ interface Remembered<Of extends Leg> {
   readonly along: number;
   readonly across: number;
   readonly time: number;
-  /** m. */
+  /** m, m/s. */
   readonly endHeight: number;
+  readonly endEas: number;
 }
 
 const glides = new WeakMap<Conditions, Remembered<LineLeg>>();
@@ -68,7 +71,7 @@ export class Flight {
   private readonly mode: Mode;
   private readonly integrator: Integrator;
   private readonly keepTrack: boolean;
-  private readonly drift: Drift = { along: 0, across: 0 };
+  private readonly drift = stillAir();
 
   constructor(conditions: Conditions, runwayHeading: number, mode: Mode, keepTrack = false, step?: number) {
     this.conditions = conditions;
@@ -86,7 +89,8 @@ export class Flight {
     state[ACROSS] = start.across;
     state[HEIGHT] = start.height;
     state[EAS] = start.eas;
-    const motion = glideAlongLine(this.conditions, trackOf(first), () => 0, 0);
+    const held = start.height > speedHeldDownTo;
+    const motion = glideAlongLine(this.conditions, trackOf(first), () => 0, 0, held);
     motion.settle?.(state);
     if (start.heading !== undefined) state[HEADING] = start.heading;
     if (this.keepTrack && first.kind !== 'landing') this.sample(first.phase, motion);
@@ -129,25 +133,42 @@ export class Flight {
       this.run(glideAlongLine(medium, leg.track, reached, change), leg.phase);
       if (Math.abs(leg.eas - this.state[EAS]!) < 1e-9) this.state[EAS] = leg.eas;
     }
-    const steady = (end: (state: State) => number) => glideAlongLine(medium, leg.track, end, 0);
     if (this.mode === 'honest') {
-      this.run(steady(until), leg.phase);
+      this.steady(medium, leg, until);
       return;
     }
     const known = endsAtHeight(leg) ? glides.get(this.conditions) : undefined;
     if (known && sameGlide(known.leg, leg) && known.eas === this.state[EAS]) {
       this.run(
-        steady((state) => state[HEIGHT]! - known.height),
+        glideAlongLine(medium, leg.track, (state) => state[HEIGHT]! - known.height, 0),
         leg.phase,
         true,
       );
       this.goOn(known);
-      steady(until).settle?.(this.state);
+      glideAlongLine(medium, leg.track, until, 0).settle?.(this.state);
       return;
     }
     const from = this.state.slice();
-    this.run(steady(until), leg.phase, true);
+    this.steady(medium, leg, until);
     if (endsAtHeight(leg) && this.flyable) glides.set(this.conditions, this.remember(leg, from));
+  }
+
+  /**
+   * Along a line at a steady speed: held with the nose, and in the last of a final no more. A search that comes to final
+   * lower than that goes back up to where the last begins, so that what it looks at has no step there.
+   */
+  private steady(medium: Medium, leg: LineLeg, until: Motion['remaining']): void {
+    const { track, phase } = leg;
+    const searching = this.mode === 'search';
+    if (!hasLast(leg)) {
+      this.run(glideAlongLine(medium, track, until, 0), phase, searching);
+      return;
+    }
+    const above = (state: State) => state[HEIGHT]! - speedHeldDownTo;
+    if (searching || above(this.state) > 0) {
+      this.run(glideAlongLine(medium, track, above, 0), phase, searching);
+    }
+    this.run(glideAlongLine(medium, track, until, 0, false), phase);
   }
 
   /** What a leg flown from there to here came to. */
@@ -162,16 +183,18 @@ export class Flight {
       across: since(ACROSS),
       time: since(TIME),
       endHeight: state[HEIGHT]!,
+      endEas: state[EAS]!,
     };
   }
 
   /** Goes to the end of a leg that is known from here. */
-  private goOn({ along, across, time, endHeight }: Remembered<Leg>): void {
+  private goOn({ along, across, time, endHeight, endEas }: Remembered<Leg>): void {
     const { state } = this;
     state[ALONG]! += along;
     state[ACROSS]! += across;
     state[TIME]! += time;
     state[HEIGHT] = endHeight;
+    state[EAS] = endEas;
   }
 
   private turn(leg: TurnLeg): void {
@@ -217,7 +240,6 @@ export class Flight {
     const known = landings.get(this.conditions);
     if (known && sameLanding(known.leg, leg) && near(known, state)) {
       this.goOn(known);
-      state[EAS] = leg.touchdownEas;
       return;
     }
     const from = state.slice();
@@ -276,6 +298,11 @@ export class Flight {
       phase,
     });
   }
+}
+
+/** Whether a line is a final that leads below where the airspeed is held. */
+function hasLast({ until }: LineLeg): boolean {
+  return 'reaches' in until && until.reaches === 'height' && until.value < speedHeldDownTo;
 }
 
 function endsAtHeight({ until }: LineLeg): boolean {

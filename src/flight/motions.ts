@@ -1,3 +1,4 @@
+import { metresPerFoot } from '../units/factors.ts';
 import type { AirspeedFactor } from './air.ts';
 import { standardGravity } from './constants.ts';
 import { dragOverWeight, type Polar, sinOfGlide } from './glide.ts';
@@ -5,7 +6,7 @@ import { inducedDragReduction } from './ground-effect.ts';
 import type { Motion, State } from './integrator.ts';
 import { cosine, sine } from './steady-math.ts';
 import { rollOutLead, turnRate } from './turns.ts';
-import { crab, type Drift, type WindField } from './wind.ts';
+import { crab, type Drift, stillAir, type Wind, type WindField } from './wind.ts';
 
 /**
  * The state that every motion carries: place in the spot frame (m), heading from the landing direction (rad,
@@ -27,12 +28,64 @@ export const stateSize = 9;
 export interface Medium {
   readonly polar: Polar;
   readonly tasOverEas: AirspeedFactor;
+  /** 1/m: how the true airspeed of a constant equivalent airspeed grows with height. */
+  readonly thinning: (height: number) => number;
   readonly wind: WindField;
+}
+
+/**
+ * m. Down to here the pilot holds the airspeed with the nose, whatever the wind does; below, the eyes are on the
+ * round-out, the nose stays where it is, and a wind that drops takes it from the airspeed (common practice, no source;
+ * the height is the screen height of 14 CFR 25.125).
+ */
+export const speedHeldDownTo = 50 * metresPerFoot;
+
+/**
+ * However fast the wind drops, no pilot lets the sink grow to more than so many times the steady one to hold the airspeed
+ * (a judgement of ours, no source): met only in gales, or very low.
+ */
+const steepest = 2;
+
+/** How a glide is paid for: see `descend`. */
+interface Descent {
+  /** m/s: sink of the steady glide at this airspeed and bank. */
+  readonly steady: number;
+  /** m/s. */
+  readonly tas: number;
+  /** TAS over EAS. */
+  readonly factor: number;
+  readonly height: number;
+  /** m2/s2 a metre: the air velocity times the wind's change with height. */
+  readonly shear: number;
+  /** m/s2: gain of true airspeed that the pilot asks for. */
+  readonly gain: number;
+  /** True where the airspeed is held with the nose, false where the nose stays and the airspeed follows. */
+  readonly held: boolean;
+}
+
+/**
+ * Sets the rates of height and airspeed of a glide. Along the path, in axes that move with the wind,
+ * m dV/dt = m g sin(path) - D - m dW/dt along the air velocity (Etkin, Dynamics of Atmospheric Flight, 1972, chapter 13,
+ * the equations of motion in a wind that varies; from memory), so that with V the air velocity, h the height and W the wind
+ * sink (1 + (V dV/dh + V . dW/dh)/g) = V D/W + V (gain)/g.
+ */
+function descend(
+  rates: State,
+  medium: Medium,
+  { steady, tas, factor, height, shear, gain, held }: Descent,
+): void {
+  const worth = 1 + (tas * tas * medium.thinning(height) + shear) / standardGravity;
+  const needed = steady + (tas * gain) / standardGravity;
+  const sink = held ? needed / Math.max(worth, 1 / steepest) : needed;
+  rates[HEIGHT] = -sink;
+  rates[EAS] = (held ? gain : (standardGravity / tas) * (sink * worth - steady)) / factor;
 }
 
 /** How soon a pilot changes speed, m/s EAS per second: about 1 kt a second (common practice, no source). */
 const speedChangeRate = 0.5;
 
+const gliding = [ALONG, ACROSS, HEIGHT, TIME] as const;
+const accelerating = [...gliding, EAS] as const;
 const turning = [ALONG, ACROSS, HEIGHT, HEADING, TIME] as const;
 const rolling = [...turning, BANK] as const;
 
@@ -40,6 +93,9 @@ const rolling = [...turning, BANK] as const;
 function lineStep(state: State): number {
   return Math.min(8, Math.max(0.5, state[HEIGHT]! / 8));
 }
+
+/** s: in the last of final the wind changes fast. */
+const lastStep = 0.25;
 
 /** rad: what the heading may change, and the bank, in one step of a turn. */
 const turnedInStep = 0.4;
@@ -56,43 +112,53 @@ export type Until = (state: State) => number;
 
 /**
  * Gliding along a ground line with drift allowed for: the heading follows from track, airspeed and wind.
- * `speedChange` is 1 while speeding up, -1 while slowing down, 0 at a steady speed.
+ * `speedChange` is 1 while speeding up, -1 while slowing down, 0 at a steady speed. `held`: false where the nose stays
+ * where it is, and the airspeed follows the wind.
  */
-export function glideAlongLine(medium: Medium, track: number, until: Until, speedChange: -1 | 0 | 1): Motion {
-  const wind: Drift = { along: 0, across: 0 };
+export function glideAlongLine(
+  medium: Medium,
+  track: number,
+  until: Until,
+  speedChange: -1 | 0 | 1,
+  held = true,
+): Motion {
+  const wind = stillAir();
   const cosTrack = cosine(track);
   const sinTrack = sine(track);
   // At a steady speed the glide angle is the same from step to step.
   let [lastEas, sin, cos] = [Number.NaN, 0, 1];
+  const rate = (state: State, rates: State) => {
+    const height = state[HEIGHT]!;
+    const eas = state[EAS]!;
+    const factor = medium.tasOverEas(height);
+    const tas = eas * factor;
+    if (eas !== lastEas) {
+      lastEas = eas;
+      sin = sinOfGlide(medium.polar, eas, 1);
+      cos = Math.sqrt(1 - sin * sin);
+    }
+    medium.wind(height, wind);
+    const speedRate = speedChange * (speedChange < 0 ? slowingRate(sin) : speedChangeRate);
+    rates[TIME] = 1;
+    const horizontal = tas * cos;
+    overGround(rates, cosTrack, sinTrack, horizontal, wind);
+    // The air velocity is what moves over the ground less the wind that carries it.
+    const shear =
+      (rates[ALONG]! - wind.along) * wind.alongShear + (rates[ACROSS]! - wind.across) * wind.acrossShear;
+    descend(rates, medium, { steady: tas * sin, tas, factor, height, shear, gain: speedRate * factor, held });
+  };
+  const settled = new Float64Array(stateSize);
   return {
-    longestStep: speedChange === 0 ? lineStep : 3,
-    moves: speedChange === 0 ? [ALONG, ACROSS, HEIGHT, TIME] : [ALONG, ACROSS, HEIGHT, EAS, TIME],
-    derivative(state, rates) {
-      const height = state[HEIGHT]!;
-      const eas = state[EAS]!;
-      const factor = medium.tasOverEas(height);
-      const tas = eas * factor;
-      if (eas !== lastEas) {
-        lastEas = eas;
-        sin = sinOfGlide(medium.polar, eas, 1);
-        cos = Math.sqrt(1 - sin * sin);
-      }
-      medium.wind(height, wind);
-      const speedRate = speedChange * (speedChange < 0 ? slowingRate(sin) : speedChangeRate);
-      rates[TIME] = 1;
-      overGround(rates, cosTrack, sinTrack, tas * cos, wind);
-      // Speed gained is paid for in height, and given back when it is lost: d(V^2/2g)/dt.
-      rates[HEIGHT] = -tas * sin - (tas * speedRate * factor) / standardGravity;
-      rates[EAS] = speedRate;
-    },
+    longestStep: !held ? lastStep : speedChange === 0 ? lineStep : 3,
+    moves: speedChange === 0 && held ? gliding : accelerating,
+    derivative: rate,
     remaining: until,
     settle(state) {
-      const slope = sinOfGlide(medium.polar, state[EAS]!, 1);
+      rate(state, settled);
       const tas = state[EAS]! * medium.tasOverEas(state[HEIGHT]!);
-      medium.wind(state[HEIGHT]!, wind);
-      state[HEADING] = track + crab(track, tas * Math.sqrt(1 - slope * slope), wind);
+      state[HEADING] = track + crab(track, tas * cos, wind);
       state[BANK] = 0;
-      state[PATH] = Math.asin(slope);
+      state[PATH] = Math.asin(Math.min(1, -settled[HEIGHT]! / tas));
     },
   };
 }
@@ -125,19 +191,21 @@ function slowingRate(sin: number): number {
 
 /** A gliding turn with the bank changing at a steady rate (rad/s, nought to hold it). */
 export function glidingTurn(medium: Medium, rollRate: number, until: Until): Motion {
-  const wind: Drift = { along: 0, across: 0 };
-  // While the bank is held, what follows from it is the same from step to step; the speed does not change in a turn.
-  let [lastBank, sin, cos, tan] = [Number.NaN, 0, 1, 0];
+  const wind = stillAir();
+  // While bank and speed are held, what follows from them is the same from step to step.
+  let [lastBank, lastEas, sin, cos, tan] = [Number.NaN, Number.NaN, 0, 1, 0];
   return {
     longestStep: rollRate === 0 ? (state) => turnStep(state, medium) : rollStep / Math.abs(rollRate),
     moves: rollRate === 0 ? turning : rolling,
     derivative(state, rates) {
       const height = state[HEIGHT]!;
       const bank = state[BANK]!;
-      const tas = state[EAS]! * medium.tasOverEas(height);
-      if (bank !== lastBank) {
-        lastBank = bank;
-        sin = sinOfGlide(medium.polar, state[EAS]!, cosine(bank));
+      const eas = state[EAS]!;
+      const factor = medium.tasOverEas(height);
+      const tas = eas * factor;
+      if (bank !== lastBank || eas !== lastEas) {
+        [lastBank, lastEas] = [bank, eas];
+        sin = sinOfGlide(medium.polar, eas, cosine(bank));
         cos = Math.sqrt(1 - sin * sin);
         tan = Math.tan(bank);
       }
@@ -145,10 +213,12 @@ export function glidingTurn(medium: Medium, rollRate: number, until: Until): Mot
       medium.wind(height, wind);
       rates[TIME] = 1;
       const t = Math.tan(heading / 2);
-      const ahead = (tas * cos) / (1 + t * t);
-      rates[ALONG] = ahead * (1 - t * t) + wind.along;
-      rates[ACROSS] = ahead * 2 * t + wind.across;
-      rates[HEIGHT] = -tas * sin;
+      const part = (tas * cos) / (1 + t * t);
+      const [ahead, aside] = [part * (1 - t * t), part * 2 * t];
+      rates[ALONG] = ahead + wind.along;
+      rates[ACROSS] = aside + wind.across;
+      const shear = ahead * wind.alongShear + aside * wind.acrossShear;
+      descend(rates, medium, { steady: tas * sin, tas, factor, height, shear, gain: 0, held: true });
       rates[HEADING] = (standardGravity * tan) / tas;
       rates[BANK] = rollRate;
     },
@@ -165,7 +235,7 @@ export function glidingTurn(medium: Medium, rollRate: number, until: Until): Mot
  * it and out of it over some seconds; here the bank comes on at once.
  */
 export function glideRoundCircle(medium: Medium, radius: number, side: 1 | -1, until: Until): Motion {
-  const wind: Drift = { along: 0, across: 0 };
+  const wind = stillAir();
   const round = (state: State) => {
     const track = state[TRACK]!;
     const cosTrack = cosine(track);
@@ -197,10 +267,14 @@ export function glideRoundCircle(medium: Medium, radius: number, side: 1 | -1, u
     moves: [ALONG, ACROSS, HEIGHT, TRACK, TIME],
     derivative(state, rates) {
       const { cosTrack, sinTrack, tas, sin, groundspeed } = round(state);
+      const height = state[HEIGHT]!;
       rates[TIME] = 1;
       rates[ALONG] = groundspeed * cosTrack;
       rates[ACROSS] = groundspeed * sinTrack;
-      rates[HEIGHT] = -tas * sin;
+      const shear =
+        (rates[ALONG]! - wind.along) * wind.alongShear + (rates[ACROSS]! - wind.across) * wind.acrossShear;
+      const factor = medium.tasOverEas(height);
+      descend(rates, medium, { steady: tas * sin, tas, factor, height, shear, gain: 0, held: true });
       rates[TRACK] = (side * groundspeed) / radius;
     },
     remaining: until,
@@ -218,7 +292,7 @@ export function glideRoundCircle(medium: Medium, radius: number, side: 1 | -1, u
  * `track` in the wind here, less what passes during the roll-out. `side` is 1 for a right turn, -1 for a left.
  */
 export function headingBeforeRollOut(medium: Medium, track: number, side: 1 | -1, rollRate: number): Until {
-  const wind: Drift = { along: 0, across: 0 };
+  const wind = stillAir();
   // The speed does not change in a turn.
   let [lastEas, cos] = [Number.NaN, 1];
   return (state) => {
@@ -243,10 +317,10 @@ export interface Landing {
 
 /** A pull at a constant load factor from the glide to level, in ground effect, drift allowed for. */
 export function roundOut(medium: Medium, landing: Landing, pull: number): Motion {
-  const wind: Drift = { along: 0, across: 0 };
+  const wind = stillAir();
   const tasOverEas = medium.tasOverEas(0);
   return {
-    longestStep: 0.5,
+    longestStep: 0.2,
     moves: [ALONG, ACROSS, HEIGHT, EAS, PATH, TIME],
     derivative(state, rates) {
       const height = state[HEIGHT]!;
@@ -258,8 +332,11 @@ export function roundOut(medium: Medium, landing: Landing, pull: number): Motion
       const drag = dragOverWeight(medium.polar, eas, pull, inducedShare(landing, height));
       rates[TIME] = 1;
       overGround(rates, 1, 0, horizontal, wind);
-      rates[HEIGHT] = -tas * sine(path);
-      rates[EAS] = (standardGravity * (sine(path) - drag)) / tasOverEas;
+      const sink = tas * sine(path);
+      rates[HEIGHT] = -sink;
+      // What the wind loses on the way down is lost from the airspeed.
+      const lost = -sink * alongPath(rates, wind, tas);
+      rates[EAS] = (standardGravity * (sine(path) - drag) - lost) / tasOverEas;
       rates[PATH] = (-standardGravity * (pull - cosine(path))) / tas;
     },
     remaining: (state) => state[PATH]!,
@@ -279,11 +356,11 @@ export function holdOff(
   entryEas: number,
   touchdownEas: number,
 ): Motion {
-  const wind: Drift = { along: 0, across: 0 };
+  const wind = stillAir();
   const tasOverEas = medium.tasOverEas(0);
   const heightPerSpeed = level / ((entryEas - touchdownEas) * tasOverEas);
   return {
-    longestStep: 1,
+    longestStep: 0.3,
     moves: [ALONG, ACROSS, HEIGHT, EAS, TIME],
     derivative(state, rates) {
       const height = state[HEIGHT]!;
@@ -291,9 +368,10 @@ export function holdOff(
       const tas = eas * tasOverEas;
       medium.wind(height, wind);
       const drag = dragOverWeight(medium.polar, eas, 1, inducedShare(landing, height));
-      const slowing = (-standardGravity * drag) / (1 + (standardGravity * heightPerSpeed) / tas);
       rates[TIME] = 1;
       overGround(rates, 1, 0, tas, wind);
+      const worth = 1 + heightPerSpeed * (standardGravity / tas + alongPath(rates, wind, tas));
+      const slowing = (-standardGravity * drag) / worth;
       rates[HEIGHT] = heightPerSpeed * slowing;
       rates[EAS] = slowing / tasOverEas;
     },
@@ -302,11 +380,18 @@ export function holdOff(
   };
 }
 
+/** 1/s: the wind's change with height, along the air velocity of a track whose rates over the ground are known. */
+function alongPath(rates: State, wind: Wind, tas: number): number {
+  return (
+    ((rates[ALONG]! - wind.along) * wind.alongShear + (rates[ACROSS]! - wind.across) * wind.acrossShear) / tas
+  );
+}
+
 function inducedShare(landing: Landing, height: number): number {
   return 1 - inducedDragReduction((Math.max(height, 0) + landing.wingAboveWheels) / landing.wingSpan);
 }
 
-function settleOnCentreline(state: State, medium: Medium, wind: Drift, tasOverEas: number): void {
+function settleOnCentreline(state: State, medium: Medium, wind: Wind, tasOverEas: number): void {
   medium.wind(state[HEIGHT]!, wind);
   state[HEADING] = crab(0, state[EAS]! * tasOverEas * cosine(state[PATH]!), wind);
   state[BANK] = 0;

@@ -3,7 +3,7 @@ import type { Conditions } from './conditions.ts';
 import type { Leg, LineLeg, Side, TurnLeg } from './procedure.ts';
 import { sine } from './steady-math.ts';
 import { turnRadius, turnRate } from './turns.ts';
-import type { Drift } from './wind.ts';
+import { stillAir } from './wind.ts';
 
 /** Tracks of the legs, rad from the landing direction: headings grow through a right-hand pattern up to 0 on final. */
 export const downwindTrack = (side: Side) => -side * Math.PI;
@@ -69,7 +69,7 @@ export function stillAirLead(conditions: Conditions, bank: number): number {
 
 /** m to the right by which the wind carries a quarter turn, about: the wind half way down, the time at full bank. */
 function driftInTurn(conditions: Conditions, bank: number): number {
-  const wind: Drift = { along: 0, across: 0 };
+  const wind = stillAir();
   conditions.wind(usualHeight, wind);
   const seconds = Math.PI / 2 / turnRate(conditions.polar.speed, bank) + bank / conditions.rollRate;
   return wind.across * seconds;

@@ -23,7 +23,7 @@ import type { Caution, Plan, PlanRequest, TrackSample, WindAtHeight } from './pl
 import type { Procedure } from './procedure.ts';
 import { type Resolved, resolveRequest } from './request.ts';
 import { roundOutPull } from './round-out-pull.ts';
-import { type Drift, positiveAngle, surfaceWindHeight, windAt, windTriangle } from './wind.ts';
+import { positiveAngle, stillAir, surfaceWindHeight, windAt, windTriangle } from './wind.ts';
 
 /**
  * Plans an approach and flies it: finds the number of its procedure that brings the wheels to the spot, flies the
@@ -199,7 +199,7 @@ function windOverGlide(track: readonly TrackSample[], asked: Asked, conditions: 
 
 /** m/s along a track at the best-glide speed at a height; 0 where the track cannot be held. */
 function groundspeedOn(track: number, height: number, conditions: Conditions): number {
-  const wind: Drift = { along: 0, across: 0 };
+  const wind = stillAir();
   conditions.wind(height, wind);
   const { polar } = conditions;
   const sin = sinOfGlide(polar, polar.speed, 1);

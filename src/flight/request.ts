@@ -1,5 +1,5 @@
 import { metresPerFoot } from '../units/factors.ts';
-import { airspeedFactor, fieldAir } from './air.ts';
+import { airspeedFactor, fieldAir, thinningOf } from './air.ts';
 import type { Aircraft } from './aircraft.ts';
 import { resolveAircraft } from './aircraft-data.ts';
 import { checkRequest } from './check-request.ts';
@@ -84,6 +84,7 @@ export function resolveRequest(request: PlanRequest): Resolved {
       air,
       polar,
       tasOverEas: airspeedFactor(air),
+      thinning: thinningOf(air),
       wind: windField(
         surfaceWind,
         { kind: windProfile, exponent: airfield.windExponent, layers },

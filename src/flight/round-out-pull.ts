@@ -1,8 +1,7 @@
 import type { Conditions } from './conditions.ts';
 import { RequestError } from './errors.ts';
-import { sinOfGlide } from './glide.ts';
-import { Integrator } from './integrator.ts';
-import { EAS, HEIGHT, PATH, roundOut, stateSize } from './motions.ts';
+import { Integrator, type State } from './integrator.ts';
+import { EAS, glideAlongLine, HEIGHT, roundOut, speedHeldDownTo, stateSize } from './motions.ts';
 import { rootInBracket } from './root.ts';
 
 /** m. Wheel height at which a round-out that has to be firmer than the aircraft's own becomes level: about a foot. */
@@ -12,28 +11,33 @@ const holdOffHeight = 0.3;
 const hardestPull = 3;
 
 /**
- * The load factor with which the round-out is flown: the aircraft's own, or as much more as it takes to be level a
- * foot above the ground. Only the path through the air counts, so no wind comes into it.
+ * The load factor with which the round-out is flown at the end of a final at the approach speed: the aircraft's own, or
+ * as much more as it takes to be level a foot above the ground. A wind that drops near the ground has its part in it.
  * Throws RequestError where the approach leaves no speed to hold off.
  */
 export function roundOutPull(conditions: Conditions): number {
+  return pullFrom(endOfFinal(conditions), conditions);
+}
+
+/** The same for a round-out that begins with a state: its height, airspeed and path. */
+export function pullFrom(begins: State, conditions: Conditions): number {
   const { aircraft, speeds } = conditions;
   const own = aircraft.roundOut.loadFactor;
-  const withOwn = levelAfter(conditions, own);
-  const pull = withOwn.height >= holdOffHeight ? own : firmer(conditions);
-  const { eas } = pull === own ? withOwn : levelAfter(conditions, pull);
+  const withOwn = levelAfter(begins, conditions, own);
+  const pull = withOwn.height >= holdOffHeight ? own : firmer(begins, conditions);
+  const { eas } = pull === own ? withOwn : levelAfter(begins, conditions, pull);
   if (eas <= speeds.touchdown) {
     throw new RequestError(
       'speeds.approach',
-      'the round-out ends below the touchdown speed: a faster approach speed, or a slower touchdown speed, is needed',
+      'the round-out ends below the touchdown speed: a faster approach speed, a slower touchdown speed, or less wind is needed',
     );
   }
   return pull;
 }
 
-function firmer(conditions: Conditions): number {
+function firmer(begins: State, conditions: Conditions): number {
   const own = conditions.aircraft.roundOut.loadFactor;
-  const miss = (pull: number) => levelAfter(conditions, pull).height - holdOffHeight;
+  const miss = (pull: number) => levelAfter(begins, conditions, pull).height - holdOffHeight;
   const pull = rootInBracket(miss, [own, hardestPull], 1e-6);
   if (pull === undefined) {
     throw new RequestError(
@@ -46,14 +50,24 @@ function firmer(conditions: Conditions): number {
 
 const integrator = new Integrator(stateSize);
 
-/** Height and speed at which a round-out from the aircraft's height becomes level. */
-function levelAfter(conditions: Conditions, pull: number): { height: number; eas: number } {
+/** Where the round-out begins: the last of a final that was flown at the approach speed for as long as it is held. */
+function endOfFinal(conditions: Conditions): State {
   const { aircraft, speeds } = conditions;
+  const { height } = aircraft.roundOut;
   const state = new Float64Array(stateSize);
-  state[HEIGHT] = aircraft.roundOut.height;
+  state[HEIGHT] = Math.max(height, speedHeldDownTo);
   state[EAS] = speeds.approach;
-  state[PATH] = Math.asin(sinOfGlide(conditions.polar, speeds.approach, 1));
-  const landing = { wingSpan: aircraft.wing.span, wingAboveWheels: aircraft.wing.aboveWheels };
+  const glide = glideAlongLine(conditions, 0, (now) => now[HEIGHT]! - height, 0, height > speedHeldDownTo);
+  glide.settle?.(state);
+  integrator.run(glide, state, false);
+  return state;
+}
+
+/** Height and speed at which a round-out becomes level. */
+function levelAfter(begins: State, conditions: Conditions, pull: number): { height: number; eas: number } {
+  const { wing } = conditions.aircraft;
+  const state = begins.slice();
+  const landing = { wingSpan: wing.span, wingAboveWheels: wing.aboveWheels };
   integrator.run(roundOut(conditions, landing, pull), state, false);
   return { height: state[HEIGHT]!, eas: state[EAS]! };
 }

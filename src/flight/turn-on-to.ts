@@ -2,7 +2,7 @@ import { angleBetween } from './angle.ts';
 import type { Flight } from './fly.ts';
 import { EAS, HEADING, HEIGHT } from './motions.ts';
 import type { Side, TurnLeg } from './procedure.ts';
-import { crab, type Drift } from './wind.ts';
+import { crab, stillAir } from './wind.ts';
 
 /** rad. A turn the long way round for less is no turn at all. */
 const noTurn = 0.2;
@@ -26,7 +26,7 @@ export function flyOnTo(track: number, side: Side | undefined, bank: number, fli
 
 function turning(track: number, side: Side | undefined, bank: number, { state, conditions }: Flight) {
   const now = state[HEADING]!;
-  const wind: Drift = { along: 0, across: 0 };
+  const wind = stillAir();
   conditions.wind(state[HEIGHT]!, wind);
   const laidOff = crab(track, state[EAS]! * conditions.tasOverEas(state[HEIGHT]!), wind);
   const nose = track + laidOff;

@@ -7,6 +7,14 @@ export const surfaceWindHeight = 10;
 /** The power law is not carried below this height, m: grass and gusts rule there. */
 export const lowestProfileHeight = 2;
 
+/**
+ * Where the wind's change with height jumps (the foot of the power law, a height at which a wind is given), it is carried
+ * over: in the last metre above the foot, and in a tenth of the height about a given wind. A step of a flight is as
+ * accurate there as anywhere.
+ */
+const fadingOver = 1;
+const carriedOver = 0.1;
+
 /** Exponent of the seventh-root profile for neutral air over open country (AMS Glossary, "power-law profile"). */
 export const seventhRoot = 1 / 7;
 
@@ -16,8 +24,17 @@ export interface Drift {
   across: number;
 }
 
+/** The wind at a height, and how fast it changes with height: m/s a metre up. */
+export interface Wind extends Drift {
+  alongShear: number;
+  acrossShear: number;
+}
+
+/** A wind to be filled in. */
+export const stillAir = (): Wind => ({ along: 0, across: 0, alongShear: 0, acrossShear: 0 });
+
 /** Fills `out` with the wind at a height above the field in m. */
-export type WindField = (height: number, out: Drift) => void;
+export type WindField = (height: number, out: Wind) => void;
 
 /** The drift that a wind gives over a runway with this heading (rad true). */
 export function drift(wind: SurfaceWind, runwayHeading: number): Drift {
@@ -56,6 +73,8 @@ export function windField(surface: SurfaceWind, profile: WindProfile, runwayHead
     return (_height, out) => {
       out.along = atSurface.along;
       out.across = atSurface.across;
+      out.alongShear = 0;
+      out.acrossShear = 0;
     };
   }
   return (height, out) => {
@@ -64,6 +83,11 @@ export function windField(surface: SurfaceWind, profile: WindProfile, runwayHead
     );
     out.along = atSurface.along * gain;
     out.across = atSurface.across * gain;
+    // d/dh of a power law; it fades out where the wind is no longer carried down.
+    const fading = Math.min(1, (height - lowestProfileHeight) / fadingOver);
+    const growth = fading > 0 ? (fading * profile.exponent) / height : 0;
+    out.alongShear = out.along * growth;
+    out.acrossShear = out.across * growth;
   };
 }
 
@@ -83,12 +107,26 @@ function layeredField(layers: readonly WindAtHeight[], runwayHeading: number): W
     const share = gap > 0 ? Math.min(1, Math.max(0, (level - below.level) / gap)) : 1;
     out.along = below.along + share * (above.along - below.along);
     out.across = below.across + share * (above.across - below.across);
+    out.alongShear = 0;
+    out.acrossShear = 0;
+    for (let i = 1; i <= last; i++) {
+      const [from, to] = [rows[i - 1]!, rows[i]!];
+      const part = carried(level, from.level, to.level) / ((to.level - from.level) * height);
+      out.alongShear += part * (to.along - from.along);
+      out.acrossShear += part * (to.across - from.across);
+    }
   };
+}
+
+/** How much of a layer's change is met at a level: all within it, half at its ends, nothing outside. */
+function carried(level: number, from: number, to: number): number {
+  const share = (beyond: number) => Math.min(1, Math.max(0, 0.5 + beyond / (2 * carriedOver)));
+  return share(level - from) * share(to - level);
 }
 
 /** The wind that a field has at a height, as a direction it blows from (rad true, 0 to 2 pi) and a speed. */
 export function windAt(field: WindField, height: number, runwayHeading: number): WindAtHeight {
-  const out: Drift = { along: 0, across: 0 };
+  const out = stillAir();
   field(height, out);
   const speed = Math.hypot(out.along, out.across);
   const from = runwayHeading + Math.atan2(-out.across, -out.along);

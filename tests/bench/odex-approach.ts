@@ -1,19 +1,20 @@
 import { spotTolerance } from '../../src/flight/approach-method.ts';
 import type { Conditions } from '../../src/flight/conditions.ts';
 import { sinOfGlide } from '../../src/flight/glide.ts';
-import { headingBeforeRollOut } from '../../src/flight/motions.ts';
+import { headingBeforeRollOut, speedHeldDownTo } from '../../src/flight/motions.ts';
 import { stillAirLead } from '../../src/flight/pattern-legs.ts';
 import type { PlanRequest } from '../../src/flight/plan.ts';
 import { resolveRequest } from '../../src/flight/request.ts';
 import { rootNear, seekRoot } from '../../src/flight/root.ts';
 import { roundOutPull } from '../../src/flight/round-out-pull.ts';
-import { crab } from '../../src/flight/wind.ts';
+import { crab, stillAir } from '../../src/flight/wind.ts';
 import type { OdexLegs, Scale } from './odex-leg.ts';
-import { alongLine, holdingOff, inTurn, roundingOut } from './odex-rates.ts';
+import { alongLine, holdingOff, inTurn, lastOfFinal, roundingOut } from './odex-rates.ts';
 
 /** Metres; metres and a heading; metres, a speed and a path. */
 const metres: Scale = [1, 1];
 const turning: Scale = [1, 1, 1, 1 / 300];
+const descending: Scale = [1, 1, 0.1];
 const landing: Scale = [1, 1, 0.1, 0.01];
 const stopping: Scale = [1, 0.1];
 
@@ -85,7 +86,7 @@ function flights(request: PlanRequest, odex: OdexLegs): Flights {
 function legsOf(conditions: Conditions, side: 1 | -1, bank: number, pull: number, odex: OdexLegs) {
   const { aircraft, polar, rollRate, speeds, tasOverEas, wind } = conditions;
   const eas = polar.speed;
-  const drift = { along: 0, across: 0 };
+  const drift = stillAir();
   const state = new Float64Array(9);
   const rollTime = bank / rollRate;
   const untilRollOut = [0, (-side * Math.PI) / 2].map((track) =>
@@ -150,12 +151,17 @@ function legsOf(conditions: Conditions, side: 1 | -1, bank: number, pull: number
         metres,
       );
       const rates = alongLine(conditions, 0, speeds.approach, 0);
-      const above = (y: readonly number[]) => y[1]! - aircraft.roundOut.height;
-      const longest = above(faster) / -rates(0, faster)[1]! + 1;
-      const [x, h] = found(odex.until(rates, faster, above, longest, metres)) as [number, number];
-      const path = Math.asin(sinOfGlide(polar, speeds.approach, 1));
+      const above = (least: number) => (y: readonly number[]) => y[1]! - least;
+      const held = above(speedHeldDownTo);
+      const longest = held(faster) / -rates(0, faster)[1]! + 1;
+      const [x1, h1] = found(odex.until(rates, faster, held, longest, metres)) as [number, number];
+      const toRoundOut = above(aircraft.roundOut.height);
+      const [x, h, slower] = found(
+        odex.until(lastOfFinal(conditions), [x1, h1, speeds.approach], toRoundOut, 30, descending),
+      ) as [number, number, number];
+      const path = Math.asin(sinOfGlide(polar, slower, 1));
       const [x2, level, entry] = found(
-        odex.until(roundingOut(conditions, pull), [x, h, speeds.approach, path], (y) => y[3]!, 10, landing),
+        odex.until(roundingOut(conditions, pull), [x, h, slower, path], (y) => y[3]!, 10, landing),
       ) as [number, number, number];
       const slowing = holdingOff(conditions, level, entry, speeds.touchdown);
       const stop = odex.until(slowing, [x2, entry], (y) => y[1]! - speeds.touchdown, 60, stopping);

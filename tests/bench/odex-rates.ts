@@ -2,6 +2,7 @@ import type { Conditions } from '../../src/flight/conditions.ts';
 import { standardGravity } from '../../src/flight/constants.ts';
 import { dragOverWeight, sinOfGlide } from '../../src/flight/glide.ts';
 import { inducedDragReduction } from '../../src/flight/ground-effect.ts';
+import { stillAir } from '../../src/flight/wind.ts';
 import type { Rates } from './odex-solver.ts';
 
 /*
@@ -12,10 +13,14 @@ import type { Rates } from './odex-solver.ts';
 
 const g = standardGravity;
 
+/** 1 and what the thinning air and the wind's change take of a metre of height, `shear` being air velocity times that change. */
+const worthOf = (conditions: Conditions, height: number, tas: number, shear: number) =>
+  1 + (tas * tas * conditions.thinning(height) + shear) / g;
+
 /** Distance and height along a ground line, the speed growing by `gain` m/s EAS a second from `eas`. */
 export function alongLine(conditions: Conditions, track: number, eas: number, gain: number): Rates {
   const rates = [0, 0];
-  const drift = { along: 0, across: 0 };
+  const drift = stillAir();
   const [cos, sin] = [Math.cos(track), Math.sin(track)];
   return (time, y) => {
     const height = y[1]!;
@@ -25,8 +30,31 @@ export function alongLine(conditions: Conditions, track: number, eas: number, ga
     const sink = sinOfGlide(conditions.polar, speed, 1);
     conditions.wind(height, drift);
     const off = drift.across * cos - drift.along * sin;
-    rates[0] = drift.along * cos + drift.across * sin + Math.sqrt(tas * tas * (1 - sink * sink) - off * off);
-    rates[1] = -tas * sink - (tas * gain * factor) / g;
+    const ahead = Math.sqrt(tas * tas * (1 - sink * sink) - off * off);
+    const shear =
+      ahead * (drift.alongShear * cos + drift.acrossShear * sin) -
+      off * (drift.acrossShear * cos - drift.alongShear * sin);
+    rates[0] = drift.along * cos + drift.across * sin + ahead;
+    rates[1] = -(tas * sink + (tas * gain * factor) / g) / worthOf(conditions, height, tas, shear);
+    return rates;
+  };
+}
+
+/** Distance, height and speed in the last of final, the nose where it is. */
+export function lastOfFinal(conditions: Conditions): Rates {
+  const rates = [0, 0, 0];
+  const drift = stillAir();
+  return (_time, y) => {
+    const [, height, speed] = y as [number, number, number];
+    const factor = conditions.tasOverEas(height);
+    const tas = speed * factor;
+    const sink = sinOfGlide(conditions.polar, speed, 1);
+    conditions.wind(height, drift);
+    const ahead = Math.sqrt(tas * tas * (1 - sink * sink) - drift.across * drift.across);
+    const shear = ahead * drift.alongShear - drift.across * drift.acrossShear;
+    rates[0] = drift.along + ahead;
+    rates[1] = -tas * sink;
+    rates[2] = (g * sink * (worthOf(conditions, height, tas, shear) - 1)) / factor;
     return rates;
   };
 }
@@ -34,7 +62,7 @@ export function alongLine(conditions: Conditions, track: number, eas: number, ga
 /** Along, across, height and heading in a gliding turn, the bank growing by `roll` rad/s from `bank`. */
 export function inTurn(conditions: Conditions, eas: number, bank: number, roll: number): Rates {
   const rates = [0, 0, 0, 0];
-  const drift = { along: 0, across: 0 };
+  const drift = stillAir();
   return (time, y) => {
     const heading = y[3]!;
     const now = bank + roll * time;
@@ -42,9 +70,11 @@ export function inTurn(conditions: Conditions, eas: number, bank: number, roll: 
     const sink = sinOfGlide(conditions.polar, eas, Math.cos(now));
     const horizontal = tas * Math.sqrt(1 - sink * sink);
     conditions.wind(y[2]!, drift);
-    rates[0] = horizontal * Math.cos(heading) + drift.along;
-    rates[1] = horizontal * Math.sin(heading) + drift.across;
-    rates[2] = -tas * sink;
+    const [ahead, aside] = [horizontal * Math.cos(heading), horizontal * Math.sin(heading)];
+    rates[0] = ahead + drift.along;
+    rates[1] = aside + drift.across;
+    const shear = ahead * drift.alongShear + aside * drift.acrossShear;
+    rates[2] = (-tas * sink) / worthOf(conditions, y[2]!, tas, shear);
     rates[3] = (g * Math.tan(now)) / tas;
     return rates;
   };
@@ -53,7 +83,7 @@ export function inTurn(conditions: Conditions, eas: number, bank: number, roll: 
 /** Along, height, airspeed and path in the round-out. */
 export function roundingOut(conditions: Conditions, pull: number): Rates {
   const rates = [0, 0, 0, 0];
-  const drift = { along: 0, across: 0 };
+  const drift = stillAir();
   const factor = conditions.tasOverEas(0);
   return (_time, y) => {
     const [, height, eas, path] = y as [number, number, number, number];
@@ -61,9 +91,12 @@ export function roundingOut(conditions: Conditions, pull: number): Rates {
     const horizontal = tas * Math.cos(path);
     conditions.wind(height, drift);
     const drag = dragOverWeight(conditions.polar, eas, pull, inducedLeft(conditions, height));
-    rates[0] = drift.along + Math.sqrt(horizontal * horizontal - drift.across * drift.across);
-    rates[1] = -tas * Math.sin(path);
-    rates[2] = (g * (Math.sin(path) - drag)) / factor;
+    const ahead = Math.sqrt(horizontal * horizontal - drift.across * drift.across);
+    const sink = tas * Math.sin(path);
+    rates[0] = drift.along + ahead;
+    rates[1] = -sink;
+    const shear = ahead * drift.alongShear - drift.across * drift.acrossShear;
+    rates[2] = (g * (Math.sin(path) - drag) + (sink * shear) / tas) / factor;
     rates[3] = (-g * (pull - Math.cos(path))) / tas;
     return rates;
   };
@@ -72,7 +105,7 @@ export function roundingOut(conditions: Conditions, pull: number): Rates {
 /** Along and airspeed in the hold-off; the height goes with the airspeed in proportion. */
 export function holdingOff(conditions: Conditions, level: number, entry: number, touchdown: number): Rates {
   const rates = [0, 0];
-  const drift = { along: 0, across: 0 };
+  const drift = stillAir();
   const factor = conditions.tasOverEas(0);
   const perSpeed = level / ((entry - touchdown) * factor);
   return (_time, y) => {
@@ -81,8 +114,10 @@ export function holdingOff(conditions: Conditions, level: number, entry: number,
     const height = level * ((eas - touchdown) / (entry - touchdown));
     conditions.wind(height, drift);
     const drag = dragOverWeight(conditions.polar, eas, 1, inducedLeft(conditions, height));
-    rates[0] = drift.along + Math.sqrt(tas * tas - drift.across * drift.across);
-    rates[1] = (-g * drag) / (1 + (g * perSpeed) / tas) / factor;
+    const ahead = Math.sqrt(tas * tas - drift.across * drift.across);
+    const shear = ahead * drift.alongShear - drift.across * drift.acrossShear;
+    rates[0] = drift.along + ahead;
+    rates[1] = (-g * drag) / (1 + (perSpeed * (g + shear)) / tas) / factor;
     return rates;
   };
 }

@@ -8,7 +8,7 @@ import { type Position, takeUp } from '../reach.ts';
 import { cosine, sine } from '../steady-math.ts';
 import { round, turnOnTo } from '../turn-on-to.ts';
 import { turnRadius, turnRate } from '../turns.ts';
-import { crab, type Drift } from '../wind.ts';
+import { crab, stillAir } from '../wind.ts';
 
 /** m over the ground. */
 type Vector = readonly [along: number, across: number];
@@ -146,7 +146,7 @@ function betweenCircles(turning: Turning, { flight, before, gateway, bank }: Way
   const height = before[HEIGHT]!;
   const tas = before[EAS]! * conditions.tasOverEas(height);
   const [radius, rate] = [turnRadius(tas, bank), turnRate(tas, bank)];
-  const wind: Drift = { along: 0, across: 0 };
+  const wind = stillAir();
   conditions.wind(height / 2, wind);
   const heading = before[HEADING]!;
   const lastHeading = gateway.track + crab(gateway.track, tas, wind);

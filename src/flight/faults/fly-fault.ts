@@ -12,7 +12,7 @@ import { type FlownPattern, flyPattern } from '../fly-pattern.ts';
 import { between } from '../keys.ts';
 import type { KeyId, KeyPosition, Phase, TrackSample } from '../plan.ts';
 import { loadFactor, stallSpeedUnder } from '../turns.ts';
-import { type Drift, positiveAngle } from '../wind.ts';
+import { positiveAngle, stillAir } from '../wind.ts';
 import { type ChangedApproach, changedApproach, type FaultPlan } from './changed-approach.ts';
 import { beyondTheModel, type LandingLog } from './landing-legs.ts';
 
@@ -93,7 +93,7 @@ function landed(
       : { ...inFigures, how: 'no-landing', beyond: beyondTheModel.ground };
   }
   if (log.dropped) return { ...inFigures, how: 'dropped', drop: last.height, beyond: beyondTheModel.drop };
-  const wind: Drift = { along: 0, across: 0 };
+  const wind = stillAir();
   conditions.wind(0, wind);
   const side = change.kind === 'touchdown-drift' ? wind.across : 0;
   const way = Math.asin(Math.min(1, Math.max(-1, side / last.groundspeed)));

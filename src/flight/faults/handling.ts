@@ -14,6 +14,7 @@ import {
   headingBeforeRollOut,
   type Medium,
   overGround,
+  speedHeldDownTo,
   TIME,
   TRACK,
   type Until,
@@ -22,7 +23,7 @@ import type { Phase } from '../plan.ts';
 import type { CircleLeg, Leg, LineLeg, MotionLeg, Side, TurnLeg } from '../procedure.ts';
 import { cosine, sine } from '../steady-math.ts';
 import { rollOutLead } from '../turns.ts';
-import { crab, type Drift } from '../wind.ts';
+import { crab, stillAir } from '../wind.ts';
 
 // Ways of handling the aircraft that no plan asks for, as legs.
 
@@ -33,7 +34,7 @@ export function levelLeg(track: number, seconds: number, phase: Phase): MotionLe
     phase,
     track,
     from: (medium, start) => {
-      const wind: Drift = { along: 0, across: 0 };
+      const wind = stillAir();
       const end = start[TIME]! + seconds;
       const [cosTrack, sinTrack] = [cosine(track), sine(track)];
       const airspeed = (state: State) => state[EAS]! * medium.tasOverEas(state[HEIGHT]!);
@@ -161,13 +162,18 @@ function wanderingLine({ phase, track, until, eas }: LineLeg, wander: Wander): M
         return wandering(glideAlongLine(medium, track, reached, change), medium, wander);
       },
     },
-    {
-      kind: 'motion',
-      phase,
-      track,
-      from: (medium, start) =>
-        wandering(glideAlongLine(medium, track, leftOf(until, start), 0), medium, wander),
-    },
+    ...[true, false].map(
+      (held): MotionLeg => ({
+        kind: 'motion',
+        phase,
+        track,
+        from: (medium, start) => {
+          const left = leftOf(until, start);
+          const end = held ? (now: State) => Math.min(left(now), now[HEIGHT]! - speedHeldDownTo) : left;
+          return wandering(glideAlongLine(medium, track, end, 0, held), medium, wander);
+        },
+      }),
+    ),
   ];
 }
 

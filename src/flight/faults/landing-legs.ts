@@ -15,9 +15,9 @@ import {
   TIME,
 } from '../motions.ts';
 import type { Leg, MotionLeg } from '../procedure.ts';
-import { roundOutPull } from '../round-out-pull.ts';
+import { pullFrom } from '../round-out-pull.ts';
 import { stallSpeedUnder } from '../turns.ts';
-import type { Drift } from '../wind.ts';
+import { stillAir } from '../wind.ts';
 
 /** What is changed in the landing; all left out, it is the planned one. */
 export interface LandingChange {
@@ -101,7 +101,7 @@ function heldOff(conditions: Conditions, state: State, change: LandingChange, lo
 
 /** The wind carries the aircraft as it will: airspeed straight down the runway. The side speed comes on at once: it is the most there can be. */
 function drifting(motion: Motion, conditions: Conditions): Motion {
-  const wind: Drift = { along: 0, across: 0 };
+  const wind = stillAir();
   const straight = (state: State) => {
     state[HEADING] = 0;
     state[BANK] = 0;
@@ -121,7 +121,7 @@ function drifting(motion: Motion, conditions: Conditions): Motion {
 /** The planner's own load factor for this speed; the planned one where none serves. */
 function pullFor(conditions: Conditions, state: State, planned: number): number {
   try {
-    return roundOutPull({ ...conditions, speeds: { ...conditions.speeds, approach: state[EAS]! } });
+    return pullFrom(state, conditions);
   } catch (error) {
     if (error instanceof RequestError) return planned;
     throw error;

@@ -5,7 +5,7 @@ import { dragOverWeight, sinOfGlide } from '../glide.ts';
 import { headwindAt } from '../headwind-at.ts';
 import { Integrator } from '../integrator.ts';
 import { between } from '../keys.ts';
-import { ALONG, EAS, glideAlongLine, HEIGHT, stateSize, TIME } from '../motions.ts';
+import { ALONG, EAS, glideAlongLine, HEIGHT, speedHeldDownTo, stateSize, TIME } from '../motions.ts';
 import { finalLegs } from '../pattern-legs.ts';
 import type { TrackSample } from '../plan.ts';
 import type { Leg } from '../procedure.ts';
@@ -170,8 +170,8 @@ export interface Floated {
 }
 
 /**
- * The landing of an aircraft that comes to the height of the round-out at `eas` m/s: how far it floats. Undefined where
- * the speed does not last to the ground.
+ * The landing of an aircraft that flies final at `eas` m/s for as long as an airspeed is held: how far it floats from the
+ * height of the round-out on. Undefined where the speed does not last to the ground.
  */
 export function floatFrom(plan: FaultPlan, eas: number): Floated | undefined {
   const { conditions } = plan.resolved;
@@ -179,11 +179,18 @@ export function floatFrom(plan: FaultPlan, eas: number): Floated | undefined {
   const log: LandingLog = {};
   const flight = new Flight(conditions, 0, 'honest');
   const [final] = finalLegs(conditions, plan.asked.pull, eas);
-  flight.begin({ along: 0, across: 0, height, eas }, final!);
+  flight.begin({ along: 0, across: 0, height: Math.max(height, speedHeldDownTo), eas }, final!);
+  flight.leg(final!);
+  const begun = { along: flight.state[ALONG]!, time: flight.time };
   for (const leg of landingLegs({}, plan.asked.pull, log)) flight.leg(leg);
   if (log.level === undefined || log.dropped || log.pull === undefined) return undefined;
-  const landing = flight.state[ALONG]!;
-  return { landing, holdOff: landing - log.level.along, time: flight.time, pull: log.pull };
+  const end = flight.state[ALONG]!;
+  return {
+    landing: end - begun.along,
+    holdOff: end - log.level.along,
+    time: flight.time - begun.time,
+    pull: log.pull,
+  };
 }
 
 /** From wings level on final to the round-out. */

@@ -17,7 +17,7 @@ import { finalLegs } from '../pattern-legs.ts';
 import type { Phase, TrackSample } from '../plan.ts';
 import type { Leg } from '../procedure.ts';
 import { speedToFly } from '../speed-to-fly.ts';
-import type { Drift } from '../wind.ts';
+import { stillAir } from '../wind.ts';
 import { changedApproach, type FaultPlan } from './changed-approach.ts';
 import { passesGateway } from './cut-corner.ts';
 import { lastPoint } from './last-point.ts';
@@ -92,7 +92,7 @@ export function spentBy(points: readonly TrackSample[], plan: FaultPlan, change:
   const { conditions } = changed.resolved;
   const { polar } = conditions;
   let [lost, away, back] = [0, 0, Number.POSITIVE_INFINITY];
-  const wind: Drift = { along: 0, across: 0 };
+  const wind = stillAir();
   points.forEach((point, i) => {
     conditions.wind(point.height, wind);
     away = Math.max(away, point.groundspeed);

@@ -55,6 +55,7 @@ function evenAir({ conditions }: Resolved, headwind = 0): Medium {
   const factor = conditions.tasOverEas(0);
   return {
     polar: conditions.polar,
+    thinning: () => 0,
     tasOverEas: () => factor,
     wind: (_height, out) => {
       out.along = -headwind;

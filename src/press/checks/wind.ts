@@ -1,4 +1,12 @@
-import { crosswind, drift, headwind, surfaceWindHeight, windField, windTriangle } from '../../flight/wind.ts';
+import {
+  crosswind,
+  drift,
+  headwind,
+  stillAir,
+  surfaceWindHeight,
+  windField,
+  windTriangle,
+} from '../../flight/wind.ts';
 import { radiansPerDegree as degree } from '../../units/factors.ts';
 import { invert } from './invert.ts';
 import { input, type Published } from './published.ts';
@@ -87,7 +95,7 @@ export const windProfile: Topic = {
   rowTopics: ['9_wind_profile'],
   quantities: {
     'power-law exponent': () => {
-      const out = { along: 0, across: 0 };
+      const out = stillAir();
       const wind = { from: 0, speed: 10 };
       windField(wind, { kind: 'power', exponent: 1 / 7, layers: [] }, 0)(10 * Math.E, out);
       return Math.log(-out.along / 10);
