@@ -23,15 +23,31 @@ describe('the figures of a flight that a directive prints', () => {
   it.each([
     ['feet and knots', feetAndKnots],
     ['metric', metric],
-  ] as const)('are those that the directive prints, to its step: %s', (_, units) => {
+  ] as const)('are those that the directive prints: %s', (_, units) => {
     const plan = flyTrial();
     const figures = planFigures(plan, units).filter(({ value, step }) => value >= step);
     expect(figures.length).toBeGreaterThan(20);
-    for (const { directive, value, step } of figures) {
-      const printed = quantityIn(sayIn(directive, plan, units));
-      // An edge is printed to the next step on its safe side, anything else to the nearest.
-      const most = /^:(gate|ground)/.test(directive) ? step : step / 2;
-      expect(Math.abs(printed - value), directive).toBeLessThanOrEqual(most * 1.001);
+    for (const { directive, value, step, printed } of figures) {
+      expect(quantityIn(sayIn(directive, plan, units)), directive).toBeCloseTo(printed, 6);
+      expect(Math.abs(printed - value), directive).toBeLessThan(step);
+    }
+  });
+
+  it('have the edge of a band and a limit as they are printed, not the nearest step', () => {
+    const plan = flyTrial();
+    const ft = (height: number) => height * 0.3048;
+    const gates = [{ at: 'final' as const, low: ft(301), plan: ft(400), high: ft(609) }];
+    const aircraft = { ...plan.aircraft, limits: { wind: 9.2, crosswind: 4.6 } };
+    const odd = { ...plan, gates, aircraft };
+    for (const [directive, figure] of [
+      [':gate[final]{edge=low}', '310 ft'],
+      [':gate[final]{edge=high}', '600 ft'],
+      [':aircraft[wind-limit]', '17 kt'],
+      [':aircraft[crosswind-limit]', '8 kt'],
+    ] as const) {
+      expect(sayIn(directive, odd)).toBe(figure);
+      const known = planFigures(odd, feetAndKnots).find((each) => each.directive === directive)!;
+      expect(known.printed, directive).toBeCloseTo(quantityIn(figure), 6);
     }
   });
 });

@@ -1,21 +1,14 @@
+import { gateBand } from '../src/drawing/gate-band.ts';
 import { indicatedSpeed } from '../src/flight/calibration.ts';
 import { groundFigures } from '../src/flight/ground.ts';
-import type { Plan } from '../src/flight/plan.ts';
+import type { Gate, Plan } from '../src/flight/plan.ts';
 import { loadFactor, stallSpeedUnder } from '../src/flight/turns.ts';
 import type { KnownFigure } from '../src/lesson/check-typed-figures.ts';
-import {
-  metresPerFoot,
-  metresPerSecondPerKmh,
-  metresPerSecondPerKnot,
-  metresPerSecondPerMph,
-} from '../src/units/factors.ts';
+import { metresPerFoot } from '../src/units/factors.ts';
+import { distanceStep, heightStep, speedStep } from '../src/units/format.ts';
 import type { PageUnits } from '../src/units/page-units.ts';
-
-const speedSteps = {
-  kt: metresPerSecondPerKnot,
-  'km/h': metresPerSecondPerKmh,
-  mph: metresPerSecondPerMph,
-};
+import { roundDownTo, roundTo, roundUpTo } from '../src/units/rounding.ts';
+import { roundMostSpeed } from '../src/units/safe-rounding.ts';
 
 /** The heights, distances and speeds of a flight that a directive in a sentence prints. */
 export function planFigures(plan: Plan, units: PageUnits): KnownFigure[] {
@@ -23,45 +16,64 @@ export function planFigures(plan: Plan, units: PageUnits): KnownFigure[] {
 }
 
 function heights({ keys, gates, aircraft, air }: Plan, units: PageUnits): KnownFigure[] {
-  const step = units.height === 'ft' ? 10 * metresPerFoot : 5;
-  const height = (value: number, directive: string): KnownFigure => ({
+  const step = heightStep(units);
+  const height = (value: number, directive: string, printed: number = roundTo(value, step)): KnownFigure => ({
     kind: 'height',
     value,
     step,
+    printed,
     directive,
   });
+  // An edge at the plan prints the plan's own height, which is among these already.
+  const edges = (gate: Gate) => {
+    const band = gateBand(gate, units);
+    if (band.none !== undefined) return [];
+    return (['low', 'high'] as const).flatMap((edge) => {
+      const [value, printed] = [gate[edge], band[edge]];
+      if (value === null || typeof printed !== 'number') return [];
+      return [height(value, `:gate[${gate.at}]{edge=${edge}}`, printed)];
+    });
+  };
+  // Printed to the foot, as the wheel heights that it belongs to are.
+  const fine = units.height === 'ft' ? metresPerFoot : 0.1;
+  const roundOut = aircraft.roundOut.height;
   return [
     ...keys
       .filter(({ id }) => id !== 'aim-point' && id !== 'touchdown')
       .map((key) => height(key.height, `:key[${key.id}]{show=height}`)),
-    ...gates.flatMap(({ at, low, high }) => [
-      ...(low === null ? [] : [height(low, `:gate[${at}]{edge=low}`)]),
-      ...(high === null ? [] : [height(high, `:gate[${at}]{edge=high}`)]),
-    ]),
+    ...gates.flatMap(edges),
     height(air.elevation, ':air[elevation]'),
-    // Printed to the foot, as the wheel heights that it belongs to are.
-    {
-      ...height(aircraft.roundOut.height, ':aircraft[round-out-height]'),
-      step: units.height === 'ft' ? metresPerFoot : 0.1,
-    },
+    { ...height(roundOut, ':aircraft[round-out-height]', roundTo(roundOut, fine)), step: fine },
   ];
 }
 
 function distances(plan: Plan, units: PageUnits): KnownFigure[] {
-  const step = units.distance === 'ft' ? 50 * metresPerFoot : 10;
-  const { overScreen, leftAtStop } = groundFigures(plan);
+  const step = distanceStep(units);
+  const { roll, overScreen, leftAtStop } = groundFigures(plan);
   const ofKeys = plan.keys.map(({ id, along, across }): readonly [number, string] => {
     if (id === 'base-turn') return [-along, ':key[base-turn]{show=past-abeam}'];
     if (id === 'downwind-key') return [Math.abs(across), ':key[downwind-key]{show=across}'];
     return [Math.hypot(along, across), `:key[${id}]{show=distance}`];
   });
-  const all: readonly (readonly [number, string])[] = [
-    ...ofKeys,
-    [plan.aircraft.landingRoll, ':ground[roll]'],
-    [overScreen ?? 0, ':ground[over-50-ft]'],
-    [leftAtStop, ':ground[left]'],
+  const distance = (
+    value: number,
+    directive: string,
+    printed: number = roundTo(value, step),
+  ): KnownFigure => ({
+    kind: 'distance',
+    value,
+    step,
+    printed,
+    directive,
+  });
+  return [
+    ...ofKeys.map(([value, directive]) => distance(value, directive)),
+    distance(roll, ':ground[roll]', roundUpTo(roll, step)),
+    ...(overScreen === undefined
+      ? []
+      : [distance(overScreen, ':ground[over-50-ft]', roundUpTo(overScreen, step))]),
+    distance(leftAtStop, ':ground[left]', roundDownTo(leftAtStop, step)),
   ];
-  return all.map(([value, directive]) => ({ kind: 'distance', value, step, directive }));
 }
 
 function speeds({ aircraft, flown }: Plan, units: PageUnits): KnownFigure[] {
@@ -72,14 +84,22 @@ function speeds({ aircraft, flown }: Plan, units: PageUnits): KnownFigure[] {
     [shown(flown.touchdownSpeed), ':aircraft[touchdown]'],
     [shown(flown.stallSpeed), ':aircraft[stall]'],
     [shown(stallSpeedUnder(loadFactor(flown.bank), flown.stallSpeed)), ':aircraft[stall-in-turn]'],
-    [aircraft.limits.wind, ':aircraft[wind-limit]'],
-    [aircraft.limits.crosswind, ':aircraft[crosswind-limit]'],
     [flown.surfaceWind.speed, ':wind[speed]'],
   ];
-  return all.map(([value, directive]) => ({
+  const limits: readonly (readonly [number, string])[] = [
+    [aircraft.limits.wind, ':aircraft[wind-limit]'],
+    [aircraft.limits.crosswind, ':aircraft[crosswind-limit]'],
+  ];
+  const step = speedStep(units);
+  const speed = (value: number, directive: string, printed: number): KnownFigure => ({
     kind: 'speed',
     value,
-    step: speedSteps[units.speed],
+    step,
+    printed,
     directive,
-  }));
+  });
+  return [
+    ...all.map(([value, directive]) => speed(value, directive, roundTo(value, step))),
+    ...limits.map(([value, directive]) => speed(value, directive, roundMostSpeed(value, units))),
+  ];
 }

@@ -1,6 +1,7 @@
 import { angleBetween } from '../../src/flight/angle.ts';
 import { soundFinal } from '../../src/flight/gates.ts';
 import { groundFigures, screenHeight } from '../../src/flight/ground.ts';
+import { landingRunOf } from '../../src/flight/landing-run.ts';
 import { type Field, landingPlaces, type Place, type Rejection } from '../../src/flight/landing-places.ts';
 import type { PlanRequest } from '../../src/flight/plan.ts';
 import type { Position } from '../../src/flight/reach.ts';
@@ -14,8 +15,9 @@ import {
   formatWind,
 } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
+import { formatSafeDistance } from '../../src/units/safe-rounding.ts';
+import { tellingApart } from '../../src/units/telling-apart.ts';
 import { acrossWords, alongWords } from '../place-words.ts';
-import { formatSafeDistance } from '../safe-rounding.ts';
 import { drawHeight, oneOf } from './draw-figures.ts';
 import { type Choice, type ExerciseTable, shuffledChoices } from './exercise.ts';
 import { fieldsFor } from './fields-by-runway.ts';
@@ -43,20 +45,25 @@ export const whichField: Draw = (setting, random) => {
   if (!position) return undefined;
   const places = landingPlaces(position, fields, stopped);
   const inReach = places.filter(({ rejections }) => rejections.length === 0);
-  const needed = groundFigures(setting.plan).overScreen;
-  if (needed === undefined) return undefined;
-  const isAmple = ({ length }: Place) => length >= 2 * needed;
-  const longEnough = inReach.filter(({ length }) => length >= needed);
+  const { fromScreen } = groundFigures(setting.plan);
+  if (fromScreen === undefined) return undefined;
+  /** The roll is that of the wind along the place, not of the wind along the runway. */
+  const neededAt = ({ heading }: Place) =>
+    fromScreen + landingRunOf({ ...setting.plan, runway: { heading } });
+  const isAmple = (place: Place) => place.length >= 2 * neededAt(place);
+  const longEnough = inReach.filter((place) => place.length >= neededAt(place));
   const right = longEnough.find(isAmple) ?? [...longEnough].sort((a, b) => b.length - a.length)[0];
   if (!right || !isClearlyReached(right)) return undefined;
   const wrong = places.flatMap((place) => {
     if (place.rejections.some(isClear))
       return [{ text: nameOf(place), fault: faultOf(place, setting.units) }];
     const fault =
-      place.rejections.length === 0 ? lengthFault(place, needed, right, setting.units) : undefined;
+      place.rejections.length === 0
+        ? lengthFault(place, neededAt(place), isAmple(right), setting.units)
+        : undefined;
     return fault === undefined ? [] : [{ text: nameOf(place), fault }];
   });
-  const double = { needed, isAmple: isAmple(right) };
+  const double = { needed: neededAt(right), isAmple: isAmple(right) };
   return asked(setting, stopped, fields, position, right, double, wrong, random);
 };
 
@@ -138,10 +145,15 @@ function faultOf(place: Place, units: PageUnits): string {
 }
 
 /** What is against a place in reach for its length: too little, or less than double where the right one has that. */
-function lengthFault({ length }: Place, needed: number, right: Place, units: PageUnits): string | undefined {
+function lengthFault(
+  { length }: Place,
+  needed: number,
+  rightIsAmple: boolean,
+  units: PageUnits,
+): string | undefined {
   const inReach = `in reach, but ${formatDistance(length, units)} is less than`;
   if (length < needed) return `${inReach} it takes from 50 ft`;
-  return length < 2 * needed && right.length >= 2 * needed ? `${inReach} double what it takes` : undefined;
+  return length < 2 * needed && rightIsAmple ? `${inReach} double what it takes` : undefined;
 }
 
 function why(rejection: Rejection, { margins }: Place, units: PageUnits): string {
@@ -154,8 +166,8 @@ function why(rejection: Rejection, { margins }: Place, units: PageUnits): string
   }
   if (rejection.why === 'obstacle') return 'too near an obstacle';
   if (rejection.why === 'too-short') return `${formatDistance(rejection.short, units)} too short`;
-  const words = { tailwind: 'of tailwind', crosswind: 'of crosswind', wind: 'of wind, over the limit' };
-  return `${formatSpeed(rejection.value, units)} ${words[rejection.why]}`;
+  const { value, limit } = tellingApart(rejection.value, rejection.limit, units.speed, 'most');
+  return `${value} of ${rejection.why}, over the limit of ${limit}`;
 }
 
 function fieldTable(fields: readonly Field[], units: PageUnits): ExerciseTable {

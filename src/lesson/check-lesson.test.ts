@@ -65,12 +65,20 @@ describe('the key positions that a lesson draws', () => {
 describe('a figure typed by hand', () => {
   const foot = 0.3048;
   const knot = 1852 / 3600;
+  const known = (
+    kind: KnownFigure['kind'],
+    value: number,
+    step: number,
+    directive: string,
+    printed = Math.round(value / step) * step,
+  ): KnownFigure => ({ kind, value, step, printed, directive });
   const figures: KnownFigure[] = [
-    { kind: 'height', value: 1003 * foot, step: 10 * foot, directive: ':key[downwind-key]{show=height}' },
-    { kind: 'height', value: 301 * foot, step: 10 * foot, directive: ':key[final]{show=height}' },
-    { kind: 'distance', value: 496, step: 10, directive: ':key[downwind-key]{show=across}' },
-    { kind: 'speed', value: 41.2 * knot, step: knot, directive: ':aircraft[best-glide]' },
-    { kind: 'speed', value: 0, step: knot, directive: ':wind[speed]' },
+    known('height', 1003 * foot, 10 * foot, ':key[downwind-key]{show=height}'),
+    known('height', 301 * foot, 10 * foot, ':key[final]{show=height}'),
+    known('height', 731 * foot, 10 * foot, ':gate[downwind-key]{edge=low}', 740 * foot),
+    known('distance', 496, 10, ':key[downwind-key]{show=across}'),
+    known('speed', 41.2 * knot, knot, ':aircraft[best-glide]'),
+    known('speed', 0, knot, ':wind[speed]'),
   ];
   const typed = (body: string, units = { height: 'ft', distance: 'm' }) => {
     const { lesson, file } = read(body);
@@ -84,6 +92,13 @@ describe('a figure typed by hand', () => {
       '4:16 `500 m` is typed; `:key[downwind-key]{show=across}` would follow the aircraft',
       '4:30 `41 kt` is typed; `:aircraft[best-glide]` would follow the aircraft',
     ]);
+  });
+
+  it('that agrees with an edge or a limit as it is printed, to its safe side, is one too', () => {
+    expect(typed('Not below 740 ft.\n')).toEqual([
+      '4:11 `740 ft` is typed; `:gate[downwind-key]{edge=low}` would follow the aircraft',
+    ]);
+    expect(typed('Not below 720 ft.\n')).toEqual([]);
   });
 
   it.each(['1000ft', '1,000 feet', '**1000 ft**', '306 m up', 'a 1000-ft key', '0.5 km'])(

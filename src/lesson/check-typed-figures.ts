@@ -11,6 +11,8 @@ export interface KnownFigure {
   readonly value: number;
   /** The step that the page rounds it to, in the same unit. */
   readonly step: number;
+  /** What the page prints, in the same unit: not the nearest step where it is the edge of a band or a limit. */
+  readonly printed: number;
   /** As an author types it: `:key[downwind-key]{show=height}`. */
   readonly directive: string;
 }
@@ -42,13 +44,18 @@ export function checkTypedFigures(
     const [nearest] = figures
       .filter(({ kind }) => couldBe(typed, kind, units))
       .map((figure) => ({ figure, miss: Math.abs(figure.value - typed.value) }))
-      .filter(({ figure, miss }) => figure.value >= figure.step && miss <= figure.step / 2 + 1e-9)
+      .filter(({ figure, miss }) => figure.value >= figure.step && agrees(typed.value, figure, miss))
       .sort((a, b) => a.miss - b.miss);
     if (!nearest) continue;
     const reason = `\`${typed.text}\` is typed; \`${nearest.figure.directive}\` would follow the aircraft`;
     const place = spanAt(source, typed.start, typed.end);
     file.message(reason, { place, ruleId: 'typed-figure', source: 'chalkwing' });
   }
+}
+
+/** A typed figure reads as the printed one, or would if it were rounded. */
+function agrees(typed: number, { printed, step }: KnownFigure, miss: number): boolean {
+  return miss <= step / 2 + 1e-9 || Math.abs(typed - printed) < step / 100;
 }
 
 /** Lengths in the braces of the lesson's own directives: text that names one speaks of what is drawn there. m. */
