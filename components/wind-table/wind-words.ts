@@ -2,17 +2,17 @@ import type { WindCase } from '../../src/flight/wind-table.ts';
 import { formatSpeed } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
 
-/** `headwind 5 kt`, `tailwind 5 kt`, `none`. m/s, negative for a tailwind. */
-export function headwindWords(headwind: number, units: PageUnits): string {
+/** `headwind 5 kt`, `tailwind 5 kt`, or `nothing` where it rounds to none. m/s, negative for a tailwind. */
+export function headwindWords(headwind: number, units: PageUnits, nothing = 'none'): string {
   const size = formatSpeed(Math.abs(headwind), units);
-  if (size === formatSpeed(0, units)) return 'none';
+  if (size === formatSpeed(0, units)) return nothing;
   return `${headwind < 0 ? 'tailwind' : 'headwind'} ${size}`;
 }
 
-/** `6 kt from the left`, `none`. m/s, positive from the right. */
-export function crosswindWords(crosswind: number, units: PageUnits): string {
+/** `6 kt from the left`, or `nothing` where it rounds to none. m/s, positive from the right. */
+export function crosswindWords(crosswind: number, units: PageUnits, nothing = 'none'): string {
   const size = formatSpeed(Math.abs(crosswind), units);
-  if (size === formatSpeed(0, units)) return 'none';
+  if (size === formatSpeed(0, units)) return nothing;
   return `${size} from the ${crosswind < 0 ? 'left' : 'right'}`;
 }
 

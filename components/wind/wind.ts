@@ -7,6 +7,7 @@ import type { PageUnits } from '../../src/units/page-units.ts';
 import { nameOf } from '../choice-of.ts';
 import type { PacketContext } from '../context.ts';
 import { planKey } from '../plan-key.ts';
+import { crosswindWords, headwindWords } from '../wind-table/wind-words.ts';
 
 type Figure = (plan: Plan, units: PageUnits) => string;
 
@@ -18,18 +19,10 @@ const figures: Readonly<Record<string, Figure>> = {
     return isCalm ? 'calm' : formatDirection(flown.surfaceWind.from);
   },
   speed: ({ flown }, units) => formatSpeed(flown.surfaceWind.speed, units),
-  headwind: ({ flown, runway }, units) => {
-    const component = headwind(flown.surfaceWind, runway.heading);
-    const size = formatSpeed(Math.abs(component), units);
-    if (size === formatSpeed(0, units)) return 'no headwind';
-    return `${component < 0 ? 'tailwind' : 'headwind'} ${size}`;
-  },
-  crosswind: ({ flown, runway }, units) => {
-    const component = crosswind(flown.surfaceWind, runway.heading);
-    const size = formatSpeed(Math.abs(component), units);
-    if (size === formatSpeed(0, units)) return 'no crosswind';
-    return `${size} from the ${component < 0 ? 'left' : 'right'}`;
-  },
+  headwind: ({ flown, runway }, units) =>
+    headwindWords(headwind(flown.surfaceWind, runway.heading), units, 'no headwind'),
+  crosswind: ({ flown, runway }, units) =>
+    crosswindWords(crosswind(flown.surfaceWind, runway.heading), units, 'no crosswind'),
   'at-key': (plan, units) => {
     const { from, speed } = flownWindAt(plan, planKey(plan, 'downwind-key').height);
     return formatWind(from, speed, units);

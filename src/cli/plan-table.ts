@@ -1,3 +1,4 @@
+import { windWords } from '../../components/wind-table/wind-words.ts';
 import { indicatedSpeed } from '../flight/calibration.ts';
 import type { Plan } from '../flight/plan.ts';
 import { crosswind, headwind } from '../flight/wind.ts';
@@ -22,10 +23,16 @@ export function planTable(plan: Plan): string {
 
 function heading({ aircraft, airfield, runway, air, approach, power, circuit, flown }: Plan): string[] {
   const { surfaceWind } = flown;
-  const along = headwind(surfaceWind, runway.heading);
+  const wind = windWords(
+    {
+      headwind: headwind(surfaceWind, runway.heading),
+      crosswind: crosswind(surfaceWind, runway.heading),
+    },
+    units,
+  );
   return [
     `${aircraft.name}, ${approach}-degree approach, engine ${power}; ${airfield.name} runway ${runway.name}, ${circuit}-hand`,
-    `Wind ${formatWind(surfaceWind.from, surfaceWind.speed, units)}: ${along >= 0 ? 'headwind' : 'tailwind'} ${formatSpeed(Math.abs(along), units)}, crosswind ${formatSpeed(Math.abs(crosswind(surfaceWind, runway.heading)), units)}; density altitude ${formatDensityAltitude(air.densityAltitude, units)}`,
+    `Wind ${formatWind(surfaceWind.from, surfaceWind.speed, units)}: ${wind}; density altitude ${formatDensityAltitude(air.densityAltitude, units)}`,
     `Glide at ${formatSpeed(indicatedSpeed(flown.glideSpeed, aircraft), units)}, ${formatRatio(flown.glideRatio)} in still air; final at ${formatSpeed(indicatedSpeed(flown.approachSpeed, aircraft), units)}`,
   ];
 }

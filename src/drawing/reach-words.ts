@@ -54,6 +54,7 @@ export function reachLegend(scene: ReachScene, units: PageUnits): LegendWords {
   const surface = formatWind(plan.flown.surfaceWind.from, plan.flown.surfaceWind.speed, units);
   const above = formatWind(aloft.from, aloft.speed, units);
   const speed = formatSpeed(indicatedSpeed(plan.flown.glideSpeed, plan.aircraft), units);
+  const calm = surface === formatWind(0, 0, units);
   const wind = [
     `Wind ${surface}`,
     ...(above === surface ? [] : [`at ${formatHeight(from.height, units)}: ${above}`]),
@@ -61,7 +62,7 @@ export function reachLegend(scene: ReachScene, units: PageUnits): LegendWords {
   const note =
     `Shaded: the ground that the glide gets to from ${formatHeight(from.height, units)} at ${startName(scene)}, turned ` +
     `the shorter way at ${formatAngle(bank)} of bank, then straight on at ${speed}, the best-glide speed. ` +
-    'At its edge no height is left for a pattern or for lining up into the wind. Dashed arrow: the heading at the start.';
+    `At its edge no height is left for a pattern or for lining up${calm ? '' : ' into the wind'}. Dashed arrow: the heading at the start.`;
   return { wind, note };
 }
 

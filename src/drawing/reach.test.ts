@@ -76,6 +76,13 @@ describe('the ground within reach', () => {
     );
   });
 
+  it('speaks of lining up into the wind only where there is one', () => {
+    const texts = (scene: ReachScene) => plain(draw(scene).description);
+    expect(texts(windy)).toContain('or for lining up into the wind.');
+    expect(texts(calm)).toContain('or for lining up.');
+    expect(texts(calm)).not.toContain('into the wind');
+  });
+
   it('is drawn at the scale it states', () => {
     const { svg, scale } = draw(windy);
     const drawn = pointsOf(inGroup(svg, 'within').find(({ name }) => name === 'path')!);
