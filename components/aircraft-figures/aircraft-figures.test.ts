@@ -35,10 +35,26 @@ describe('::aircraft-figures', () => {
     expect(rows['Most bank allowed']).toEqual(['60°']);
     expect(rows['Rate of roll']).toEqual(['20° a second']);
     expect(rows['Round-out']).toEqual(['begins at 12 ft, at a load factor of 1.20']);
-    expect(rows['Landing roll']).toEqual(['90 m']);
+    expect(rows['Landing roll']).toEqual(['90 m, as given for a calm, standard air at sea level and 390 kg']);
     expect(rows['Most wind']).toEqual(['18 kt']);
     expect(rows['Most crosswind']).toEqual(['9 kt']);
     expect(html).toContain("Source of the aircraft's figures: Invented for the demonstration.");
+  });
+
+  it('gives a tailwind limit and limits of mass where the aircraft has them, each on its safe side', () => {
+    expect(html).not.toContain('Most tailwind');
+    const { request } = contextOf(plan);
+    const limited = flyTrial({
+      aircraft: {
+        ...request.aircraft,
+        mass: { ...request.aircraft.mass, most: 449.6, least: 280.4 },
+        limits: { ...request.aircraft.limits, tailwind: knots(5.7) },
+      },
+    });
+    const given = rowsOf(renderBody('::aircraft-figures', limited).html);
+    expect(given['Most mass']).toEqual(['449 kg']);
+    expect(given['Least mass']).toEqual(['281 kg']);
+    expect(given['Most tailwind']).toEqual(['5 kt']);
   });
 
   it('prints speeds as the indicator shows them', () => {

@@ -8,12 +8,14 @@ import {
   formatDistance,
   formatHeight,
   formatLowHeight,
+  formatMass,
   formatRatio,
   formatSink,
   formatSpeed,
 } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
-import { numberText } from '../../src/units/rounding.ts';
+import { numberText, roundDownTo, roundUpTo } from '../../src/units/rounding.ts';
+import { formatMostAngle, formatMostSpeed, formatSafeDistance } from '../../src/units/safe-rounding.ts';
 
 /** A speed at the mass it is given for, and at the mass that is flown. */
 export interface SpeedRow {
@@ -47,7 +49,7 @@ export interface OtherRow {
 
 /** What does not change with the mass. */
 export function otherRows({ aircraft }: Plan, units: PageUnits): OtherRow[] {
-  const { glide, steepApproach, turns, roundOut, limits, pattern } = aircraft;
+  const { mass, glide, steepApproach, turns, roundOut, limits, pattern } = aircraft;
   const has = <T>(value: T | undefined, row: (value: T) => OtherRow): OtherRow[] =>
     value === undefined ? [] : [row(value)];
   return [
@@ -58,15 +60,21 @@ export function otherRows({ aircraft }: Plan, units: PageUnits): OtherRow[] {
     })),
     ...has(steepApproach, ({ ratio }) => ({ name: 'Steep approach, ratio', value: formatRatio(ratio) })),
     { name: 'Planned bank', value: formatAngle(turns.bank) },
-    { name: 'Most bank allowed', value: formatAngle(turns.limit) },
+    { name: 'Most bank allowed', value: formatMostAngle(turns.limit) },
     { name: 'Rate of roll', value: `${formatAngle(turns.rollRate)} a second` },
     {
       name: 'Round-out',
       value: `begins at ${formatLowHeight(roundOut.height, units)}, at a load factor of ${numberText(roundOut.loadFactor, 0.01)}`,
     },
-    { name: 'Landing roll', value: formatDistance(aircraft.landingRoll, units) },
-    { name: 'Most wind', value: formatSpeed(limits.wind, units) },
-    { name: 'Most crosswind', value: formatSpeed(limits.crosswind, units) },
+    {
+      name: 'Landing roll',
+      value: `${formatSafeDistance(aircraft.landingRoll, 'up', units)}, as given for a calm, standard air at sea level and ${formatMass(mass.reference)}`,
+    },
+    ...has(mass.most, (most) => ({ name: 'Most mass', value: formatMass(roundDownTo(most, 1)) })),
+    ...has(mass.least, (least) => ({ name: 'Least mass', value: formatMass(roundUpTo(least, 1)) })),
+    { name: 'Most wind', value: formatMostSpeed(limits.wind, units) },
+    { name: 'Most crosswind', value: formatMostSpeed(limits.crosswind, units) },
+    ...has(limits.tailwind, (most) => ({ name: 'Most tailwind', value: formatMostSpeed(most, units) })),
     ...has(pattern?.height, (height) => ({ name: 'Own pattern height', value: formatHeight(height, units) })),
     ...has(pattern?.spacing, (spacing) => ({
       name: 'Own downwind spacing',

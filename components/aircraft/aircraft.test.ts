@@ -16,6 +16,15 @@ describe(':aircraft[…]', () => {
     expect(say('crosswind-limit')).toBe('9 kt');
   });
 
+  it('says a tailwind limit where there is one, and what to do where there is none', () => {
+    const limits = { ...plan.aircraft.limits, tailwind: knots(5.8) };
+    const limited = { ...plan, aircraft: { ...plan.aircraft, limits } };
+    expect(sayIn(':aircraft[tailwind-limit]', limited)).toBe('5 kt');
+    expect(renderBody(':aircraft[tailwind-limit]', plan).messages.join()).toMatch(
+      /Osier 15 has no tailwind limit: write `tailwind` in `limits` of its file/,
+    );
+  });
+
   it('brings the speeds to the mass of the day', () => {
     // Speeds go with the square root of the mass (FAA-H-8083-25, Aerodynamics of Flight, weight and stall speed).
     const speedAt = (kt: number) => `${Math.round(kt * Math.sqrt(365 / 390))} kt`;

@@ -6,13 +6,13 @@ import { loadFactor, stallSpeedUnder } from '../../src/flight/turns.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
 import {
   formatAngle,
-  formatDistance,
   formatLowHeight,
   formatMass,
   formatRatio,
   formatSpeed,
 } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
+import { formatMostSpeed, formatSafeDistance } from '../../src/units/safe-rounding.ts';
 import { nameOf } from '../choice-of.ts';
 import type { PacketContext } from '../context.ts';
 
@@ -42,9 +42,15 @@ const figures: Readonly<Record<string, Figure>> = {
     formatSpeed(indicatedSpeed(stallSpeedUnder(loadFactor(flown.bank), flown.stallSpeed), aircraft), units),
   'round-out-height': ({ aircraft }, units) => formatLowHeight(aircraft.roundOut.height, units),
   mass: ({ flown }) => formatMass(flown.mass),
-  'landing-roll': ({ aircraft }, units) => formatDistance(aircraft.landingRoll, units),
-  'wind-limit': ({ aircraft }, units) => formatSpeed(aircraft.limits.wind, units),
-  'crosswind-limit': ({ aircraft }, units) => formatSpeed(aircraft.limits.crosswind, units),
+  'landing-roll': ({ aircraft }, units) => formatSafeDistance(aircraft.landingRoll, 'up', units),
+  'wind-limit': ({ aircraft }, units) => formatMostSpeed(aircraft.limits.wind, units),
+  'crosswind-limit': ({ aircraft }, units) => formatMostSpeed(aircraft.limits.crosswind, units),
+  'tailwind-limit': ({ aircraft: { name, limits } }, units) => {
+    if (limits.tailwind !== undefined) return formatMostSpeed(limits.tailwind, units);
+    throw new DirectiveError(
+      `${name} has no tailwind limit: write \`tailwind\` in \`limits\` of its file, or take this figure out`,
+    );
+  },
 };
 
 function steepOf({ name, steepApproach }: Aircraft): BestGlide {
@@ -68,9 +74,11 @@ const meanings = {
   'stall-in-turn': 'stall speed in that bank, level turn',
   'round-out-height': 'height of the wheels where the round-out begins',
   mass: 'mass as flown',
-  'landing-roll': 'from touchdown to the stop',
+  'landing-roll':
+    'from touchdown to the stop, as its data give it: for a calm, standard air and the reference mass',
   'wind-limit': 'strongest wind it is flown in',
   'crosswind-limit': 'strongest wind across the runway it is landed in',
+  'tailwind-limit': 'strongest wind from behind it is landed in, where its data give one',
 };
 
 export const aircraft = defineComponent<PacketContext, z.ZodType>({

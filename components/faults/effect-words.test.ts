@@ -118,8 +118,12 @@ describe('a fast fault', () => {
     const left = figure(/with (\d+) m of runway left after the landing roll/, words);
     const { length, spot } = usual.runway;
     expect(floats).toBeGreaterThan(past);
-    expect(Math.abs(length - spot - past - 90 - left)).toBeLessThanOrEqual(20);
-    expect(figure(/Not down (\d+) m past the spot, go around/, words)).toBe(length - spot - 2 * 90);
+    // 90 m as given at 390 kg; flown at 365 kg, in a calm, in the standard air of 310 ft (0.991 of that at sea level).
+    const roll = (90 * (365 / 390)) / 0.991;
+    expect(Math.abs(length - spot - past - roll - left)).toBeLessThanOrEqual(20);
+    const point = figure(/Not down (\d+) m past the spot, go around/, words);
+    expect(length - spot - 2 * roll - point).toBeGreaterThanOrEqual(0);
+    expect(length - spot - 2 * roll - point).toBeLessThan(10);
     expect(words).toContain('The faster glide is steeper, and that takes more than the float gives.');
   });
   it('that no longer fits the runway says so', () => {

@@ -1,6 +1,7 @@
 import { missText } from '../../src/drawing/pattern-words.ts';
 import type { FaultEnd, FaultFlown, FaultLanding } from '../../src/flight/fault.ts';
 import type { FaultPlan } from '../../src/flight/faults/changed-approach.ts';
+import { landingRunOf } from '../../src/flight/landing-run.ts';
 import { formatDistance } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
 import { formatSafeDistance } from '../safe-rounding.ts';
@@ -26,16 +27,19 @@ export function endWords(flight: FaultFlown, plan: FaultPlan, units: PageUnits):
   return [
     ...met,
     met.length > 0 ? `Were it not there: ${ends.charAt(0).toLowerCase()}${ends.slice(1)}` : ends,
-    ...(off === '' ? rollWords(end, plan, units) : []),
+    ...(off === '' ? rollWords(flight, units) : []),
   ].join(' ');
 }
 
 const roundedUp = (metres: number, units: PageUnits) => formatSafeDistance(metres, 'up', units);
 
-function rollWords(end: FaultEnd, plan: FaultPlan, units: PageUnits): string[] {
-  if (leftAtStop(end, plan) >= 0) return [];
-  const roll = roundedUp(plan.resolved.conditions.aircraft.landingRoll, units);
-  return [`The landing roll of ${roll} no longer fits: it runs off the end.`];
+/** The roll is that of the flight's own wind and of the speed at which it touches down. */
+function rollWords({ cautions }: FaultFlown, units: PageUnits): string[] {
+  return cautions
+    .filter(({ code }) => code === 'landing-distance')
+    .map(
+      ({ value }) => `The landing roll of ${roundedUp(value, units)} no longer fits: it runs off the end.`,
+    );
 }
 
 /** What follows an obstacle on the path is not flown; the caution says how far below its top. */
@@ -45,10 +49,19 @@ function obstaclesMet({ cautions }: FaultFlown): string[] {
     .map(({ message }) => message);
 }
 
+/** m: the landing roll in the wind and air of the plan, from its touchdown speed or from a faster one (m/s EAS). */
+export function rollOf({ request, resolved: { conditions, flown } }: FaultPlan, eas = 0): number {
+  const day = { ...conditions, flown, runway: request.runway };
+  return landingRunOf(day, Math.max(eas, flown.touchdownSpeed));
+}
+
 /** m of runway left after the landing roll; negative where it does not fit. */
-export function leftAtStop({ along }: Pick<FaultEnd, 'along'>, plan: FaultPlan): number {
+export function leftAtStop(
+  { along, eas }: Pick<FaultEnd, 'along'> & Partial<Pick<FaultEnd, 'eas'>>,
+  plan: FaultPlan,
+): number {
   const { length, spot } = plan.request.runway;
-  return length - spot - along - plan.resolved.conditions.aircraft.landingRoll;
+  return length - spot - along - rollOf(plan, eas);
 }
 
 /** Where a flight ends, from the spot: `250 m short`, `40 m right of the centreline`, `at the spot`. */

@@ -5,7 +5,7 @@ import { formatDistance, formatHeight, formatSink, formatSpeed, formatTime } fro
 import type { PageUnits } from '../../src/units/page-units.ts';
 import { formatEdge, formatSafeDistance } from '../safe-rounding.ts';
 import { enginesStopped } from './final-words.ts';
-import { leftAtStop, printedDistance } from './ground-words.ts';
+import { leftAtStop, printedDistance, rollOf } from './ground-words.ts';
 
 /** m: a place past the spot that the page, rounding down, can tell from the spot (50 ft, or 10 m). */
 const leastPast = 16;
@@ -94,8 +94,7 @@ function steeperWords({ end }: FaultFlown): string {
 /** The place past which the wheels must not still be up: the landing roll and as much again are left (common practice, no source). */
 function goAroundPoint(flight: FaultFlown, plan: FaultPlan, units: PageUnits): string {
   if (enginesStopped(flight, plan)) return '';
-  const { landingRoll } = plan.resolved.conditions.aircraft;
-  const point = leftAtStop({ along: landingRoll }, plan);
+  const point = leftAtStop({ along: rollOf(plan) }, plan);
   const where =
     point < leastPast ? 'at the spot' : `${formatSafeDistance(point, 'down', units)} past the spot`;
   return `Not down ${where}, go around: beyond it there is less than twice the landing roll.`;

@@ -1,25 +1,33 @@
 import { describe, expect, it } from 'vitest';
+import { landingRunOf } from '../../src/flight/landing-run.ts';
 import { flyTrial, renderBody, sayIn } from '../trial-packet.ts';
 
 const plan = flyTrial();
 const metresIn = (text: string) => Number(/^[\d,]+(?= m$)/.exec(text)![0].replace(',', ''));
 
 describe(':ground[…]', () => {
-  it('says the landing roll of the aircraft', () => expect(sayIn(':ground[roll]', plan)).toBe('90 m'));
+  it('says the landing roll in this wind, shorter than in a calm, and rounds it up', () => {
+    // 10 kt from 32 degrees off the runway, half of it counted, at 365 of 390 kg: 90 m x 0.7, about.
+    const roll = landingRunOf(plan);
+    const said = metresIn(sayIn(':ground[roll]', plan));
+    expect(said).toBeGreaterThanOrEqual(roll);
+    expect(said).toBeLessThan(roll + 10);
+    expect(metresIn(sayIn(':ground[roll]', flyTrial({ wind: { from: 0, speed: 0 } })))).toBeGreaterThan(said);
+  });
 
   it('counts from where the path is 50 ft up to the stop, and rounds up', () => {
     // The screen height of 14 CFR 25.125, and of landing distances in aircraft handbooks.
     const below = plan.track.findIndex(({ height }) => height < 50 * 0.3048);
     const [before, after] = [plan.track[below - 1]!, plan.track[below]!];
     const said = metresIn(sayIn(':ground[over-50-ft]', plan));
-    const { landingRoll } = plan.aircraft;
-    expect(said).toBeGreaterThanOrEqual(plan.touchdown.along - after.along + landingRoll);
-    expect(said).toBeLessThan(plan.touchdown.along - before.along + landingRoll + 10);
+    const roll = landingRunOf(plan);
+    expect(said).toBeGreaterThanOrEqual(plan.touchdown.along - after.along + roll);
+    expect(said).toBeLessThan(plan.touchdown.along - before.along + roll + 10);
   });
 
   it('says what is left of the runway, rounded down', () => {
-    // 520 m of runway, the spot 100 m in, 90 m of roll.
-    const left = 520 - 100 - plan.touchdown.along - 90;
+    // 520 m of runway, the spot 100 m in.
+    const left = 520 - 100 - plan.touchdown.along - landingRunOf(plan);
     const given = { ...plan, runway: { ...plan.runway, length: 520, spot: 100 } };
     const said = metresIn(sayIn(':ground[left]', given));
     expect(said).toBeLessThanOrEqual(left);
@@ -27,7 +35,8 @@ describe(':ground[…]', () => {
   });
 
   it('says in words where the runway is too short', () => {
-    const short = { ...plan, runway: { ...plan.runway, length: 175, spot: 100 } };
+    const length = 100 + plan.touchdown.along + landingRunOf(plan) - 15;
+    const short = { ...plan, runway: { ...plan.runway, length, spot: 100 } };
     expect(sayIn(':ground[left]', short)).toBe('nothing: the roll ends 20 m beyond the runway');
   });
 

@@ -16,7 +16,7 @@ const figures: Readonly<Record<string, Figure>> = {
     if (overScreen !== undefined) return formatSafeDistance(overScreen, 'up', units);
     throw new DirectiveError(`This ${approach} approach starts below 50 ft: there is no distance from there`);
   },
-  roll: (_ground, { aircraft }, units) => formatSafeDistance(aircraft.landingRoll, 'up', units),
+  roll: ({ roll }, _plan, units) => formatSafeDistance(roll, 'up', units),
   left: ({ leftAtStop }, _plan, units) => {
     if (leftAtStop >= 0) return formatSafeDistance(leftAtStop, 'down', units);
     return `nothing: the roll ends ${formatSafeDistance(-leftAtStop, 'up', units)} beyond the runway`;
@@ -25,7 +25,7 @@ const figures: Readonly<Record<string, Figure>> = {
 
 const meanings = {
   'over-50-ft': 'from 50 ft above the spot to the stop',
-  roll: 'the landing roll',
+  roll: 'the landing roll in this wind and air, at this mass',
   left: 'the runway left beyond the stop',
 };
 

@@ -33,9 +33,18 @@ export interface Rolling {
  * For the surface it is not changed: what the figure was measured on, the file does not say.
  */
 export function landingRun({ aircraft, tas, wind, gust, heading }: Rolling): number {
-  const steady = headwind(wind, heading);
-  const along = steady < 0 ? headwind({ ...wind, speed: Math.max(wind.speed, gust ?? 0) }, heading) : steady;
-  return aircraft.landingRoll * runScale(tas - countedHeadwind(along), aircraft.speeds.touchdown);
+  const against = landingHeadwind({ surfaceWind: wind, gust }, heading);
+  return aircraft.landingRoll * runScale(tas - countedHeadwind(against), aircraft.speeds.touchdown);
+}
+
+/** m/s against the landing direction: gusts count where the wind is from behind, and are not counted on where it is ahead. */
+export function landingHeadwind(
+  { surfaceWind, gust = 0 }: Pick<Flown, 'surfaceWind' | 'gust'>,
+  heading: number,
+): number {
+  const steady = headwind(surfaceWind, heading);
+  if (steady >= 0) return steady;
+  return headwind({ ...surfaceWind, speed: Math.max(surfaceWind.speed, gust) }, heading);
 }
 
 /** What a groundspeed at the touchdown makes of a roll that is given for another: the square of their ratio. */

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { sampleRequest } from '../../tests/press-sample.ts';
+import { groundFigures } from '../flight/ground.ts';
 import { planApproach } from '../flight/planner.ts';
 import { figure, otherGlides, steadyGlide, windOf, workedChain } from './worked-chain.ts';
 
@@ -72,6 +73,16 @@ describe('the worked chain', () => {
 
   it('takes the wind that was flown', () => {
     for (const at of plan.wind) expect(windOf(plan, at.height).speed).toBeCloseTo(at.speed, 6);
+  });
+
+  it('brings the landing roll to this wind and air by steps that can be redone', () => {
+    // 12 kt from 28 degrees off the runway, half of it counted; 25 °C, 310 ft, 1008 hPa; 365 kg where 390 is given.
+    const ahead = 12 * knot * Math.cos((28 * Math.PI) / 180);
+    const over = numberOf(resultOf('Touchdown speed over the ground that the roll is counted with'));
+    const tas = 33 * knot * Math.sqrt(365 / 390) * Math.sqrt(1.225 / plan.air.density);
+    expect(over).toBeCloseTo(tas - ahead / 2, 2);
+    expect(numberOf(resultOf('Landing roll'))).toBeCloseTo(90 * (over / (33 * knot)) ** 2, 1);
+    expect(resultOf('Landing roll')).toBe(`${figure(groundFigures(plan).roll)} m`);
   });
 
   it('ends at the aim point that was flown', () => {

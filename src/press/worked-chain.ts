@@ -9,6 +9,7 @@ import {
 } from '../flight/constants.ts';
 import { dragOverWeight, type Polar, polarAtMass, sinOfGlide } from '../flight/glide.ts';
 import { inducedDragReduction } from '../flight/ground-effect.ts';
+import { countedHeadwind, landingHeadwind, landingRunOf } from '../flight/landing-run.ts';
 import type { Plan, WindAtHeight } from '../flight/plan.ts';
 import { loadFactor, stallSpeedUnder, turnRate } from '../flight/turns.ts';
 import { headwind, surfaceWindHeight, windAt, windField } from '../flight/wind.ts';
@@ -335,8 +336,31 @@ function landingChapter(plan: Plan): Chapter {
         working: `${figure(roundOut.roundOutDistance)} + ${figure(roundOut.holdOffDistance)}`,
         result: `${figure(short)} m`,
       },
+      ...rollSteps(plan),
     ],
   };
+}
+
+/** The landing roll, from as given to this wind, this air and this mass: `landing-run.ts`. */
+function rollSteps(plan: Plan): Step[] {
+  const { aircraft, air, flown, runway } = plan;
+  const tas = flown.touchdownSpeed * Math.sqrt(seaLevelDensity / air.density);
+  const against = landingHeadwind(flown, runway.heading);
+  const counted = countedHeadwind(against);
+  const share = against < 0 ? '1.5' : '0.5';
+  const given = aircraft.speeds.touchdown;
+  return [
+    {
+      what: 'Touchdown speed over the ground that the roll is counted with',
+      working: `true ${figure(tas)} m/s, less ${share} times the wind ahead as reported: ${figure(tas)} − ${share} · ${figure(against)}`,
+      result: `${figure(tas - counted)} m/s`,
+    },
+    {
+      what: 'Landing roll',
+      working: `as given times the square of that over the speed it is given for: ${figure(aircraft.landingRoll)} · (${figure(tas - counted)} / ${figure(given)})^2`,
+      result: `${figure(landingRunOf(plan))} m`,
+    },
+  ];
 }
 
 /** A number with up to this many significant digits, real minus: enough for a calculator to arrive at the printed result. */

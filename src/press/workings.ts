@@ -20,6 +20,7 @@ import {
 } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import { numberText } from '../units/rounding.ts';
+import { formatMostAngle, formatMostSpeed, formatSafeDistance } from '../units/safe-rounding.ts';
 import { profileNames } from './setting.ts';
 import { solvedName } from './solved-words.ts';
 import { type Chapter, figure, otherGlides, workedChain } from './worked-chain.ts';
@@ -159,17 +160,25 @@ export function inputs(plan: Plan, units: PageUnits, said = new Map<number, stri
     ],
     [
       'Bank planned, limit; rate of roll',
-      `${formatAngle(aircraft.turns.bank)}, ${formatAngle(aircraft.turns.limit)}; ${formatAngle(aircraft.turns.rollRate)} a second`,
+      `${formatAngle(aircraft.turns.bank)}, ${formatMostAngle(aircraft.turns.limit)}; ${formatAngle(aircraft.turns.rollRate)} a second`,
     ],
     [
       'Round-out from, load factor',
       `${formatLowHeight(aircraft.roundOut.height, units)}, ${numberText(aircraft.roundOut.loadFactor, 0.01)}`,
     ],
-    ['Landing roll', formatDistance(aircraft.landingRoll, units)],
+    [
+      'Landing roll as given, in a calm and standard air at sea level',
+      `${formatSafeDistance(aircraft.landingRoll, 'up', units)} at ${formatMass(aircraft.mass.reference)}`,
+    ],
+    ...optional('Mass, least and most', massLimits(aircraft)),
     [
       'Limits: wind, crosswind',
-      `${formatSpeed(aircraft.limits.wind, units)}, ${formatSpeed(aircraft.limits.crosswind, units)}`,
+      `${formatMostSpeed(aircraft.limits.wind, units)}, ${formatMostSpeed(aircraft.limits.crosswind, units)}`,
     ],
+    ...optional(
+      'Limit: tailwind',
+      aircraft.limits.tailwind === undefined ? undefined : formatMostSpeed(aircraft.limits.tailwind, units),
+    ),
   ];
   const fromAirfield: [string, string][] = [
     ['Elevation', formatHeight(airfield.elevation, units)],
@@ -211,6 +220,12 @@ export function inputs(plan: Plan, units: PageUnits, said = new Map<number, stri
 
 function optional(what: string, value: string | undefined): [string, string][] {
   return value === undefined ? [] : [[what, value]];
+}
+
+function massLimits({ mass: { least, most } }: Aircraft): string | undefined {
+  if (least === undefined && most === undefined) return undefined;
+  const said = (mass: number | undefined) => (mass === undefined ? 'none given' : `${figure(mass)} kg`);
+  return `${said(least)}, ${said(most)}`;
 }
 
 function speeds({ speeds: { stall, touchdown, approach } }: Aircraft, units: PageUnits): string {
