@@ -1,8 +1,8 @@
 import type { KeyPosition } from '../../src/flight/plan.ts';
 import type { WindRow } from '../../src/flight/wind-table.ts';
-import { formatDistance, formatHeight, formatSpeed, formatTime } from '../../src/units/format.ts';
+import { formatDistance, formatHeight, formatSpeed, formatTime, heightStep } from '../../src/units/format.ts';
 import { sumText } from './by-hand.ts';
-import { heightStep, printedHeight } from './draw-figures.ts';
+import { printedHeight } from './draw-figures.ts';
 import { type Posed, shuffledChoices } from './exercise.ts';
 import { wrongFigures } from './figure-choices.ts';
 import type { Draw, QuestionSetting } from './question-setting.ts';

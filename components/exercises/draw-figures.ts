@@ -1,20 +1,8 @@
-import {
-  metresPerFoot,
-  metresPerSecondPerKmh,
-  metresPerSecondPerKnot,
-  metresPerSecondPerMph,
-} from '../../src/units/factors.ts';
+import { distanceStep, heightStep, speedStep } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
 import { roundTo } from '../../src/units/rounding.ts';
 
 // Given figures are whole numbers of the page's own unit, so that what is printed is what was computed with.
-
-/** m/s. */
-export const speedUnit = {
-  kt: metresPerSecondPerKnot,
-  'km/h': metresPerSecondPerKmh,
-  mph: metresPerSecondPerMph,
-};
 
 export function oneOf<T>(items: readonly T[], random: () => number): T {
   return items[Math.floor(random() * items.length)]!;
@@ -27,7 +15,7 @@ export function drawSpeed(
   units: PageUnits,
   random: () => number,
 ): number | undefined {
-  return drawWhole(from, to, speedUnit[units.speed], random);
+  return drawWhole(from, to, speedStep(units), random);
 }
 
 /** m: a multiple of 10 ft or of 5 m, times `coarse`, between two heights; undefined where none lies there. */
@@ -43,17 +31,12 @@ export function drawHeight(
 
 /** m: a height as the page prints it. */
 export function printedHeight(metres: number, units: PageUnits): number {
-  return roundTo(metres / heightStep(units), 1) * heightStep(units);
+  return roundTo(metres, heightStep(units));
 }
 
 /** m: a distance as the page prints it. */
-export function printedDistance(metres: number, { distance }: PageUnits): number {
-  const step = distance === 'ft' ? 50 * metresPerFoot : 10;
-  return roundTo(metres / step, 1) * step;
-}
-
-export function heightStep({ height }: PageUnits): number {
-  return height === 'ft' ? 10 * metresPerFoot : 5;
+export function printedDistance(metres: number, units: PageUnits): number {
+  return roundTo(metres, distanceStep(units));
 }
 
 function drawWhole(from: number, to: number, step: number, random: () => number): number | undefined {

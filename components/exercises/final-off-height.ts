@@ -1,12 +1,12 @@
 import { edgeTexts } from '../../src/drawing/gate-band.ts';
 import type { Plan } from '../../src/flight/plan.ts';
 import { metresPerFoot } from '../../src/units/factors.ts';
-import { formatHeight } from '../../src/units/format.ts';
+import { formatHeight, heightStep } from '../../src/units/format.ts';
 import { formatLeastHeight } from '../../src/units/safe-rounding.ts';
 import { dragWords, insteadAbove } from '../gates/gate-words.ts';
 import { leastFinal } from '../least-final.ts';
 import { sumText } from './by-hand.ts';
-import { drawHeight, heightStep, printedHeight } from './draw-figures.ts';
+import { drawHeight, printedHeight } from './draw-figures.ts';
 import { shuffledChoices } from './exercise.ts';
 import { type Band, bandAt, gateTable } from './gate-table.ts';
 import type { Draw } from './question-setting.ts';

@@ -3,11 +3,11 @@ import { indicatedSpeed } from '../../src/flight/calibration.ts';
 import { polarAtMass, sinOfGlide } from '../../src/flight/glide.ts';
 import { groundRatio } from '../../src/flight/speed-to-fly.ts';
 import { metresPerFoot, metresPerSecondPerKnot } from '../../src/units/factors.ts';
-import { formatDistance, formatHeight, formatRatio, formatSpeed } from '../../src/units/format.ts';
+import { formatDistance, formatHeight, formatRatio, formatSpeed, speedStep } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
 import { numberText, withUnit } from '../../src/units/rounding.ts';
 import { comesOutByHand, numberIn, sumText } from './by-hand.ts';
-import { drawHeight, drawSpeed, speedUnit } from './draw-figures.ts';
+import { drawHeight, drawSpeed } from './draw-figures.ts';
 import { shuffledChoices } from './exercise.ts';
 import { wrongFigures } from './figure-choices.ts';
 import type { Draw } from './question-setting.ts';
@@ -36,8 +36,7 @@ export const glideIntoWind: Draw = ({ plan, units }, random) => {
   const shown = (eas: number) => formatSpeed(indicatedSpeed(eas, aircraft), units);
   const distance = (metres: number) => formatDistance(metres, units);
   // Worked from figures finer than a page prints them elsewhere: with the speed to 1 kt another distance would come out.
-  const finely = (metresPerSecond: number) =>
-    withUnit(metresPerSecond / speedUnit[units.speed], 0.1, units.speed);
+  const finely = (metresPerSecond: number) => withUnit(metresPerSecond / speedStep(units), 0.1, units.speed);
   const tas = polar.speed * factor;
   const sin = sinOfGlide(polar, polar.speed, 1);
   const forward = finely(tas * Math.sqrt(1 - sin * sin));

@@ -2,11 +2,11 @@ import { airspeedFactor } from '../../src/flight/air.ts';
 import { indicatedSpeed } from '../../src/flight/calibration.ts';
 import { sinOfGlide } from '../../src/flight/glide.ts';
 import { metresPerSecondPerFootPerMinute, radiansPerDegree } from '../../src/units/factors.ts';
-import { formatAngle, formatHeight, formatSpeed } from '../../src/units/format.ts';
+import { formatAngle, formatHeight, formatSpeed, heightStep, speedStep } from '../../src/units/format.ts';
 import { withUnit } from '../../src/units/rounding.ts';
 import { turnFigures } from '../turn/turn-figures.ts';
 import { comesOutByHand, numberIn, sumText } from './by-hand.ts';
-import { heightStep, oneOf, speedUnit } from './draw-figures.ts';
+import { oneOf } from './draw-figures.ts';
 import { shuffledChoices } from './exercise.ts';
 import { wrongFigures } from './figure-choices.ts';
 import type { Draw } from './question-setting.ts';
@@ -41,7 +41,7 @@ export const heightLostInTurn: Draw = ({ plan, units }, random) => {
     inFeet ? withUnit(speed / metresPerSecondPerFootPerMinute, 1, 'ft/min') : withUnit(speed, 0.01, 'm/s');
   const factors = [time, sink(turn.heightLost / turn.time)];
   if (!comesOutByHand(factors, height(turn.heightLost), inFeet ? 10 : 5, inFeet ? 60 : 1)) return undefined;
-  const trueSpeed = withUnit(tas / speedUnit[units.speed], 0.1, units.speed);
+  const trueSpeed = withUnit(tas / speedStep(units), 0.1, units.speed);
   const inSinkUnit = inFeet ? metresPerSecondPerFootPerMinute : 1;
   // Doubled or halved before it is rounded, as a pilot with the sum on paper does.
   const byHand = numberIn(sink(turn.heightLost / turn.time)) * inSinkUnit * numberIn(time);

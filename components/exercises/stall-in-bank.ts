@@ -1,10 +1,10 @@
 import { indicatedSpeed } from '../../src/flight/calibration.ts';
 import { loadFactor, stallSpeedUnder } from '../../src/flight/turns.ts';
 import { metresPerSecondPerKnot, radiansPerDegree } from '../../src/units/factors.ts';
-import { formatAngle, formatMass, formatSpeed } from '../../src/units/format.ts';
+import { formatAngle, formatMass, formatSpeed, speedStep } from '../../src/units/format.ts';
 import { numberText } from '../../src/units/rounding.ts';
 import { comesOutByHand, numberIn, sumText } from './by-hand.ts';
-import { oneOf, speedUnit } from './draw-figures.ts';
+import { oneOf } from './draw-figures.ts';
 import { shuffledChoices } from './exercise.ts';
 import { wrongFigures } from './figure-choices.ts';
 import type { Draw } from './question-setting.ts';
@@ -30,7 +30,7 @@ export const stallInBank: Draw = ({ plan, units }, random) => {
   if (!calibrated && !comesOutByHand([speed(level), root], speed(right), 1)) return undefined;
   // What a fault makes of the printed stall speed; with a calibration table nobody multiplies what is indicated.
   const times = (factor: number) =>
-    calibrated ? level * factor : numberIn(speed(level)) * factor * speedUnit[units.speed];
+    calibrated ? level * factor : numberIn(speed(level)) * factor * speedStep(units);
   return shuffledChoices(
     {
       question:
