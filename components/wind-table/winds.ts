@@ -32,7 +32,10 @@ export function windsWithin(
   { limits }: Pick<Aircraft, 'limits'>,
 ): { winds: WindCase[]; over: WindCase[] } {
   const all = across.flatMap((crosswind) => along.map((headwind) => ({ headwind, crosswind })));
+  const mostTailwind = limits.tailwind ?? Number.POSITIVE_INFINITY;
   const isWithin = ({ headwind, crosswind }: WindCase) =>
-    Math.hypot(headwind, crosswind) <= limits.wind + 1e-9 && Math.abs(crosswind) <= limits.crosswind + 1e-9;
+    Math.hypot(headwind, crosswind) <= limits.wind + 1e-9 &&
+    Math.abs(crosswind) <= limits.crosswind + 1e-9 &&
+    -headwind <= mostTailwind + 1e-9;
   return { winds: all.filter(isWithin), over: all.filter((wind) => !isWithin(wind)) };
 }
