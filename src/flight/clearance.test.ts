@@ -444,7 +444,7 @@ describe('an obstacle across the leg flown', () => {
         });
         expect(cautioned(tree), `${phase} ${side}`).toMatchObject({ grade: 'beyond-good-practice' });
         expect(cautioned(tree)!.message).toMatch(
-          /^The wing passes \d+ ft beside the mast; 50 ft is the least\.$/,
+          /^The wing comes within \d+ ft of the mast, beside or before it; 50 ft is the least\.$/,
         );
       }
     }

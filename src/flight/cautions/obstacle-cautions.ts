@@ -51,8 +51,11 @@ export function obstacleCautions({ runway, aircraft: { wing }, track, keys, mini
 function passWords({ how, distance, limit }: Pass, { what }: Obstacle): string {
   if (how === 'met') return `The path meets the ${what}, ${feetUp(-distance, 1)} below its top.`;
   const said = told(distance, limit, 'ft', 'least', { value: 'margin' });
-  const passes = how === 'above' ? 'path' : 'wing';
-  return `The ${passes} passes ${said.value} ${how} the ${what}; ${said.limit} is the least.`;
+  const nearest =
+    how === 'above'
+      ? `The path passes ${said.value} above the ${what}`
+      : `The wing comes within ${said.value} of the ${what}, beside or before it`;
+  return `${nearest}; ${said.limit} is the least.`;
 }
 
 /** To 10 ft, on the side that clears. */
