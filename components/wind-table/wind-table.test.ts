@@ -78,6 +78,9 @@ describe('::wind-table', () => {
     );
     const { limits } = plan.aircraft;
     expect(windsWithin([limits.wind], [0], plan.aircraft).winds).toHaveLength(1);
+    const tail = (limit?: number) =>
+      windsWithin([-5, -3], [0], { limits: { ...limits, tailwind: limit } }).winds;
+    expect([tail(), tail(4), tail(5), tail(0)].map(({ length }) => length)).toEqual([2, 1, 2, 0]);
     expect(windsWithin([0.8 * limits.wind], [0.8 * limits.wind], plan.aircraft).winds).toHaveLength(0);
     expect(renderBody('::wind-table{along="25kt"}', plan).messages).toEqual([
       expect.stringMatching(/^4:1 Every wind of this table is over the limits of the Osier 15/),
