@@ -1,0 +1,26 @@
+import type { PlanRequest } from '../../src/flight/plan.ts';
+
+export type Kind =
+  | 'made'
+  | 'equations'
+  | 'obstacle'
+  | 'gate'
+  | 'plan-outside-gates'
+  | 'gate-of-height'
+  | 'thrown';
+
+/** Something that a plan says and this simulator contradicts. */
+export interface Contradiction {
+  readonly kind: Kind;
+  /** One sentence, with its figures. */
+  readonly says: string;
+  /** By how much, m; of gates, of height. */
+  readonly metres: number;
+  readonly request: PlanRequest;
+}
+
+export const foot = 0.3048;
+
+/** Feet to the tenth, for the sentences. */
+export const feet = (metres: number) => `${(metres / foot).toFixed(1)} ft`;
+export const metres = (value: number) => `${value.toFixed(2)} m`;
