@@ -11,6 +11,11 @@ export function stallSpeedUnder(load: number, stallSpeed: number): number {
   return stallSpeed * Math.sqrt(load);
 }
 
+/** The load factor at which the wing stalls at a speed: the square of it over the wings-level stall speed (FAA-H-8083-25). */
+export function loadAtStall(speed: number, stallSpeed: number): number {
+  return (speed / stallSpeed) ** 2;
+}
+
 /** Turn rate, rad/s, at a true airspeed in m/s: g tan(bank)/V. Holds in a steady gliding turn as in a level one. */
 export function turnRate(tas: number, bank: number): number {
   return (standardGravity * Math.tan(bank)) / tas;

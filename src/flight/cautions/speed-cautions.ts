@@ -3,7 +3,7 @@ import { roundDownTo, roundTo, roundUpTo } from '../../units/rounding.ts';
 import type { Aircraft } from '../aircraft.ts';
 import { indicatedSpeed } from '../calibration.ts';
 import type { TrackSample } from '../plan.ts';
-import { loadFactor, stallSpeedUnder } from '../turns.ts';
+import { loadAtStall, loadFactor, stallSpeedUnder } from '../turns.ts';
 import {
   beforeRoundOut,
   dataOf,
@@ -142,8 +142,7 @@ function roundOut({ aircraft, flown, track, pull, keys }: Examined): Found[] {
     track.filter(({ phase }) => phase === 'round-out'),
     ({ eas }) => eas,
   );
-  // At a speed V the wing bears (V/Vs)^2 before it stalls: FAA-H-8083-25, load factors and stalling speeds.
-  const borne = slowest ? (slowest.eas / flown.stallSpeed) ** 2 : Infinity;
+  const borne = slowest ? loadAtStall(slowest.eas, flown.stallSpeed) : Number.POSITIVE_INFINITY;
   const own = aircraft.roundOut.loadFactor;
   const at = keys.find(({ id }) => id === 'touchdown')?.id;
   if (pull > borne) {

@@ -112,6 +112,11 @@ function withinTheLimits({ aircraft, runway, flown, minimums }: Examined): strin
     : `It would be within the wind limits in ${knots} kt from the same direction, gusts counted.`;
 }
 
+/** The approach speed in gusts: the normal one and half of what they are over the wind. */
+export function speedInGusts(normal: number, overTheWind: number): number {
+  return normal + overTheWind / 2;
+}
+
 /**
  * Gusts are allowed for by half of what they are over the wind, added to the normal approach speed (FAA-H-8083-3,
  * turbulent air approach and landing). Where the approach speed has not that much over 1.3 times the stall speed, a lull
@@ -119,17 +124,17 @@ function withinTheLimits({ aircraft, runway, flown, minimums }: Examined): strin
  */
 function gusts({ aircraft, flown }: Examined): Found[] {
   const { surfaceWind, gust, approachSpeed, stallSpeed } = flown;
-  const half = ((gust ?? 0) - surfaceWind.speed) / 2;
-  const value = (approachSpeed - half) / stallSpeed;
-  if (half <= 0 || value >= leastMargin - 1e-9) return [];
+  const over = (gust ?? 0) - surfaceWind.speed;
+  const value = (approachSpeed - speedInGusts(0, over)) / stallSpeed;
+  if (over <= 0 || value >= leastMargin - 1e-9) return [];
   const said = told(value, leastMargin, 'times', 'least', { value: 'margin' });
-  const needed = indicatedSpeed(leastMargin * stallSpeed + half, aircraft);
+  const needed = indicatedSpeed(speedInGusts(leastMargin * stallSpeed, over), aircraft);
   const knots = roundUpTo(needed / metresPerSecondPerKnot, 1);
-  const over = roundUpTo((2 * half) / metresPerSecondPerKnot, 1);
+  const overKnots = roundUpTo(over / metresPerSecondPerKnot, 1);
   return [
     {
       code: 'gust',
-      message: `Gusts of ${over} kt over the wind leave the approach speed ${said.value} the stall speed, half of them taken off; it should be at least ${said.limit}.`,
+      message: `Gusts of ${overKnots} kt over the wind leave the approach speed ${said.value} the stall speed, half of them taken off; it should be at least ${said.limit}.`,
       value,
       limit: leastMargin,
       source: `${handbook}, turbulent air approach and landing: half of the gust factor is added to the approach speed`,

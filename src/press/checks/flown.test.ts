@@ -32,7 +32,7 @@ describe('the limits behind the cautions', () => {
   it('are the published ones', () => {
     const results = limitChecks(flyers[0]!);
     expect(results.map(({ row }) => row.id)).toEqual([...limitRows]);
-    expect(results.map(({ ours }) => ours[0])).toEqual([45, 45, 50]);
+    expect(results.map(({ ours }) => ours[0])).toEqual([45, 45, 50, 300, 1.3, 5]);
     expect(results.every(({ verdict }) => verdict === 'agrees')).toBe(true);
   });
 });

@@ -38,6 +38,13 @@ const inputWords: Readonly<Record<string, (value: string) => string>> = {
   ratio: (n) => `glide ratio ${n}`,
   dist_nm: (n) => `over ${n} NM`,
   LDmax: (n) => `best L/D ${n}`,
+  ahead_pc: (n) =>
+    n.startsWith('-')
+      ? `${n.slice(1)} % of the touchdown speed behind`
+      : `${n} % of the touchdown speed ahead`,
+  faster_pc: (n) => `${n} % faster`,
+  heavier_pc: (n) => `${n} % heavier`,
+  gust_kt: (n) => `gusts ${n} kt over the wind`,
 };
 
 /** What a row's value holds for, in words. Throws for an input that has none yet. */

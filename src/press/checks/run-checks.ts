@@ -1,6 +1,7 @@
 import { densityAltitude, standardAtmosphere } from './air.ts';
 import { glideRatio, ratesOfDescent } from './glide.ts';
 import { groundEffect } from './ground-effect.ts';
+import { landingRoll } from './landing-roll.ts';
 import { allowance, numbersOf, type Published, published } from './published.ts';
 import type { Topic } from './topic.ts';
 import { loadAndStall, turnRateAndRadius } from './turns.ts';
@@ -19,6 +20,7 @@ export const topics: readonly Topic[] = [
   loadAndStall,
   turnRateAndRadius,
   groundEffect,
+  landingRoll,
   unitFactors,
 ];
 

@@ -1,5 +1,5 @@
 import { standardGravity } from '../../flight/constants.ts';
-import { loadFactor, stallSpeedUnder, turnRadius, turnRate } from '../../flight/turns.ts';
+import { loadAtStall, loadFactor, stallSpeedUnder, turnRadius, turnRate } from '../../flight/turns.ts';
 import {
   radiansPerDegree as degree,
   metresPerSecondPerKnot as knot,
@@ -24,7 +24,7 @@ export const loadAndStall: Topic = {
         invert((n) => stallSpeedUnder(n, 1), input(row, 'factor'), 1, 9),
         input(row, 'Vs_kt'),
       ),
-    'load factor when stalled there': (row) => invert((n) => stallSpeedUnder(n, 1), input(row, 'V/Vs'), 1, 9),
+    'load factor when stalled there': (row) => loadAtStall(input(row, 'V/Vs'), 1),
     'stall speed in 60 deg bank': (row) =>
       stallSpeedUnder(loadFactor(input(row, 'bank_deg') * degree), input(row, 'Vs1g_kt')),
   },
