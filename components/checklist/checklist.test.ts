@@ -18,6 +18,32 @@ describe('::checklist', () => {
     expect(html).toContain('Source: Invented for the demonstration.');
   });
 
+  it('has beside it the keys of the stopped engine where the pages are flown with one that idles', () => {
+    const stopped = flyTrial({ power: 'stopped' });
+    const { html } = renderBody('::checklist', plan);
+    const tens = (metres: number) => (10 * Math.round(metres / 3.048)).toLocaleString('en');
+    const said = /<strong>Keys with the engine stopped<\/strong>, surface wind 270° 10 kt: (.*?)\. /.exec(
+      html,
+    )![1]!;
+    const keys = stopped.keys.filter(({ id }) => id !== 'aim-point' && id !== 'touchdown');
+    expect(said.replace(/ \(.*?\)/g, '')).toBe(
+      keys
+        .map(({ label, height }) => `${label.charAt(0).toLowerCase()}${label.slice(1)} ${tens(height)} ft`)
+        .join(', '),
+    );
+    expect(tens(stopped.keys[1]!.height)).not.toBe(tens(plan.keys[1]!.height));
+    expect(html).toContain('Key heights flown with the engine idling are not for this list.');
+    expect(renderBody('::checklist', stopped).html).not.toContain('stopped-keys');
+  });
+
+  it('says where the aircraft has no glide with the engine stopped', () => {
+    const { glide, ...rest } = contextOf(plan).school.fleet.get('osier-15')!;
+    const bare = flyTrial({ aircraft: { ...rest, glide: { idle: glide.idle } } });
+    expect(renderBody('::checklist', bare).html).toContain(
+      '<strong>Engine stopped: </strong>No key heights: its file gives no glide with the engine stopped. Key heights flown with the engine idling are not for this list.',
+    );
+  });
+
   it('is another one for another aircraft', () => {
     const withy = contextOf(plan).school.fleet.get('withy-80')!;
     const { html } = renderBody('::checklist', flyTrial({ aircraft: withy }));

@@ -1,8 +1,15 @@
+import type { Element } from 'hast';
 import { h } from 'hastscript';
 import { z } from 'zod';
+import type { Plan } from '../../src/flight/plan.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
+import { formatWind } from '../../src/units/format.ts';
+import type { PageUnits } from '../../src/units/page-units.ts';
 import { nameOf } from '../choice-of.ts';
 import type { PacketContext } from '../context.ts';
+import { gradedLines, lower } from '../kneeboard/card-words.ts';
+import { baseTurnPlace, keyRows } from '../kneeboard/key-rows.ts';
+import { stoppedEngine } from '../kneeboard/stopped-engine.ts';
 import { ownFile } from '../own-file.ts';
 import { tickBox } from '../tick-box.ts';
 
@@ -29,6 +36,7 @@ export const checklist = defineComponent<PacketContext, typeof attributes>({
           'ol',
           checklistLines(context, from).map((line) => h('li', [tickBox(), ' ', line])),
         ),
+        ...stoppedKeys(context),
         h(
           'p',
           { className: ['source'] },
@@ -38,6 +46,43 @@ export const checklist = defineComponent<PacketContext, typeof attributes>({
     ];
   },
 });
+
+/**
+ * Where the pages are flown with the engine idling, their keys are not for a list of what is done without it: those of
+ * the stopped engine stand with it, or the words why there are none.
+ */
+function stoppedKeys({ plan, request, units }: PacketContext): Element[] {
+  if (plan.power === 'stopped') return [];
+  const stopped = stoppedEngine(plan, request, units);
+  const idling = 'Key heights flown with the engine idling are not for this list.';
+  if (stopped.plan === undefined) {
+    return [
+      h('p', { className: ['stopped-keys'] }, [h('strong', 'Engine stopped: '), `${stopped.why} ${idling}`]),
+    ];
+  }
+  const graded = gradedLines(stopped.plan, units).map(({ name, words }) => ` ${name}: ${words}.`);
+  return [
+    h('p', { className: ['stopped-keys'] }, [
+      h('strong', 'Keys with the engine stopped'),
+      `, ${conditionsOf(stopped.plan, units)}: ${keysInWords(stopped.plan, units)}.${graded.join('')} ${idling}`,
+    ]),
+  ];
+}
+
+function conditionsOf({ flown }: Plan, units: PageUnits): string {
+  return `surface wind ${formatWind(flown.surfaceWind.from, flown.surfaceWind.speed, units)}`;
+}
+
+/** `downwind key 1,000 ft (750 ft to 1,410 ft), base turn 830 ft (430 m past abeam), …`. */
+function keysInWords(plan: Plan, units: PageUnits): string {
+  return keyRows(plan, units)
+    .map(({ id, label, height, band }) => {
+      const bandWords = band && ('none' in band ? band.none : `${band.low} to ${band.high}`);
+      const beside = id === 'base-turn' ? baseTurnPlace(plan, units) : bandWords;
+      return `${lower(label)} ${height}${beside === undefined ? '' : ` (${beside})`}`;
+    })
+    .join(', ');
+}
 
 /** @throws DirectiveError where the aircraft's file has no such list. */
 export function checklistLines(context: PacketContext, from: keyof typeof lists): readonly string[] {

@@ -1,74 +1,161 @@
-import type { KeyPosition } from '../../src/flight/plan.ts';
-import {
-  metresPerSecondPerKmh,
-  metresPerSecondPerKnot,
-  metresPerSecondPerMph,
-} from '../../src/units/factors.ts';
-import { formatDistance, formatHeight, formatSpeed, formatTime } from '../../src/units/format.ts';
-import type { PacketContext } from '../context.ts';
-import type { WatchedRow } from '../wind-table/wind-columns.ts';
-import { watchedRows } from '../wind-table/wind-table.ts';
+import { isSound } from '../../src/flight/least-sound-start.ts';
+import type { KeyId, KeyPosition, Plan, PlanRequest } from '../../src/flight/plan.ts';
+import { headwind as headwindOf } from '../../src/flight/wind.ts';
+import { formatDistance, formatHeight, formatSpeed, formatTime, speedStep } from '../../src/units/format.ts';
+import type { PageUnits } from '../../src/units/page-units.ts';
+import { cautionNames } from '../caution-line.ts';
+import { distanceOut } from '../wind-table/start-words.ts';
+import { type WatchedRow, watchedRows } from '../wind-table/watched-rows.ts';
 import { windsWithin } from '../wind-table/winds.ts';
 
-/** Stands for a figure that is not to be flown. */
-export const notSound = 'not sound';
+/** Stands for a figure in a wind in which the approach is not sound as planned. */
+export const notSound = '×';
 
+/** The approach in some winds along the runway, for a card: figures without their units, which stand in the names. */
 export interface ByWind {
+  /** `headwind, kt`: of the numbers in `winds`. */
   readonly head: string;
-  readonly rows: readonly { readonly wind: string; readonly figure: string }[];
+  readonly winds: readonly string[];
+  readonly rows: readonly { readonly name: string; readonly cells: readonly string[] }[];
+  /** What the mark means, and of winds in which no height helps, why: sentences. */
+  readonly notes: readonly string[];
 }
 
-/** Round figures in the units of the page, m/s. */
-const steps = {
-  kt: [0, 5, 10, 15].map((kt) => kt * metresPerSecondPerKnot),
-  'km/h': [0, 10, 20, 30].map((kmh) => kmh * metresPerSecondPerKmh),
-  mph: [0, 5, 10, 15].map((mph) => mph * metresPerSecondPerMph),
-};
+/** In the units of speed: round figures between the winds. */
+const steps = { kt: 5, 'km/h': 10, mph: 5 } as const;
+
+/** More columns than this are not read at arm's length. */
+const most = 7;
 
 /**
- * What the wind along the runway changes most, for a card: when the base turn starts, or, for an approach that begins on
- * base, how far out at the given height, or how high at the given distance. Winds over the aircraft's limits are left
- * out; one in which the approach is not sound says so.
+ * What the wind along the runway changes most: when the base turn starts, and how high the base key is; or, for an
+ * approach that begins on base, how far out at the given height, or how high at the given distance. From no wind to the
+ * aircraft's limit, and where the plan has a tailwind, from that. A wind in which the approach needs a warning has no
+ * figure, but the least height from which it needs none.
  */
-export function byWind({ plan, request, units }: PacketContext): ByWind {
-  const { winds } = windsWithin(steps[units.speed], [0], plan.aircraft);
-  const rows = watchedRows(request, winds);
-  const { head, figure } =
-    plan.approach === '90' ? onBase() : { head: 'Base turn after the key', figure: turnTime };
+export function byWind(plan: Plan, request: PlanRequest, units: PageUnits): ByWind {
+  const { aircraft, flown, runway } = plan;
+  const along = alongOf(headwindOf(flown.surfaceWind, runway.heading), aircraft.limits.wind, units);
+  const { winds } = windsWithin(along, [0], aircraft);
+  const rows = watchedRows(request, winds, units);
+  const behind = rows.some(({ headwind }) => headwind < 0);
   return {
-    head: `${head}, by headwind`,
-    rows: rows.map((row) => ({
-      wind: row.headwind === 0 ? 'no wind' : formatSpeed(row.headwind, units),
-      figure: figure(row) ?? notSound,
-    })),
+    head: `${behind ? 'wind on final' : 'headwind'}, ${units.speed}`,
+    winds: rows.map(({ headwind }) => windHead(headwind, behind, units)),
+    rows: [
+      ...figureRows(plan, request, units).map(({ name, figure }) => ({
+        name,
+        cells: rows.map((row) => (isSound(row) ? numberOf(figure(row)) : notSound)),
+      })),
+      ...startRows(rows, units),
+    ],
+    notes: notesOf(rows, units),
   };
-
-  /** The base key lies as far before the spot as to its side. */
-  function onBase(): { head: string; figure: (row: WatchedRow) => string | undefined } {
-    const distance = (key: KeyPosition) => formatDistance(Math.abs(key.across), units);
-    const height = (key: KeyPosition) => formatHeight(key.height, units);
-    const of = (figure: (key: KeyPosition) => string) => (row: WatchedRow) => {
-      const key = row.keys.find(({ id }) => id === 'base-key');
-      return sound(row) && key ? figure(key) : undefined;
-    };
-    const planned = plan.keys.find(({ id }) => id === 'base-key');
-    const at = (figure: (key: KeyPosition) => string) => (planned ? ` ${figure(planned)}` : '');
-    return request.height === undefined
-      ? {
-          head: `Throttle closed on base,${at(distance)} before the spot and to its side`,
-          figure: of(height),
-        }
-      : {
-          head: `Throttle closed at${at(height)}, so far before the spot and to its side`,
-          figure: of(distance),
-        };
-  }
-  function turnTime(row: WatchedRow): string | undefined {
-    return sound(row) && row.seconds !== undefined ? formatTime(row.seconds) : undefined;
-  }
 }
 
-/** A card has no room for a warning: what needs one is not printed as a figure. */
-export function sound(row: WatchedRow): boolean {
-  return row.made && row.cautions.every((code) => code === 'downwind-key-height');
+/** The step doubles until the columns are few enough. */
+function alongOf(today: number, limit: number, units: PageUnits, times = 1): number[] {
+  const step = steps[units.speed] * times * speedStep(units);
+  const isTail = formatSpeed(Math.abs(today), units) !== formatSpeed(0, units) && today < 0;
+  const first = isTail ? Math.floor(today / step + 1e-9) : 0;
+  const count = Math.floor(limit / step + 1e-9) - first + 1;
+  if (count > most) return alongOf(today, limit, units, 2 * times);
+  return Array.from({ length: count }, (_, i) => (first + i) * step);
+}
+
+/** A number alone stands for a headwind only where every one is. */
+function windHead(headwind: number, behind: boolean, units: PageUnits): string {
+  const size = numberOf(formatSpeed(Math.abs(headwind), units));
+  if (!behind || headwind === 0) return size;
+  return `${headwind < 0 ? 'tail' : 'head'} ${size}`;
+}
+
+interface FigureRow {
+  readonly name: string;
+  readonly figure: (row: WatchedRow) => string | undefined;
+}
+
+function figureRows({ approach }: Plan, request: PlanRequest, units: PageUnits): FigureRow[] {
+  const atBase = (figure: (key: KeyPosition) => string) => (row: WatchedRow) => {
+    const key = row.keys.find(({ id }) => id === 'base-key');
+    return key && figure(key);
+  };
+  const height = atBase((key) => formatHeight(key.height, units));
+  // The base key of the 90 lies as far before the spot as to its side.
+  const out = atBase((key) => formatDistance(Math.abs(key.across), units));
+  if (approach !== '90') {
+    return [
+      {
+        name: 'Base turn, s after abeam',
+        figure: ({ seconds }) => (seconds === undefined ? undefined : formatTime(seconds)),
+      },
+      { name: `Base key, ${units.height}`, figure: height },
+    ];
+  }
+  return request.height === undefined
+    ? [{ name: `Throttle closed, ${units.height}`, figure: height }]
+    : [{ name: `Throttle closed, ${units.distance} out`, figure: out }];
+}
+
+/** Of winds in which the approach is not sound, the least height that works, by the key that it is of. */
+function startRows(rows: readonly WatchedRow[], units: PageUnits): ByWind['rows'] {
+  const starts = rows.map(({ start }) => start);
+  const at = [...new Set(starts.flatMap((start) => (start?.height === undefined ? [] : [start.at])))];
+  if (at.length === 0) return [];
+  return at.flatMap((key) => {
+    const cells = starts.map((start) => {
+      if (start === undefined || (start.height !== undefined && start.at !== key)) return '';
+      return start.height === undefined ? 'none' : numberOf(formatHeight(start.height, units));
+    });
+    const name = `${notSound} unless ${startNames[key] ?? 'begun at'}, ${units.height}`;
+    if (key !== 'base-key') return [{ name, cells }];
+    const out = starts.map((start) => numberOf(start && distanceOut(start, units)));
+    return [
+      { name, cells },
+      { name: `${notSound} and so far out, ${units.distance}`, cells: out },
+    ];
+  });
+}
+
+const startNames: Partial<Record<KeyId, string>> = {
+  'downwind-key': 'key at',
+  'base-key': 'closed at',
+  overhead: 'overhead at',
+};
+
+function notesOf(rows: readonly WatchedRow[], units: PageUnits): string[] {
+  const unsound = rows.filter(({ start }) => start !== undefined);
+  if (unsound.length === 0) return [];
+  const hopeless = unsound.filter(({ start }) => start?.height === undefined);
+  const winds = new Map<string, string[]>();
+  for (const row of hopeless) {
+    const why = whyNot(row);
+    winds.set(why, [...(winds.get(why) ?? []), windName(row, units)]);
+  }
+  return [
+    `${notSound} not sound as planned.`,
+    ...[...winds].map(([why, names]) => `${sentence(names.join(', '))}: from no height, ${why}.`),
+  ];
+}
+
+/** What stands against every height, without figures. */
+function whyNot({ start, cautions, refused }: WatchedRow): string {
+  const against = start?.height === undefined && start?.against.length ? start.against : cautions;
+  const names = against
+    .filter(({ grade }) => grade !== 'worth-knowing')
+    .map(({ code }) => cautionNames[code]);
+  return names.length > 0 ? [...new Set(names)].join(', ') : (refused ?? 'it cannot be flown');
+}
+
+function windName({ headwind }: WatchedRow, units: PageUnits): string {
+  if (headwind === 0) return 'no wind';
+  const size = formatSpeed(Math.abs(headwind), units);
+  return headwind < 0 ? `tailwind ${size}` : size;
+}
+
+const sentence = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+
+/** A figure without its unit, which stands in the name of its row. */
+function numberOf(text: string | undefined): string {
+  return text === undefined ? '' : (text.split('\u00a0')[0] ?? '');
 }

@@ -1,58 +1,75 @@
-import type { Element } from 'hast';
+import type { Element, Properties } from 'hast';
 import { h } from 'hastscript';
 import { z } from 'zod';
 import { indicatedSpeed } from '../../src/flight/calibration.ts';
+import type { Grade, Plan } from '../../src/flight/plan.ts';
 import { captionNumber } from '../../src/lesson/captions.ts';
 import { defineComponent } from '../../src/lesson/component.ts';
-import { formatDistance, formatHeight, formatSpeed } from '../../src/units/format.ts';
+import { formatSpeed } from '../../src/units/format.ts';
 import { approachWords, conditionWords, sourceWords } from '../approach-words.ts';
 import type { PacketContext } from '../context.ts';
 import { ownFile } from '../own-file.ts';
-import { formatGateEdge } from '../safe-rounding.ts';
-import { type ByWind, byWind, notSound } from './by-wind.ts';
+import { byWind } from './by-wind.ts';
+import { type GradedLine, gradedLines, lower, placeLine } from './card-words.ts';
+import { finalLine } from './final-line.ts';
+import { engineLabel, type KeyTableDress, keysTable } from './keys-table.ts';
 import { shortLine } from './short-line.ts';
+import { stoppedEngine } from './stopped-engine.ts';
 
-// Half of A4 across (ISO 216 A6 is 148 x 105 mm). Read at arm's length: nothing on it is smaller than 12 pt
+// As wide as A5, and at least half as high (ISO 216: 148 x 210 mm, A6 105 mm). Read at arm's length: nothing on it is smaller than 12 pt
 // (common practice for cockpit cards, no source).
 const card =
   'width:148mm;max-width:100%;min-height:105mm;padding:4mm 5mm;border:.6pt dashed #000;font:12pt/14.5pt var(--sans);' +
   'break-inside:avoid';
-const twoSides =
-  'display:grid;grid-template-columns:auto auto;column-gap:6mm;align-items:start;justify-content:space-between';
-const inCard = 'font:12pt/14.5pt var(--sans);min-width:0;margin:0';
-const cell = 'padding:1.4mm 3mm 1.4mm 0;font-size:12pt;line-height:14.5pt';
+const inCard = 'font:12pt/14.5pt var(--sans);min-width:0;margin:0;width:100%';
+const cell = 'padding:.8mm 1mm .8mm 1.5mm;font-size:12pt;line-height:14.5pt;white-space:nowrap';
+const number = `${cell};text-align:right`;
+const opening = ';border-left:1.2pt solid #000';
+const line = 'margin:1.5mm 0 0';
 
 export const kneeboard = defineComponent<PacketContext, z.ZodType>({
   name: 'kneeboard',
   form: 'leaf',
   summary:
-    "A card to cut out, A6, in big type: keys and heights with their bands, the base turn by wind, the engine-failure list's catchwords.",
+    'A card to cut out, as wide as A5, in big type: what the flight is to be warned of, keys and heights with their bands with the engine ' +
+    "idling and stopped, the base turn by wind, the engine-failure list's catchwords.",
   attributes: z.strictObject({}),
   example: '::kneeboard',
   render: ({ ordinal, context }) => {
-    const { plan, units } = context;
-    const { head, rows } = byWind(context);
+    const { plan, request, units } = context;
+    const stopped = stoppedEngine(plan, request, units);
+    // The engine that the list beside them is for stands last, nearest to it.
+    const plans = stopped.plan && stopped.plan !== plan ? [plan, stopped.plan] : [plan];
+    const winds = byWind(plan, request, units);
     const speed = (eas: number) => formatSpeed(indicatedSpeed(eas, plan.aircraft), units);
+    const { by, or } = finalLine(request, units);
     return [
       h('figure', { className: ['kneeboard'], id: `kneeboard-${ordinal}` }, [
         h('div', { className: ['card'], style: card }, [
+          ...gradedLines(plan, units).map((graded) => band(graded)),
           h('p', { style: 'margin:0;font-weight:600' }, `${plan.aircraft.name}: ${approachWords(plan)}`),
-          h('p', { style: 'margin:0 0 3mm' }, [
+          h('p', { style: 'margin:0 0 1.5mm' }, [
             `${sentence(conditionWords(plan, units))}. Glide `,
             h('b', speed(plan.flown.glideSpeed)),
             ', approach ',
             h('b', speed(plan.flown.approachSpeed)),
             '.',
           ]),
-          h('div', { style: twoSides }, [keyTable(context), windTable(head, rows)]),
-          ...failureLines(context),
+          keysTable(plans, units, dress, {
+            head: { type: 'text', value: `Above the spot, ${units.height}` },
+            label: { style: inCard, ariaLabel: 'Key positions' },
+          }),
+          h('p', { style: line }, placeLine(plans, units) ?? ''),
+          h('p', { style: line }, [h('b', by), `, ${or}.`]),
+          ...(stopped.plan && stopped.plan !== plan
+            ? gradedLines(stopped.plan, units).map((graded) => band(graded, stopped.plan))
+            : []),
+          ...failureLines(context, stopped.plan === undefined ? stopped.why : undefined),
+          windTable(winds, plan),
         ]),
         h('figcaption', { style: 'break-after:auto' }, [
           captionNumber('Figure'),
-          ' A card for the knee: copy it, or cut it out of a page with nothing on its back. Heights are above the spot; in brackets, from where the spot is still made',
-          rows.some(({ figure }) => figure === notSound)
-            ? `; “${notSound}”: do not fly it in that wind (the plan’s own caution). `
-            : '. ',
+          ' A card for the knee: copy it, or cut it out of a page with nothing on its back. Heights are above the spot; from, to: from where the spot is still made. ',
           h('span', { className: ['source'] }, sourceWords(plan, units)),
         ]),
       ]),
@@ -60,57 +77,83 @@ export const kneeboard = defineComponent<PacketContext, z.ZodType>({
   },
 });
 
-function keyTable({ plan, units }: PacketContext): Element {
-  const aim = plan.keys.find(({ id }) => id === 'aim-point');
-  // Where no height is an edge, nothing beyond the plan itself was found to be sound.
-  const rows = plan.keys
-    .filter(({ id }) => id !== 'aim-point' && id !== 'touchdown')
-    .map(({ id, label, height }) => {
-      const gate = plan.gates.find(({ at }) => at === id);
-      const low = gate && (formatGateEdge(gate, 'low', units) ?? 'the plan');
-      const high = gate && (formatGateEdge(gate, 'high', units) ?? 'the plan');
-      return tableRow([label, formatHeight(height, units)], gate ? `(${low} to ${high})` : '');
-    });
-  const before =
-    aim &&
-    tableRow(
-      ['Aim point', formatDistance(Math.abs(aim.along), units)],
-      aim.along < 0 ? 'before the spot' : 'past the spot',
-    );
-  return h('table', { style: inCard, ariaLabel: 'Key positions' }, [
-    h('tbody', before ? [...rows, before] : rows),
+const bands: Readonly<Record<Grade, string>> = {
+  'not-to-be-flown':
+    'background:#000;color:#fff;print-color-adjust:exact;border:1.6pt solid #000;padding:1mm 2mm',
+  'beyond-good-practice': 'border:1.6pt solid #000;padding:1mm 2mm',
+  'worth-knowing': 'border-left:1.6pt solid #000;padding:0 2mm',
+};
+
+/** A band for each grade; of the flight that the card is for where no other is named. */
+function band({ grade, name, words }: GradedLine, of?: Plan): Element {
+  const who = of ? `${engineLabel(of)}: ` : '';
+  return h('p', { className: ['grade-band', grade], style: `margin:0 0 1.5mm;${bands[grade]}` }, [
+    h('b', `${who}${of ? lower(name) : name}: `),
+    `${words}.`,
   ]);
 }
 
-function windTable(head: ByWind['head'], rows: ByWind['rows']): Element {
-  return h('table', { style: inCard, ariaLabel: head }, [
-    h('thead', [h('tr', [h('th', { colSpan: 2, scope: 'col', style: cell }, head)])]),
-    h(
-      'tbody',
-      rows.map(({ wind, figure }) => tableRow([wind, figure])),
-    ),
+const dress: KeyTableDress = {
+  of: (part, opens): Properties => {
+    const edge = opens ? opening : '';
+    switch (part) {
+      case 'group':
+        return { style: `${cell};text-align:center;font-weight:600${edge}` };
+      case 'key':
+        return { style: `${cell};padding-left:0;text-align:left` };
+      case 'height':
+        return { className: ['number', 'key-height'], style: `${number};font-weight:600${edge}` };
+      default:
+        return { className: ['number'], style: `${number}${edge}` };
+    }
+  },
+  height: (text) => [{ type: 'text', value: text }],
+  mark: (label) =>
+    h('span', {
+      role: 'img',
+      ariaLabel: label,
+      style: 'display:inline-block;width:2.6mm;height:2.6mm;border:.8pt solid #000;margin-right:1mm',
+    }),
+};
+
+function windTable({ head, winds, rows, notes }: ReturnType<typeof byWind>, plan: Plan): Element {
+  const label = `${engineLabel(plan)}: ${head}`;
+  return h('div', { style: 'margin-top:1.5mm' }, [
+    h('table', { style: inCard, ariaLabel: label }, [
+      h('thead', [
+        h('tr', [
+          h('th', { scope: 'col', style: `${cell};padding-left:0;white-space:normal` }, label),
+          ...winds.map((wind) => h('th', { scope: 'col', className: ['number'], style: number }, wind)),
+        ]),
+      ]),
+      h(
+        'tbody',
+        rows.map(({ name, cells }) =>
+          h('tr', [
+            h('th', { scope: 'row', style: `${cell};padding-left:0` }, name),
+            ...cells.map((text) =>
+              h('td', { className: ['number'], style: `${number};font-weight:600` }, text),
+            ),
+          ]),
+        ),
+      ),
+    ]),
+    ...(notes.length === 0 ? [] : [h('p', { style: 'margin:0' }, notes.join(' '))]),
   ]);
 }
 
-function tableRow([name, figure]: readonly [string, string], after?: string): Element {
-  return h('tr', [
-    h('th', { scope: 'row', style: `${cell};white-space:nowrap` }, name),
-    h('td', { className: ['number'], style: `${cell};font-weight:600` }, figure),
-    ...(after === undefined ? [] : [h('td', { style: `${cell};white-space:nowrap` }, after)]),
-  ]);
-}
-
-/** Catchwords of the aircraft's own list; nothing where its file has none. */
-function failureLines(context: PacketContext): Element[] {
+/** Catchwords of the aircraft's own list; nothing where its file has none. `why` no keys of a stopped engine stand above. */
+function failureLines(context: PacketContext, why: string | undefined): Element[] {
   const lines = ownFile(context)?.file.engineFailure ?? [];
-  if (lines.length === 0) return [];
+  if (lines.length === 0 && why === undefined) return [];
   return [
-    h('p', { style: 'margin:3mm 0 0;border-top:.6pt solid #000;padding-top:1.5mm' }, [
-      h('b', 'Engine failure. '),
-      ...lines.flatMap((line, i) => [
-        h('span', { style: 'white-space:nowrap' }, [h('b', `${i + 1} `), shortLine(line)]),
+    h('p', { style: `${line};border-top:.6pt solid #000;padding-top:1mm` }, [
+      ...(lines.length === 0 ? [] : [h('b', 'Engine failure. ')]),
+      ...lines.flatMap((text, i) => [
+        h('span', { style: 'white-space:nowrap' }, [h('b', `${i + 1} `), shortLine(text)]),
         i < lines.length - 1 ? '  ' : '',
       ]),
+      ...(why === undefined ? [] : [lines.length === 0 ? '' : '. ', h('b', 'Engine stopped: '), why]),
     ]),
   ];
 }

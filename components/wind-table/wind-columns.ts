@@ -1,13 +1,13 @@
-import type { CautionCode, KeyId } from '../../src/flight/plan.ts';
-import type { WindRow } from '../../src/flight/wind-table.ts';
-import { formatAngle, formatDistance, formatHeight, formatTime } from '../../src/units/format.ts';
+import type { Element } from 'hast';
+import { h } from 'hastscript';
+import { markWords } from '../../src/drawing/grade-words.ts';
+import { formatKeyHeight } from '../../src/drawing/key-height.ts';
+import type { Aircraft } from '../../src/flight/aircraft.ts';
+import type { KeyId } from '../../src/flight/plan.ts';
+import { formatAngle, formatDistance, formatTime } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
-import { formatEdge } from '../safe-rounding.ts';
-
-/** A row of the table with what the flight in that wind is to be warned of. */
-export interface WatchedRow extends WindRow {
-  readonly cautions: readonly CautionCode[];
-}
+import { cautionWords, rowAgainst, startWords } from './start-words.ts';
+import { isFlyable, type WatchedRow } from './watched-rows.ts';
 
 /** One column: its head, and its cell; undefined where the approach has no such figure in that wind. */
 export interface Column {
@@ -17,9 +17,9 @@ export interface Column {
 
 const heightAt =
   (id: KeyId): Column['cell'] =>
-  ({ keys }, units) => {
+  ({ keys, cautions }, units) => {
     const key = keys.find((each) => each.id === id);
-    return key && formatHeight(key.height, units);
+    return key && formatKeyHeight(key, cautions, units);
   };
 
 const keyHeight: Column = { head: 'Height at downwind key', cell: heightAt('downwind-key') };
@@ -40,15 +40,7 @@ const columns: readonly Column[] = [
   },
   keyHeight,
   { head: 'Height at base key', cell: heightAt('base-key') },
-  {
-    head: 'Height at final',
-    cell: (row, units) => {
-      const key = row.keys.find(({ id }) => id === 'final');
-      // Rounded to the limit itself, a height that is too low would not look it.
-      if (key && row.cautions.includes('final-turn-low')) return formatEdge(key.height, 'high', units);
-      return heightAt('final')(row, units);
-    },
-  },
+  { head: 'Height at final', cell: heightAt('final') },
   { head: 'Steepest bank', cell: ({ steepestBank }) => formatAngle(steepestBank) },
   {
     head: 'Crab on base',
@@ -63,27 +55,33 @@ const columns: readonly Column[] = [
 
 /** The columns of which at least one row has a figure; a height that every wind leaves as it is needs no column. */
 export function columnsOf(rows: readonly WatchedRow[], units: PageUnits): Column[] {
-  const made = rows.filter((row) => row.made);
+  const flyable = rows.filter(isFlyable);
   return columns.filter((column) => {
-    const figures = made.map((row) => column.cell(row, units));
+    const figures = flyable.map((row) => column.cell(row, units));
     const given = column === keyHeight && new Set(figures).size === 1 && rows.length > 1;
     return !given && figures.some((figure) => figure !== undefined);
   });
 }
 
-/** What a caution is in a table; the wind limits are not among them: no such wind is in it. */
-const short: Partial<Record<CautionCode, string>> = {
-  'final-turn-low': 'turn to final too low',
-  'downwind-key-height': 'unusual key height',
-  'bank-over-medium': 'bank over medium',
-  'stall-margin': 'small margin over the stall in the turn',
-  'obstacle-clearance': 'too near an obstacle',
-  'off-runway': 'off the runway',
-  'landing-distance': 'runway too short',
-  'round-out-pull': 'hard pull in the round-out',
-};
+/** What stands beside the figures of a wind: limits that are passed, and from where none is; what is worth knowing. */
+export function bewareOf(row: WatchedRow, aircraft: Aircraft, units: PageUnits): (string | Element)[] {
+  const known = row.cautions.filter(({ grade }) => grade === 'worth-knowing');
+  const knowing = known.length === 0 ? [] : [cautionWords(known, aircraft, units)];
+  if (row.start === undefined) return knowing.length === 0 ? ['–'] : knowing;
+  const words = [rowAgainst(row, aircraft, units), ...knowing, startWords(row.start, aircraft, units)];
+  return [mark('beyond-good-practice'), `: ${words.join('; ')}`];
+}
 
-export function watchWords(row: WatchedRow): string {
-  const words = row.cautions.map((code) => short[code]).filter((each) => each !== undefined);
-  return words.length === 0 ? '–' : words.join('; ');
+/** What stands in place of the figures of a wind in which the approach is not made or not to be flown. */
+export function refusalOf(row: WatchedRow, aircraft: Aircraft, units: PageUnits): (string | Element)[] {
+  const against = rowAgainst(row, aircraft, units);
+  const why = row.made
+    ? against
+    : ['the spot is not made in this wind', ...(against === '' ? [] : [against])].join(': ');
+  const start = row.start && startWords(row.start, aircraft, units, row.refused);
+  return [mark('not-to-be-flown'), `: ${[why, ...(start === undefined ? [] : [start])].join('; ')}`];
+}
+
+function mark(grade: keyof typeof markWords): Element {
+  return h('span', { className: ['grade-mark', grade] }, markWords[grade]);
 }

@@ -13,6 +13,16 @@ const heads = (html: string) =>
 /** A wind down runway 24 (238 degrees). */
 const ahead = (kt: number) =>
   flyTrial({ wind: { from: degrees(kt < 0 ? 58 : 238), speed: knots(Math.abs(kt)) } });
+/** m: the height from which the first row that says so is sound. */
+const startIn = (html: string) =>
+  Number(/sound from ([\d,]+) ft at the downwind key/.exec(html)![1]!.replace(',', '')) * 0.3048;
+/** What a plan from this height (m) in a wind down the runway passes. */
+function limitsFrom(height: number, kt: number, minimums = {}): string[] {
+  const wind = { from: degrees(kt < 0 ? 58 : 238), speed: knots(Math.abs(kt)) };
+  const { made, cautions } = flyTrial({ height, wind, minimums });
+  const passed = cautions.filter(({ grade }) => grade !== 'worth-knowing').map(({ code }) => code);
+  return made ? passed : ['beyond-reach', ...passed];
+}
 const tens = (value: number, unit: string) => `${Math.round(value / 10) * 10} ${unit}`;
 
 describe('::wind-table', () => {
@@ -59,7 +69,8 @@ describe('::wind-table', () => {
     const { html } = renderBody('::wind-table{along="-5kt 10kt"}', plan);
     expect(ahead(-5).cautions.map(({ code }) => code)).toContain('final-turn-low');
     const [tail, head] = rowsOf(html);
-    expect([tail![0], tail!.at(-1)]).toEqual(['tailwind 5 kt', 'turn to final too low']);
+    expect(tail![0]).toBe('tailwind 5 kt');
+    expect(tail!.at(-1)).toMatch(/turn to final complete at \d+ ft, at least 300 ft/);
     expect([head![0], head!.at(-1)]).toEqual(['headwind 10 kt', '–']);
     expect(heads(html)).toContain('Beware');
   });
@@ -105,11 +116,59 @@ describe('::wind-table', () => {
     expect(html).toContain('engine stopped');
   });
 
-  it('prints no figure where the spot is not made', () => {
+  it('prints no figure where the spot is not made, but the height that works', () => {
     const low = flyTrial({ height: 90 });
     const { html } = renderBody('::wind-table{along="0kt"}', low);
     expect(html).toContain('the spot is not made in this wind');
     expect(rowsOf(html)[0]).toHaveLength(2);
+    expect(rowsOf(html)[0]![1]).toContain('<span class="grade-mark not-to-be-flown">not to be flown</span>');
+    const from = startIn(html);
+    expect(limitsFrom(from, 0)).toEqual([]);
+    expect(limitsFrom(from - 3.048, 0)).not.toEqual([]);
+  });
+
+  it('marks a wind in which the approach is not to be flown, without figures, and says the height that works', () => {
+    const minimums = { finalTurn: 150 };
+    const { html } = renderBody('::wind-table{along="-4kt 15kt"}', flyTrial({ minimums }));
+    const [tail] = rowsOf(html);
+    expect(tail).toHaveLength(2);
+    expect(tail![1]).toMatch(
+      /^<span class="grade-mark not-to-be-flown">not to be flown<\/span>: turn to final complete at \d+ ft, at least 500 ft; sound from [\d,]+ ft at the downwind key$/,
+    );
+    expect(limitsFrom(startIn(html), -4, minimums)).toEqual([]);
+    expect(limitsFrom(startIn(html) - 3.048, -4, minimums)).toEqual(['final-turn-low']);
+  });
+
+  it('keeps the figures of a wind beyond a limit of good practice, marked, with the height that works', () => {
+    const minimums = { finalTurn: 110 };
+    const { html } = renderBody('::wind-table{along="0kt 15kt"}', flyTrial({ minimums }));
+    const [calm, windy] = rowsOf(html);
+    expect(calm!.length).toBe(windy!.length);
+    expect(calm![1]).toMatch(/^\d+ m past abeam$/);
+    expect(calm!.at(-1)).toMatch(
+      /^<span class="grade-mark beyond-good-practice">beyond a limit<\/span>: turn to final complete at \d+ ft, at least 370 ft; sound from [\d,]+ ft at the downwind key$/,
+    );
+    expect(limitsFrom(startIn(html), 0, minimums)).toEqual([]);
+    expect(limitsFrom(startIn(html) - 3.048, 0, minimums)).toEqual(['final-turn-low']);
+    expect(windy!.at(-1)).toBe('–');
+  });
+
+  it('says that no height works, and why', () => {
+    const mast = { what: 'mast', height: 60, along: -250, across: 0, width: 4 };
+    const { html } = renderBody(
+      '::wind-table{along="0kt"}',
+      flyTrial({ runway: { ...plan.runway, obstacles: [mast] } }),
+    );
+    expect(rowsOf(html)[0]![1]).toMatch(/; sound from no height: .*obstacle/);
+  });
+
+  it('has a low turn to final as the table of keys has it, and its size beside the limit', () => {
+    const minimums = { finalTurn: 110 };
+    const { html } = renderBody('::wind-table{along="0kt"}', flyTrial({ minimums }));
+    const { keys } = flyTrial({ minimums, wind: { from: 0, speed: 0 } });
+    const final = keys.find(({ id }) => id === 'final')!.height;
+    const at = heads(html).indexOf('Height at final');
+    expect(rowsOf(html)[0]![at]).toBe(tens(final / 0.3048, 'ft'));
   });
 
   it('says what is to be typed', () => {

@@ -1,16 +1,15 @@
 import { h } from 'hastscript';
 import { z } from 'zod';
-import type { PlanRequest } from '../../src/flight/plan.ts';
-import { planApproach } from '../../src/flight/planner.ts';
-import { positiveAngle } from '../../src/flight/wind.ts';
-import { windTable as flyWinds, type WindCase } from '../../src/flight/wind-table.ts';
+import type { Aircraft } from '../../src/flight/aircraft.ts';
+import type { WindCase } from '../../src/flight/wind-table.ts';
 import { captionNumber } from '../../src/lesson/captions.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
-import { formatSpeed } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
+import { formatMostSpeed } from '../../src/units/safe-rounding.ts';
 import { approachWords } from '../approach-words.ts';
 import type { PacketContext } from '../context.ts';
-import { columnsOf, type WatchedRow, watchWords } from './wind-columns.ts';
+import { isFlyable, type WatchedRow, watchedRows } from './watched-rows.ts';
+import { bewareOf, columnsOf, refusalOf } from './wind-columns.ts';
 import { crosswindWords, headwindWords, windWords } from './wind-words.ts';
 import { speeds, windsWithin } from './winds.ts';
 
@@ -38,35 +37,24 @@ export const windTable = defineComponent<PacketContext, typeof attributes>({
         `Every wind of this table is over the limits of the ${plan.aircraft.name} (${limitWords(context)}): write weaker ones`,
       );
     }
-    const rows = watchedRows(request, winds);
+    const rows = watchedRows(request, winds, units);
     return [
       h('table', { className: ['wind-table'], id: `wind-table-${ordinal}` }, [
         h('caption', [
           captionNumber('Table'),
           ` By wind, ${approachWords(plan)}. ${captionWords(plan.approach)}`,
         ]),
-        ...parts(rows, across.length > 1 || across[0] !== 0, units),
+        ...parts(rows, across.length > 1 || across[0] !== 0, plan.aircraft, units),
       ]),
       h('p', { className: ['source'] }, sourceOf(context, over)),
     ];
   },
 });
 
-/** Each wind flown, with the cautions of that flight: a figure that is not to be flown must say so. */
-export function watchedRows(request: PlanRequest, winds: readonly WindCase[]): WatchedRow[] {
-  return flyWinds(request, winds).map((row) => {
-    const { headwind, crosswind } = row;
-    const from = positiveAngle(request.runway.heading + Math.atan2(crosswind, headwind));
-    const wind = { from, speed: Math.hypot(headwind, crosswind) };
-    const { cautions } = planApproach({ ...request, wind, gust: undefined, detail: 'flight' });
-    return { ...row, cautions: cautions.map(({ code }) => code) };
-  });
-}
-
-function parts(rows: readonly WatchedRow[], withAcross: boolean, units: PageUnits) {
+function parts(rows: readonly WatchedRow[], withAcross: boolean, aircraft: Aircraft, units: PageUnits) {
   const columns = columnsOf(rows, units);
   const number = { className: ['number'] };
-  const watched = rows.some((row) => row.made && watchWords(row) !== '–');
+  const watched = rows.some((row) => isFlyable(row) && row.cautions.length > 0);
   const heads = [
     h('th', { scope: 'col' }, 'Along the runway'),
     ...(withAcross ? [h('th', { scope: 'col' }, 'Across it')] : []),
@@ -78,18 +66,12 @@ function parts(rows: readonly WatchedRow[], withAcross: boolean, units: PageUnit
     h('tr', [
       h('th', { scope: 'row', style: 'white-space:nowrap' }, headwindWords(row.headwind, units)),
       ...(withAcross ? [h('td', { style: 'white-space:nowrap' }, crosswindWords(row.crosswind, units))] : []),
-      ...(row.made
+      ...(isFlyable(row)
         ? [
             ...columns.map(({ cell }) => h('td', number, cell(row, units) ?? '–')),
-            ...(watched ? [h('td', watchWords(row))] : []),
+            ...(watched ? [h('td', bewareOf(row, aircraft, units))] : []),
           ]
-        : [
-            h(
-              'td',
-              { colSpan: columns.length + (watched ? 1 : 0) || 1 },
-              'the spot is not made in this wind',
-            ),
-          ]),
+        : [h('td', { colSpan: columns.length + (watched ? 1 : 0) || 1 }, refusalOf(row, aircraft, units))]),
     ]),
   );
   return [h('thead', [h('tr', heads)]), h('tbody', body)];
@@ -101,8 +83,12 @@ function captionWords(approach: PacketContext['plan']['approach']): string {
 }
 
 function limitWords({ plan, units }: PacketContext): string {
-  const { wind, crosswind } = plan.aircraft.limits;
-  return `wind ${formatSpeed(wind, units)}, crosswind ${formatSpeed(crosswind, units)}`;
+  const { wind, crosswind, tailwind } = plan.aircraft.limits;
+  return [
+    `wind ${formatMostSpeed(wind, units)}`,
+    `crosswind ${formatMostSpeed(crosswind, units)}`,
+    ...(tailwind === undefined ? [] : [`tailwind ${formatMostSpeed(tailwind, units)}`]),
+  ].join(', ');
 }
 
 function sourceOf(context: PacketContext, over: readonly WindCase[]): string {

@@ -92,6 +92,26 @@ describe('the table of winds', () => {
   it('says which winds the approach cannot be made in', () => {
     const rows = windTable(requestFor('osier'), [calm, wind(40, 0)]);
     expect(rows.map(({ made }) => made)).toEqual([true, false]);
+    expect(rows[1]!.grade).toBe('not-to-be-flown');
+  });
+
+  it('has the cautions and the grade that a plan in that wind has', () => {
+    const low = { minimums: { finalTurn: 150 } };
+    const rows = windTable(requestFor('osier', low), [wind(-4, 0), wind(4, 0), wind(0, 12)]);
+    const plans = [windOffRunway(180, 4), windOffRunway(0, 4), windOffRunway(90, 12)].map((each) =>
+      planApproach(requestFor('osier', { ...low, wind: each, detail: 'flight' })),
+    );
+    expect(rows.map(({ grade }) => grade)).toEqual(plans.map(({ grade }) => grade));
+    expect(rows[0]!.grade).toBe('not-to-be-flown');
+    const codes = ({ cautions }: Pick<(typeof plans)[0], 'cautions'>) => cautions.map(({ code }) => code);
+    expect(rows.map(codes)).toEqual(plans.map(codes));
+    expect(codes(rows[2]!)).toContain('crosswind-over-limit');
+  });
+
+  it('throws what is wrong with the request itself', () => {
+    const request = requestFor('osier', { bank: 2 });
+    expect(() => windTable(request, [calm, wind(5, 0)])).toThrow('bank');
+    expect(() => windTable(requestFor('osier', { spacing: 1 }), [wind(5, 0)])).toThrow('spacing');
   });
 
   it('has no base turn for an approach that starts on base leg, and its crab', () => {

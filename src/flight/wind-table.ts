@@ -1,6 +1,6 @@
-import { flyPattern } from './fly-pattern.ts';
-import type { KeyPosition, PlanRequest } from './plan.ts';
-import { workOut } from './planner.ts';
+import { RequestError } from './errors.ts';
+import type { Caution, KeyPosition, Plan, PlanGrade, PlanRequest } from './plan.ts';
+import { planApproach } from './planner.ts';
 import { sine } from './steady-math.ts';
 import { positiveAngle } from './wind.ts';
 
@@ -16,46 +16,71 @@ export interface WindRow extends WindCase {
   /** m past abeam, and s after the downwind key, at which the base turn starts; undefined for an approach without one. */
   readonly pastAbeam: number | undefined;
   readonly seconds: number | undefined;
+  /** Of an approach that is not made: of the flight that shows why, where there is one. */
   readonly keys: readonly KeyPosition[];
   /** rad: steepest bank flown, and the heading's offset from the track on base, positive to the right. */
   readonly steepestBank: number;
   readonly crabOnBase: number | undefined;
+  /** What that flight is to be warned of, and the gravest grade of it. */
+  readonly cautions: readonly Caution[];
+  readonly grade: PlanGrade;
+  /** Why nothing at all can be flown in this wind, in a sentence. */
+  readonly refused?: string | undefined;
 }
 
-/** Flies the approach of a request in each of these winds; its own wind does not count. Throws RequestError. */
+/**
+ * Flies the approach of a request in each of these winds; its own wind and gust do not count.
+ * Throws RequestError for a request that cannot be flown in any wind.
+ */
 export function windTable(request: PlanRequest, winds: readonly WindCase[]): WindRow[] {
-  return winds.map((wind) => windRow(request, wind));
+  return winds.map((wind) => {
+    const flown = flyIn(request, wind);
+    return flown instanceof RequestError ? refusedRow(flown, wind) : windRow(flown, wind);
+  });
 }
 
-function windRow(request: PlanRequest, { headwind, crosswind }: WindCase): WindRow {
-  const { heading } = request.runway;
-  const speed = Math.hypot(headwind, crosswind);
-  const from = positiveAngle(heading + Math.atan2(crosswind, headwind));
-  const { answer, resolved } = workOut({ ...request, wind: { from, speed }, gust: undefined });
-  if (!answer) {
-    return {
-      headwind,
-      crosswind,
-      made: false,
-      pastAbeam: undefined,
-      seconds: undefined,
-      keys: [],
-      steepestBank: 0,
-      crabOnBase: undefined,
-    };
+/** The flight of a request in another wind; what speaks against it where the request can be flown in no wind but that. */
+function flyIn(request: PlanRequest, wind: WindCase): Plan | RequestError {
+  try {
+    return planApproach(inWind(request, wind));
+  } catch (error) {
+    if (!(error instanceof RequestError)) throw error;
+    // What is wrong with the request itself is wrong in a calm as well, and is thrown there.
+    planApproach(inWind(request, { headwind: 0, crosswind: 0 }));
+    return error;
   }
-  const { flight, keys } = flyPattern(answer.approached.procedure, resolved.conditions, heading);
+}
+
+/** The request in another wind, without a gust and for the flight alone. */
+export function inWind(request: PlanRequest, { headwind, crosswind }: WindCase): PlanRequest {
+  const from = positiveAngle(request.runway.heading + Math.atan2(crosswind, headwind));
+  const wind = { from, speed: Math.hypot(headwind, crosswind) };
+  return { ...request, wind, gust: undefined, detail: 'flight' };
+}
+
+function windRow(plan: Plan, { headwind, crosswind }: WindCase): WindRow {
+  const { keys, track, runway, made, cautions, grade } = plan;
   const [key, turn] = ['downwind-key', 'base-turn'].map((id) => keys.find((each) => each.id === id));
-  const onBase = flight.track.findLast((sample) => sample.phase === 'base');
-  const baseTrack = heading + (keys[0]!.across > 0 ? -Math.PI / 2 : Math.PI / 2);
+  const onBase = track.findLast((sample) => sample.phase === 'base');
+  const baseTrack = runway.heading + (keys[0]!.across > 0 ? -Math.PI / 2 : Math.PI / 2);
   return {
     headwind,
     crosswind,
-    made: answer.made,
+    made,
     pastAbeam: key && turn && key.along - turn.along,
     seconds: key && turn && turn.time - key.time,
     keys,
-    steepestBank: flight.track.reduce((most, { bank }) => Math.max(most, Math.abs(bank)), 0),
+    steepestBank: track.reduce((most, { bank }) => Math.max(most, Math.abs(bank)), 0),
     crabOnBase: onBase && Math.asin(sine(onBase.heading - baseTrack)),
+    cautions,
+    grade,
+  };
+}
+
+function refusedRow({ message }: RequestError, wind: WindCase): WindRow {
+  return {
+    ...wind,
+    ...{ made: false, pastAbeam: undefined, seconds: undefined, keys: [], steepestBank: 0 },
+    ...{ crabOnBase: undefined, cautions: [], grade: 'not-to-be-flown', refused: message },
   };
 }

@@ -5,10 +5,13 @@ import { shortLine } from '../../../components/kneeboard/short-line.ts';
 /** Stands where the aircraft's file has no list. */
 export const noFailureList = 'No engine-failure list in its file.';
 
-/** The aircraft's own list in full, in its order; a line's catchword, where it has one, is bold. */
-export function cardFailure(lines: readonly string[]): Element {
+/**
+ * The aircraft's own list in full, in its order; a line's catchword, where it has one, is bold. Beside it stand the keys
+ * of a stopped engine, which its head names, or the words why there are none.
+ */
+export function cardFailure(lines: readonly string[], withKeys: boolean): Element {
   return h('section', { class: 'failure', ariaLabelledBy: 'failure' }, [
-    h('h2', { id: 'failure' }, 'Engine failure'),
+    h('h2', { id: 'failure' }, `Engine failure${withKeys ? ': fly the keys of the engine stopped' : ''}`),
     lines.length === 0
       ? h('p', noFailureList)
       : h(

@@ -27,7 +27,7 @@ main{flex:1;justify-content:space-between}
 h1,h2,p,ul,ol,dl,dt,dd{margin:0;padding:0}
 b,h1,h2{font-weight:600}
 abbr{text-decoration:none}
-h1{font-size:1.9rem;line-height:1.05;letter-spacing:-.012em}
+h1{font-size:1.7rem;line-height:1.05;letter-spacing:-.012em}
 h2{font-size:1rem;line-height:1.2}
 .figure{white-space:nowrap}
 .unit{font-size:1rem;font-weight:400}
@@ -41,7 +41,7 @@ header{border-top:3pt solid #000;padding-top:.25rem}
 .speeds{display:flex;flex-wrap:wrap;justify-content:space-between;column-gap:3mm}
 .speeds{border-top:.5pt solid #000}
 .speeds>div{display:flex;gap:1.4mm;align-items:baseline}
-.speeds .figure{font-size:1.5rem;line-height:1.2}
+.speeds .figure{font-size:1.4rem;line-height:1.2}
 
 section{border-top:1.6pt solid #000;padding-top:.1rem}
 table{border-collapse:collapse;width:100%}
@@ -52,15 +52,24 @@ tbody tr>*::before{content:'';display:inline-block}
 tbody th{font-weight:600}
 .number{text-align:right;white-space:nowrap}
 .words{padding-top:.1rem}
-.keys :is(tbody th,td){font-size:1.1rem}
+.keys :is(th,td){padding-left:1mm;padding-right:1mm}
+.turns h2{display:inline}
+.keys .key{padding-left:0}
+.keys tbody .key{white-space:nowrap}
+.keys .group{text-align:center;font-weight:600;text-transform:uppercase;letter-spacing:.03em}
+.keys .opens{border-left:1.6pt solid #000}
 .key-height .figure{font-size:1.5rem;line-height:1}
-:is(.winds,.turns) td b{font-size:1.3rem;line-height:1}
+.mark{display:inline-block;width:.8rem;height:.8rem;border:1.2pt solid #000;margin-right:1mm}
+.winds td b{font-size:1.3rem;line-height:1}
 .keys tbody tr>*::before{height:calc(1.32rem + .1rem*var(--air))}
-:is(.winds,.turns) tbody tr>*::before{height:calc(1.14rem + .06rem*var(--air))}
+.winds tbody tr>*::before{height:calc(1.14rem + .06rem*var(--air))}
 
-.beware{border:1.6pt solid #000;padding:.1rem 2mm .15rem;line-height:1.15}
+.band,.beware{border:1.6pt solid #000;padding:.1rem 2mm .15rem;line-height:1.15}
+.final{border-top:.5pt solid #000;padding-top:.1rem;line-height:1.15}
+.keys+.final{margin-top:calc(-.2rem - .3rem*var(--air))}
+.turns tr>*{border-top:0}
 ol{list-style:none;counter-reset:line}
-ol>li{counter-increment:line;padding-left:1.2rem;margin-top:calc(.02rem + .08rem*var(--air));line-height:1.15}
+ol>li{counter-increment:line;padding-left:1.2rem;margin-top:calc(.02rem + .08rem*var(--air));line-height:calc(1.1 + .05*var(--air))}
 ol>li::before{content:counter(line);display:inline-block;width:1.2rem;margin-left:-1.2rem;font-weight:600}
 
 footer{border-top:.5pt solid #000;padding-top:1.5pt;font-size:7.4pt;line-height:9pt}

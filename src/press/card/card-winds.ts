@@ -1,55 +1,40 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
-import { notSound } from '../../../components/kneeboard/by-wind.ts';
+import { byWind } from '../../../components/kneeboard/by-wind.ts';
 import type { Plan, PlanRequest } from '../../flight/plan.ts';
-import { formatSpeed } from '../../units/format.ts';
 import type { PageUnits } from '../../units/page-units.ts';
-import { partsOf } from './card-figure.ts';
-import { type WindColumn, windColumns } from './wind-columns.ts';
+import { formatMostSpeed } from '../../units/safe-rounding.ts';
 
 /** What the wind along the runway changes most: when to turn base, and how high the base key then is. */
 export function cardWinds(plan: Plan, request: PlanRequest, units: PageUnits): Element {
-  const columns = windColumns(request, plan.aircraft, units);
-  const onBase = plan.approach === '90';
-  const { wind, crosswind } = plan.aircraft.limits;
-  const unsound = columns.some(({ baseTurn, baseKey }) => baseTurn === notSound || baseKey === notSound);
+  const { head, winds, rows, notes } = byWind(plan, request, units);
+  const { wind, crosswind, tailwind } = plan.aircraft.limits;
+  const limits = [
+    `Not above ${formatMostSpeed(wind, units)}`,
+    `${formatMostSpeed(crosswind, units)} across`,
+    ...(tailwind === undefined ? [] : [`${formatMostSpeed(tailwind, units)} behind`]),
+  ];
   return h('section', { class: 'winds', ariaLabelledBy: 'winds' }, [
     h('table', { ariaLabelledBy: 'winds' }, [
       h('thead', [
         h('tr', [
-          h('th', { scope: 'col' }, [h('h2', { id: 'winds' }, `Headwind on final, ${units.speed}`)]),
-          ...columns.map(({ headwind }) =>
-            h('th', { scope: 'col', class: 'number' }, partsOf(headwind).number),
-          ),
+          h('th', { scope: 'col' }, [
+            h('h2', { id: 'winds' }, `${plan.power === 'idle' ? 'Idling' : 'Stopped'}: ${head}`),
+          ]),
+          ...winds.map((text) => h('th', { scope: 'col', class: 'number' }, text)),
         ]),
       ]),
-      h('tbody', [
-        ...(onBase ? [] : [row('Base turn, s after abeam', columns, ({ baseTurn }) => baseTurn!)]),
-        row(`${onBase ? 'Throttle closed' : 'Base key'}, ${units.height}`, columns, ({ baseKey }) => baseKey),
-      ]),
+      h(
+        'tbody',
+        rows.map(({ name, cells }) =>
+          h('tr', [h('th', { scope: 'row' }, name), ...cells.map((text) => cell(text))]),
+        ),
+      ),
     ]),
-    h('p', { class: 'words' }, [
-      h('b', `Not above ${formatSpeed(wind, units)}, ${formatSpeed(crosswind, units)} across.`),
-      unsound ? ` ${unsoundMark} ${notSound} in that wind as planned.` : '',
-    ]),
+    h('p', { class: 'words' }, [h('b', `${limits.join(', ')}.`), ` ${notes.join(' ')}`]),
   ]);
 }
 
-/** In a narrow column, for `notSound`. */
-const unsoundMark = '✕';
-
-function row(
-  name: string,
-  columns: readonly WindColumn[],
-  figureOf: (column: WindColumn) => string,
-): Element {
-  return h('tr', [
-    h('th', { scope: 'row' }, name),
-    ...columns.map((column) => {
-      const text = figureOf(column);
-      return h('td', { class: 'number' }, [
-        text === notSound ? h('abbr', { title: notSound }, unsoundMark) : h('b', partsOf(text).number),
-      ]);
-    }),
-  ]);
+function cell(text: string): Element {
+  return h('td', { class: 'number' }, text === '' ? [] : [h('b', text)]);
 }

@@ -1,5 +1,6 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
+import { stoppedEngine } from '../../../components/kneeboard/stopped-engine.ts';
 import { qnhOf } from '../../flight/air.ts';
 import type { Plan, PlanRequest } from '../../flight/plan.ts';
 import { formatMass, formatPressure, formatTemperature } from '../../units/format.ts';
@@ -7,6 +8,7 @@ import type { PageUnits } from '../../units/page-units.ts';
 import { documentHtml } from '../document-html.ts';
 import { setText } from '../document-tree.ts';
 import { subjectLine } from '../setting.ts';
+import { cardBand, cardFinal, cardStopped } from './card-cautions.ts';
 import { cardFailure } from './card-failure.ts';
 import { cardHead } from './card-head.ts';
 import { cardKeys } from './card-keys.ts';
@@ -17,7 +19,7 @@ import { cardWinds } from './card-winds.ts';
 
 /** What one card is made from. */
 export interface CardInput {
-  /** Made: the spot is reached. */
+  /** Made, and nothing in it that is not to be flown. */
   readonly plan: Plan;
   readonly request: PlanRequest;
   /** The engine-failure list of the aircraft's file; empty where it has none. */
@@ -33,14 +35,18 @@ export interface CardInput {
 /** The card as a tree, for any size of type: the flights behind it are flown once. */
 export function cardBody(input: CardInput): Element {
   const { plan, request, engineFailure, units } = input;
+  const stopped = stoppedEngine(plan, request, units);
+  const plans = stopped.plan && stopped.plan !== plan ? [plan, stopped.plan] : [plan];
   const body = h('body', [
+    ...cardBand(plan, units),
     cardHead(plan, units),
     h('main', [
-      ...beware(plan),
-      cardKeys(plan, units),
+      cardKeys(plans, units),
+      cardFinal(plan, request, units),
+      ...cardStopped(plan, stopped, units),
+      cardFailure(engineFailure, stopped.plan !== undefined),
       cardWinds(plan, request, units),
       cardTurns(plan, units),
-      cardFailure(engineFailure),
     ]),
     foot(input),
   ]);
@@ -53,11 +59,6 @@ export function cardHtml(body: Element, { plan, units, paper }: CardInput, setti
   return documentHtml(`Card — ${subjectLine(plan, units)}`, cardCss(paper, setting), body);
 }
 
-/** What the flight itself showed: a figure that needs a warning is not printed without it. */
-function beware({ cautions }: Plan): Element[] {
-  return cautions.map(({ message }) => h('p', { class: 'beware' }, [h('b', 'Beware.'), ` ${message}`]));
-}
-
 function foot({ plan, school, date, fingerprint }: CardInput): Element {
   const { aircraft, airfield, flown, air } = plan;
   const sources = [firstSentence(aircraft.source), firstSentence(airfield.source)];
@@ -68,9 +69,9 @@ function foot({ plan, school, date, fingerprint }: CardInput): Element {
   return h('footer', [
     h('p', [
       h('b', 'Training material; it does not replace instruction.'),
-      " The aircraft's own handbook, local rules and the instructor's judgement prevail. Computed for this aircraft, runway, " +
+      " The aircraft's own handbook, local rules and the instructor's judgement prevail. For this aircraft, runway, " +
         `wind and air alone (${formatMass(flown.mass)}, ${formatTemperature(air.temperature)}, QNH ${formatPressure(qnhOf(air))}). ` +
-        `Lowest, highest: from where the spot is still made. ${from} ` +
+        `From, to: from where the spot is still made. ${from} ` +
         `${school} · ${date.toISOString().slice(0, 10)} · inputs ${fingerprint}`,
     ]),
   ]);

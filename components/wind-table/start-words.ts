@@ -1,0 +1,42 @@
+import type { Aircraft } from '../../src/flight/aircraft.ts';
+import type { SoundStart } from '../../src/flight/least-sound-start.ts';
+import type { Caution, KeyId } from '../../src/flight/plan.ts';
+import { formatDistance, formatHeight } from '../../src/units/format.ts';
+import type { PageUnits } from '../../src/units/page-units.ts';
+import { cautionLine } from '../caution-line.ts';
+import type { WatchedRow } from './watched-rows.ts';
+
+type Calibrated = Pick<Aircraft, 'calibration'>;
+
+/** `sound from 1,150 ft at the downwind key`; `sound from no height: crosswind 12 kt, at most 9 kt`. */
+export function startWords(start: SoundStart, aircraft: Calibrated, units: PageUnits, refused = ''): string {
+  if (start.height === undefined) {
+    const why = start.against.length > 0 ? cautionWords(start.against, aircraft, units) : refused;
+    return `sound from no height${why === '' ? '' : `: ${why}`}`;
+  }
+  const place = `${formatHeight(start.height, units)} ${places[start.at] ?? 'at the start'}`;
+  const out = distanceOut(start, units);
+  return `sound from ${place}${out === undefined ? '' : `, ${out} before the spot and to its side`}`;
+}
+
+/** Of the 90, whose base leg lies farther out the higher it begins: that distance. */
+export function distanceOut(start: SoundStart, units: PageUnits): string | undefined {
+  if (start.height === undefined || start.at !== 'base-key') return undefined;
+  return formatDistance(Math.abs(start.plan.keys[0]!.across), units);
+}
+
+const places: Partial<Record<KeyId, string>> = {
+  'downwind-key': 'at the downwind key',
+  'base-key': 'at the base key',
+  overhead: 'over the spot',
+};
+
+/** What keeps the flight of a row from being sound, in lines; what is only worth knowing is left out. */
+export function rowAgainst(row: WatchedRow, aircraft: Calibrated, units: PageUnits): string {
+  const grave = row.cautions.filter(({ grade }) => grade !== 'worth-knowing');
+  return row.refused ?? cautionWords(grave, aircraft, units);
+}
+
+export function cautionWords(cautions: readonly Caution[], aircraft: Calibrated, units: PageUnits): string {
+  return cautions.map((caution) => cautionLine(caution, aircraft, units)).join('; ');
+}

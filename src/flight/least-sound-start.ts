@@ -1,0 +1,108 @@
+import { RequestError } from './errors.ts';
+import type { Caution, CautionCode, KeyId, Plan, PlanRequest } from './plan.ts';
+import { planApproach } from './planner.ts';
+
+/** A start from which an approach is sound, or what stands against every one. */
+export type SoundStart =
+  | {
+      /** m above the spot at a key position: a whole number of the steps asked for. */
+      readonly height: number;
+      readonly at: KeyId;
+      /** From there: of a spiral whose downwind key must be higher, the 180 that follows it. */
+      readonly plan: Plan;
+    }
+  | {
+      readonly height: undefined;
+      /** What the flight that comes nearest to being sound is to be warned of; none where nothing can be flown. */
+      readonly against: readonly Caution[];
+    };
+
+/** m: the start heights that a request may ask for (`check-request.ts`). */
+const heights = { lowest: 60, highest: 1500 };
+/** Heights are first tried so many steps apart: a band of sound heights narrower than that may be missed. */
+const stride = 10;
+
+/** What comes of the wind, the mass and the runway alone: another start height changes nothing in it. */
+const whateverTheHeight: ReadonlySet<CautionCode> = new Set([
+  'wind-over-limit',
+  'crosswind-over-limit',
+  'tailwind',
+  'gust',
+  'mass',
+  'landing-distance',
+]);
+
+/** Made, and nothing in it graver than what is worth knowing. */
+export function isSound({ made, grade }: Pick<Plan, 'made' | 'grade'>): boolean {
+  return made && (grade === 'sound' || grade === 'worth-knowing');
+}
+
+/**
+ * The least start height from which the approach of a request is sound, its own height left aside: the downwind key of
+ * the 180, the base key of the 90 (its distance is then found), the top of the 360 and of the spiral. Where a spiral ends
+ * in a 180 that is not sound, no height of its top helps: then the downwind key's. A multiple of `step` m, so that it is
+ * flown as it is printed; found from below, `stride` steps at a time, then by halving.
+ */
+export function leastSoundStart(request: PlanRequest, step: number): SoundStart {
+  if (request.approach !== 'spiral') return leastOf(request, step);
+  const half: PlanRequest = { ...request, approach: '180', height: undefined };
+  const after = flyFrom(half, undefined);
+  return leastOf(after && isSound(after) ? request : half, step);
+}
+
+function leastOf(request: PlanRequest, step: number): SoundStart {
+  const asked: PlanRequest = { ...request, baseDistance: undefined, detail: 'flight' };
+  const flown = (count: number) => flyFrom(asked, count * step);
+  const last = Math.floor(heights.highest / step + 1e-9);
+  let fails = Math.ceil(heights.lowest / step - 1e-9) - 1;
+  let nearest: Plan | undefined;
+  while (fails < last) {
+    const next = Math.min(fails + stride, last);
+    const plan = flown(next);
+    if (plan && isSound(plan)) return between(flown, fails, next, plan, step);
+    if (plan && (!nearest || standsAgainst(plan) < standsAgainst(nearest))) nearest = plan;
+    if (plan && grave(plan).some(({ code }) => whateverTheHeight.has(code))) {
+      return { height: undefined, against: grave(plan).filter(({ code }) => whateverTheHeight.has(code)) };
+    }
+    fails = next;
+  }
+  return { height: undefined, against: nearest ? grave(nearest) : [] };
+}
+
+/** Undefined where nothing of it can be flown. */
+function flyFrom(asked: PlanRequest, height: number | undefined): Plan | undefined {
+  try {
+    return planApproach({ ...asked, height });
+  } catch (error) {
+    if (!(error instanceof RequestError)) throw error;
+    return undefined;
+  }
+}
+
+/** The lowest of the counts between one that fails and one that is sound. */
+function between(
+  flown: (count: number) => Plan | undefined,
+  below: number,
+  above: number,
+  sound: Plan,
+  step: number,
+): SoundStart {
+  let [fails, works, plan] = [below, above, sound];
+  while (works - fails > 1) {
+    const middle = (fails + works) >> 1;
+    const tried = flown(middle);
+    if (tried && isSound(tried)) [works, plan] = [middle, tried];
+    else fails = middle;
+  }
+  return { height: works * step, at: plan.keys[0]!.id, plan };
+}
+
+/** What keeps a flight from being sound. */
+function grave({ cautions }: Plan): readonly Caution[] {
+  return cautions.filter(({ grade }) => grade !== 'worth-knowing');
+}
+
+/** How much stands against a flight: what is not to be flown weighs more than any number of limits passed. */
+function standsAgainst(plan: Plan): number {
+  return grave(plan).reduce((sum, { grade }) => sum + (grade === 'not-to-be-flown' ? 100 : 1), 0);
+}

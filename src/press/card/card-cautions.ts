@@ -1,0 +1,42 @@
+import type { Element } from 'hast';
+import { h } from 'hastscript';
+import { type GradedLine, gradedLines, lower } from '../../../components/kneeboard/card-words.ts';
+import { finalLine } from '../../../components/kneeboard/final-line.ts';
+import type { StoppedEngine } from '../../../components/kneeboard/stopped-engine.ts';
+import type { Plan, PlanRequest } from '../../flight/plan.ts';
+import type { PageUnits } from '../../units/page-units.ts';
+
+/** Limits of good practice that the flight passes, in a band above everything; a card is of nothing graver. */
+export function cardBand(plan: Plan, units: PageUnits): Element[] {
+  return gradedLines(plan, units)
+    .filter(({ grade }) => grade !== 'worth-knowing')
+    .map((line) => h('p', { class: 'band' }, words(line)));
+}
+
+/** What the flight is unusual in, and by which height the turn to final is complete. */
+export function cardFinal(plan: Plan, request: PlanRequest, units: PageUnits): Element {
+  const { by, or } = finalLine(request, units);
+  return h('div', { class: 'final' }, [
+    h('p', [h('b', by), `, ${or}.`]),
+    ...gradedLines(plan, units)
+      .filter(({ grade }) => grade === 'worth-knowing')
+      .map((line) => h('p', words(line))),
+  ]);
+}
+
+/** What is to be said of the flight without the engine, where it is not the one that the card is for. */
+export function cardStopped(plan: Plan, stopped: StoppedEngine, units: PageUnits): Element[] {
+  if (stopped.plan === undefined) {
+    return [h('p', { class: 'beware' }, [h('b', 'Stopped:'), ` ${stopped.why}`])];
+  }
+  if (stopped.plan === plan) return [];
+  const lines = gradedLines(stopped.plan, units);
+  if (lines.length === 0) return [];
+  const said = lines.map(({ name, words: of }) => `${lower(name)}: ${of}`).join('; ');
+  const isBeyond = lines.some(({ grade }) => grade !== 'worth-knowing');
+  return [h('p', { class: isBeyond ? 'beware' : 'knowing' }, [h('b', 'Stopped,'), ` ${said}.`])];
+}
+
+function words({ name, words: said }: GradedLine): (Element | string)[] {
+  return [h('b', `${name}:`), ` ${said}.`];
+}
