@@ -1,8 +1,6 @@
 import type { Plan, PlanRequest } from '../../src/flight/plan.ts';
 import { type Asked, clearanceOf, type PathPoint } from './clearance.ts';
 import { type Contradiction, foot, metres } from './contradiction.ts';
-import { BANK, H, PSI, X, Y } from './rates.ts';
-import { refly } from './refly.ts';
 
 /** m: what sampling leaves open. */
 const tolerance = 0.6;
@@ -13,7 +11,7 @@ const landingPhases: ReadonlySet<string> = new Set(['round-out', 'hold-off']);
 
 /** Obstacles that the path comes nearer to than the cautions say, and cautions of obstacles that it does not. */
 export function obstacleContradictions(request: PlanRequest, plan: Plan): Contradiction[] {
-  const path = plan.made ? flownAgain(request, plan) : asReported(plan);
+  const path = asReported(plan);
   const { wing } = plan.aircraft;
   const asked: Asked = {
     over: Math.max(usual, request.minimums?.obstacleClearance ?? 0),
@@ -46,21 +44,6 @@ export function obstacleContradictions(request: PlanRequest, plan: Plan): Contra
     }
     return [];
   });
-}
-
-function flownAgain(request: PlanRequest, plan: Plan): PathPoint[] {
-  const path: PathPoint[] = [];
-  refly(request, plan, (state, _time, phase) => {
-    path.push({
-      along: state[X]!,
-      across: state[Y]!,
-      height: state[H]!,
-      heading: state[PSI]!,
-      bank: state[BANK]!,
-      landing: landingPhases.has(phase),
-    });
-  });
-  return path;
 }
 
 /** The samples of a track, with as many again between two as leave a fifth of a metre. */

@@ -37,11 +37,13 @@ const checks: Readonly<
   'gate-of-height': (request, plan) => changedWithHeight(request, plan, planOf),
 };
 
-const allKinds = Object.keys(checks) as (keyof typeof checks)[];
+export const allKinds = Object.keys(checks) as (keyof typeof checks)[];
+const ofGates: readonly Kind[] = ['gate', 'plan-outside-gates', 'gate-of-height'];
 
 /** Plans a request and looks for what contradicts the plan, of some kinds or of all. */
 export function refute(request: PlanRequest, kinds: readonly Kind[] = allKinds): Outcome {
-  const plan = attempt(request);
+  const detail = kinds.some((kind) => ofGates.includes(kind)) ? 'whole' : 'flight';
+  const plan = attempt({ ...request, detail });
   if (plan === undefined) return { result: 'refused', gates: 0, obstacles: 0, contradictions: [] };
   if (plan instanceof Error) {
     const says = `the planner stops with: ${plan.message}`;
