@@ -1,4 +1,4 @@
-import { soundFinal } from '../src/flight/gates.ts';
+import { soundFinal } from '../src/flight/final-band.ts';
 import type { PlanRequest } from '../src/flight/plan.ts';
 
 /** m: the turn to final is complete at this height or higher: 300 ft, or the school's own minimum where that is more. */

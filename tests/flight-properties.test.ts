@@ -177,6 +177,7 @@ describe('the step of the integrator', () => {
             bankGiven: true,
             drifting: false,
             pull: plan.roundOut.loadFactor,
+            leastFinal: 91.44,
           },
           conditions,
         )!;

@@ -1,21 +1,16 @@
+import { runwaySize } from '../../src/drawing/pattern-labels.ts';
 import { angleBetween } from '../../src/flight/angle.ts';
-import { soundFinal } from '../../src/flight/gates.ts';
+import { soundFinal } from '../../src/flight/final-band.ts';
 import { groundFigures, screenHeight } from '../../src/flight/ground.ts';
-import { landingRunOf } from '../../src/flight/landing-run.ts';
 import { type Field, landingPlaces, type Place, type Rejection } from '../../src/flight/landing-places.ts';
+import { landingRunOf } from '../../src/flight/landing-run.ts';
 import type { PlanRequest } from '../../src/flight/plan.ts';
 import type { Position } from '../../src/flight/reach.ts';
 import { headwind } from '../../src/flight/wind.ts';
 import { metresPerFoot, metresPerSecondPerKnot } from '../../src/units/factors.ts';
-import {
-  formatDirection,
-  formatDistance,
-  formatHeight,
-  formatSpeed,
-  formatWind,
-} from '../../src/units/format.ts';
+import { formatDirection, formatHeight, formatSpeed, formatWind } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
-import { formatSafeDistance } from '../../src/units/safe-rounding.ts';
+import { formatEdge, formatSafeDistance } from '../../src/units/safe-rounding.ts';
 import { tellingApart } from '../../src/units/telling-apart.ts';
 import { acrossWords, alongWords } from '../place-words.ts';
 import { drawHeight, oneOf } from './draw-figures.ts';
@@ -89,7 +84,7 @@ function asked(
   random: () => number,
 ) {
   const room = formatSafeDistance(needed, 'up', units);
-  const lies = formatDistance(right.length, units);
+  const lies = runwaySize(right.length, units);
   return shuffledChoices(
     {
       question:
@@ -151,7 +146,7 @@ function lengthFault(
   rightIsAmple: boolean,
   units: PageUnits,
 ): string | undefined {
-  const inReach = `in reach, but ${formatDistance(length, units)} is less than`;
+  const inReach = `in reach, but ${runwaySize(length, units)} is less than`;
   if (length < needed) return `${inReach} it takes from 50 ft`;
   return length < 2 * needed && rightIsAmple ? `${inReach} double what it takes` : undefined;
 }
@@ -159,13 +154,13 @@ function lengthFault(
 function why(rejection: Rejection, { margins }: Place, units: PageUnits): string {
   if (rejection.why === 'out-of-reach') {
     if (!Number.isFinite(rejection.short)) return 'out of reach';
-    const short = `out of reach, ${formatHeight(rejection.short, units)} short`;
+    const short = `out of reach, ${formatEdge(rejection.short, 'low', units)} short`;
     return margins[0]?.at === 'final'
       ? `${short} even straight in`
       : `${short} at its first key, and more straight in`;
   }
   if (rejection.why === 'obstacle') return 'too near an obstacle';
-  if (rejection.why === 'too-short') return `${formatDistance(rejection.short, units)} too short`;
+  if (rejection.why === 'too-short') return `${formatSafeDistance(rejection.short, 'up', units)} too short`;
   const { value, limit } = tellingApart(rejection.value, rejection.limit, units.speed, 'most');
   return `${value} of ${rejection.why}, over the limit of ${limit}`;
 }
@@ -177,7 +172,7 @@ function fieldTable(fields: readonly Field[], units: PageUnits): ExerciseTable {
       field.name,
       `${alongWords(field, units)}, ${acrossWords(field, units)}`,
       `${formatDirection(field.heading)}/${formatDirection(field.heading + Math.PI)}`,
-      formatDistance(field.length, units),
+      runwaySize(field.length, units),
       field.surface,
     ]),
   };

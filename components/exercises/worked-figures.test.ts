@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { soundFinal } from '../../src/flight/gates.ts';
+import { soundFinal } from '../../src/flight/final-band.ts';
 import type { Plan } from '../../src/flight/plan.ts';
 import { randomFrom } from '../../src/flight/random.ts';
 import { contextOf, flyTrial } from '../trial-packet.ts';

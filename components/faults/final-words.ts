@@ -7,7 +7,7 @@ import {
   type OnFinal,
   steepApproachLoses,
 } from '../../src/flight/faults/on-final.ts';
-import { soundFinal, steepUntil } from '../../src/flight/gates.ts';
+import { soundFinal, steepUntil } from '../../src/flight/final-band.ts';
 import { formatHeight, formatSpeed, formatTime } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
 import { formatEdge, formatSafeDistance } from '../safe-rounding.ts';
@@ -77,7 +77,8 @@ function lowWords(
     return far ? `${first} ${level}` : first;
   }
   if (!back) return `On final it is ${low}: go around.`;
-  const at = formatEdge(back.height, 'high', units);
+  // A place on the planned path, as the key there is printed: it may be the key.
+  const at = formatHeight(back.height, units);
   return `On final it is ${low}: with power, level flight at ${speed} for ${far} meets that path at ${at}. Not on it by ${minimum}, go around.`;
 }
 

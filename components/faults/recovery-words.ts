@@ -1,6 +1,6 @@
 import type { FaultFlown, FaultRecovery, RecoveryWay } from '../../src/flight/fault.ts';
 import type { FaultPlan } from '../../src/flight/faults/changed-approach.ts';
-import { soundFinal } from '../../src/flight/gates.ts';
+import { soundFinal } from '../../src/flight/final-band.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
 import { formatEdge } from '../safe-rounding.ts';
 import { enginesStopped } from './final-words.ts';

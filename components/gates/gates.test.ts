@@ -40,14 +40,18 @@ describe('::gates', () => {
     });
   });
 
-  it('prints a band from which the approach flown is sound, and below which it is not', () => {
+  it('prints a band outside of which no approach flown is sound, and in which a sound one is', () => {
     const [key] = rowsOf(html);
-    const from = (ft: number) => flyTrial({ height: ft * 0.3048 });
-    expect(from(feet(key![1]!)).made).toBe(true);
-    // A plan flown from above the low edge turns to final at 300 ft or more (FAA-H-8083-3, chapter 9).
-    expect(from(feet(key![1]!)).cautions.map(({ code }) => code)).not.toContain('final-turn-low');
-    const below = from(feet(key![1]!) - 100);
-    expect(!below.made || below.cautions.some(({ code }) => code === 'final-turn-low')).toBe(true);
+    const isSound = (ft: number) => {
+      const { made, cautions } = flyTrial({ height: ft * 0.3048, detail: 'flight' });
+      // The turn to final is complete at 300 ft or more (FAA-H-8083-3, chapter 9), the base turn not far out.
+      return made && !cautions.some(({ code }) => code === 'final-turn-low' || code === 'base-turn-far');
+    };
+    const [low, high] = [feet(key![1]!), feet(key![3]!)];
+    expect(isSound(1000)).toBe(true);
+    expect(low).toBeLessThan(1000);
+    expect(high).toBeGreaterThan(1000);
+    for (const height of [low - 20, low - 100, high + 20, high + 100]) expect(isSound(height)).toBe(false);
   });
 
   it('names the shortest and the longest way that the gate allows, and what is done in the band', () => {

@@ -24,6 +24,8 @@ export interface Asked {
   readonly drifting: boolean;
   /** Load factor of the round-out. */
   readonly pull: number;
+  /** m: the least height at which a turn to final, or a turn that puts final right, is complete. */
+  readonly leastFinal: number;
 }
 
 /** What a method found: the approach that touches down at the spot, or the one that comes nearest. */

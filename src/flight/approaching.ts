@@ -42,6 +42,8 @@ export interface Approached {
   readonly miss: number;
   /** m, wings level on final for the first time. */
   readonly finalHeight: number;
+  /** m, at the end of each stage. */
+  readonly heights: readonly number[];
   /** The unknowns of the joins, for the next search to start from. */
   readonly joined: readonly number[];
   /** rad, of the circles held on the ground; 0 where there are none. */
@@ -69,9 +71,12 @@ export function approach(
   const joined: number[] = [];
   const heights: number[] = [];
   let forward = true;
+  const first = [
+    ...stages.flatMap(({ before, join }) => before[0] ?? join?.legs(join.guess)[0] ?? []),
+    ...after,
+  ][0];
+  if (first) flight.begin(start, first);
   stages.forEach(({ before, join }, i) => {
-    const first = before[0] ?? join?.legs(join.guess)[0] ?? after[0];
-    if (i === 0 && first) flight.begin(start, first);
     for (const leg of before) forward = flight.leg(leg) >= 0 && forward;
     legs.push(...before);
     if (join && flight.flyable) {
@@ -89,6 +94,7 @@ export function approach(
     procedure: { start, legs: [...legs, ...after] },
     miss: flight.state[ALONG]!,
     finalHeight: heights[0]!,
+    heights,
     joined,
     steepestCircle: flight.steepestCircle,
     sound:

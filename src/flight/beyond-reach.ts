@@ -1,5 +1,6 @@
-import type { ApproachMethod, Asked } from './approach-method.ts';
+import type { Answer, ApproachMethod, Asked } from './approach-method.ts';
 import type { Conditions } from './conditions.ts';
+import { endsAtSpot, flyPattern } from './fly-pattern.ts';
 import type { WindField } from './wind.ts';
 
 /** m: no start is looked for above this, and none nearer to another than this. */
@@ -17,7 +18,7 @@ export function heightThatWorks(
 ): number | undefined {
   const made = (height: number) => {
     const keyHeight = asked.keyHeight === asked.height ? height : asked.keyHeight;
-    return method.answer({ ...asked, height, keyHeight, heightGiven: true }, conditions)?.made === true;
+    return isFlown(method.answer({ ...asked, height, keyHeight, heightGiven: true }, conditions), conditions);
   };
   for (const direction of [1, -1]) {
     for (let step = 30; step < highestStart; step *= 2) {
@@ -39,9 +40,16 @@ export function windShareThatWorks(
   asked: Asked,
   conditions: Conditions,
 ): number | undefined {
-  const made = (share: number) =>
-    method.answer(asked, { ...conditions, wind: scaled(conditions.wind, share) })?.made === true;
+  const made = (share: number) => {
+    const weaker = { ...conditions, wind: scaled(conditions.wind, share) };
+    return isFlown(method.answer(asked, weaker), weaker);
+  };
   return made(0) ? between(made, 0, 1, 0.01) : undefined;
+}
+
+/** True where an answer, flown, ends at the spot. */
+function isFlown(answer: Answer | undefined, conditions: Conditions): boolean {
+  return answer?.made === true && endsAtSpot(flyPattern(answer.approached.procedure, conditions, 0));
 }
 
 /** Halves the way between what works and what does not, until they are `step` apart. */

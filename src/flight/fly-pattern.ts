@@ -14,6 +14,21 @@ export interface FlownPattern {
   readonly levelAt: number | undefined;
 }
 
+/** m. A plan makes the spot where its wheels touch no farther from it than this. */
+const atSpot = 0.1;
+
+/** True where a flight was flown to its end, came level, and put its wheels on the ground at the spot. */
+export function endsAtSpot({ flight, levelAt }: FlownPattern): boolean {
+  const last = flight.track.at(-1)!;
+  return (
+    flight.flyable &&
+    levelAt !== undefined &&
+    last.phase === 'hold-off' &&
+    Math.abs(last.height) < 1e-3 &&
+    Math.hypot(last.along, last.across) <= atSpot
+  );
+}
+
 /** Flies a procedure through the air as it is, to the ground, and notes its key positions. */
 export function flyPattern(
   procedure: Procedure,

@@ -1,27 +1,29 @@
-import { metresPerFoot } from '../units/factors.ts';
-import { answerFrom, approaching180 } from './approach-180.ts';
+import { approaching180, type Turns } from './approach-180.ts';
 import type { Asked } from './approach-method.ts';
-import { type Approached, type Approaching, approach, type Stage } from './approaching.ts';
+import { type Approached, type Approaching, approach } from './approaching.ts';
 import type { Conditions } from './conditions.ts';
-import { headwindAt } from './headwind-at.ts';
-import { baseLeg, baseTrack, finalLegs, joinFromBase, stillAirLead } from './pattern-legs.ts';
+import { eighth, type FinalBand, finalBand } from './final-band.ts';
+import { baseLeg, baseTrack, joinFromBase } from './pattern-legs.ts';
 import type { Gate, KeyId, KeyPosition } from './plan.ts';
-import type { Leg, LineLeg, Side, Start, TurnLeg } from './procedure.ts';
+import type { LineLeg, Side, TurnLeg } from './procedure.ts';
 import { seekRoot } from './root.ts';
-import { speedToFly } from './speed-to-fly.ts';
 
 /**
- * The band of heights at a key, at its planned place, from which the spot is still made. Below `low` even the shortest
- * sound path falls short: the base turn at once, the corner cut, the best speed into the wind, the turn to final complete
- * at 300 ft. Above `high` not even the longest loses the height: the base turn moved out, and what the later keys have,
- * the base leg turned out, one S-turn, the steep approach. So a height that is carried on into the band of a later key is
- * in the band of its own. Every edge is found by flying; null where no height is one.
+ * The band of heights at a key from which the spot is still made: from its place, on its track, wings level at the glide
+ * speed. Each edge is the extreme over every path that is allowed there:
+ * at the downwind key the base turn at once or moved out, up to twice the spacing past abeam, and the base leg turned out by up
+ * to 45 degrees or in by up to 75; at the base key the base leg turned, at once, by as much; the turn to final
+ * complete at 300 ft, or at the school's own minimum, or higher; on final the best speed for this wind, or an S-turn of up to 45 degrees
+ * that is complete by the same height, and the steep approach. Where two turns have no room, one turn at 45 degrees of bank at most.
+ * A band depends on the place of its key and on nothing else of the plan. Null where no such path is.
  */
 export function gatesOf(keys: readonly KeyPosition[], asked: Asked, conditions: Conditions): Gate[] {
-  const edges: Partial<Record<KeyId, (key: KeyPosition) => Omit<Gate, 'at' | 'plan'>>> = {
-    'downwind-key': (key) => atDownwindKey(key, keys, asked, conditions),
-    'base-key': (key) => atBaseKey(key, asked, conditions),
-    final: (key) => onFinal(key, asked, conditions),
+  const onFinal = finalBand(asked, conditions);
+  const search = (key: KeyPosition): Search => ({ asked, conditions, onFinal, guess: key.height });
+  const edges: Partial<Record<KeyId, (key: KeyPosition) => Band>> = {
+    'downwind-key': (key) => bandOf(fromDownwind(key, asked, conditions), search(key)),
+    'base-key': (key) => bandOf(fromBaseKey(key, asked, conditions), search(key)),
+    final: (key) => bandOnFinal(key, onFinal, conditions),
   };
   return keys.flatMap((key) => {
     const found = edges[key.id]?.(key);
@@ -29,264 +31,271 @@ export function gatesOf(keys: readonly KeyPosition[], asked: Asked, conditions: 
   });
 }
 
-/** m. The turn to final is complete at least this high (FAA-H-8083-3, chapter 9). */
-export const soundFinal = 300 * metresPerFoot;
-/** m: heights looked at, and how nearly the spot is met. */
+/** rad: by how much a base leg is turned in at most. */
+export const mostTurnedIn = (75 * Math.PI) / 180;
+/** How far past abeam a base turn is moved out, in spacings. */
+export const farthestBaseTurn = 2;
+/** rad. One turn from downwind on to final is banked no more than this, a medium turn's bank (FAA-H-8083-3, chapter 3). */
+const mostInOneTurn = Math.PI / 4;
+/** m: heights looked at, and how nearly an edge is found. */
 const heights = [15, 4000] as const;
-const tolerance = 0.01;
-/** rad: by how much a base leg is turned in or out, and an S-turn leaves final. */
-export const eighth = Math.PI / 4;
-/** m. The steep approach ends here, to come back to the approach speed before the round-out (common practice, no source). */
-export const steepUntil = 150 * metresPerFoot;
+const tolerance = 0.1;
 
-function atDownwindKey(key: KeyPosition, keys: readonly KeyPosition[], asked: Asked, conditions: Conditions) {
+interface Band {
+  readonly low: number | null;
+  readonly high: number | null;
+}
+
+/** The paths that are allowed from a place. */
+export interface Paths {
+  /** How far past abeam the base turn may begin, m: from and to. One place where it is not for choice. */
+  readonly places: readonly [from: number, to: number];
+  /** By the turn of the base leg (rad, in positive), or in one turn on to final: up to wings level on final. */
+  readonly path: (place: number, turned: number | 'one', height: number) => Approaching;
+  readonly turns: readonly number[];
+  /** True where two turns that have no room may be one. */
+  readonly inOneTurn: boolean;
+}
+
+const degrees = (angle: number) => (angle * Math.PI) / 180;
+/** rad: base legs that are looked at first, from turned out to turned in, and about the best of them in these steps. */
+const looked: readonly number[] = [...[-45, -15, 15, 45].map(degrees), mostTurnedIn];
+const firstStep = degrees(15);
+const lastStep = degrees(3);
+
+export function fromDownwind(key: KeyPosition, asked: Asked, conditions: Conditions): Paths {
   const spacing = Math.abs(key.across);
-  const from = (height: number) => ({
-    start: { along: key.along, across: key.across, height, eas: conditions.polar.speed },
-    before: [],
-  });
-  const at = (height: number): Asked => ({ ...asked, keyHeight: height, spacing });
-  const toBase = (pastAbeam: number, height: number) =>
-    approaching180(from(height), 'two', pastAbeam, at(height), conditions);
-  const atOnce = lowest(key.height, conditions, (height) => toBase(0, height));
-  const low =
-    atOnce && (atOnce.path.finalHeight >= soundFinal || !atOnce.path.sound)
-      ? atOnce
-      : lowestWithSoundFinal(key.height, (height) => answerFrom(from(height), at(height), conditions));
-  // The base turn where it is planned, or moved out to where the spot lies 45 degrees behind the wing; then as from the base key.
-  const planned = plannedBaseTurn(keys, asked, conditions);
-  const places = planned < spacing ? [spacing, planned] : [planned];
-  const across = Math.abs(keys.find(({ id }) => id === 'base-key')?.across ?? 0);
-  const found = places
-    .flatMap((place) =>
-      turnsOut.map((turn) => {
-        const turned = (first: Leg) =>
-          highest(key.height, asked, conditions, (height) =>
-            turnedOnBase(toBase(place, height), first, turn, asked, conditions),
-          );
-        // Where the base key is the beginning of base leg, there may be nothing left to fly to it.
-        return turned(baseLeg(asked.side, across, conditions)) ?? turned(levelOnBase(asked.side, conditions));
-      }),
-    )
-    .filter((height) => height !== null);
-  return { low: low?.height ?? null, high: found.length > 0 ? Math.max(...found) : null };
-}
-
-function atBaseKey(key: KeyPosition, asked: Asked, conditions: Conditions) {
-  // A base leg turned in towards the spot by `turn` rad, or out where it is negative.
-  const turned = (turn: number) => (height: number) => fromBase(key, height, turn, asked, conditions);
-  let last: Edge | undefined;
-  // Turned in as far as there is room to line up.
-  const cut = turnsIn.find((turn) => {
-    last = lowest(key.height, conditions, turned(turn));
-    return last;
-  });
-  let low = last;
-  if (cut !== undefined && low && low.path.finalHeight < soundFinal) {
-    const spare = (turn: number) => {
-      last = lowest(last?.height ?? key.height, conditions, turned(turn));
-      return last ? last.path.finalHeight - soundFinal : Number.NaN;
-    };
-    const sought = seekRoot(spare, 0, -100, [-eighth, cut], 0.05);
-    low = sought?.found ? last : undefined;
-  }
-  // Turned out as far as there is room to come back.
-  const widened = turnsOut
-    .map((turn) => highest(key.height, asked, conditions, turned(turn)))
-    .filter((height) => height !== null);
-  const high = widened.length > 0 ? Math.max(...widened) : null;
-  return { low: low?.height ?? null, high };
-}
-
-function onFinal(key: KeyPosition, asked: Asked, conditions: Conditions) {
-  const start = (height: number): Start => ({
-    along: key.along,
-    across: 0,
-    height,
-    eas: conditions.polar.speed,
-  });
-  const headwind = headwindAt(conditions, key.height / 2);
-  const best = Math.max(
-    speedToFly(conditions.polar, headwind, conditions.tasOverEas(key.height / 2)),
-    1.3 * conditions.speeds.stall,
-  );
-  const straight = (eas: number) =>
-    lowest(key.height, conditions, (height) => ({
-      start: start(height),
-      stages: [{ before: [] }],
-      after: [finalLine(steepUntil, eas), ...finalLegs(conditions, asked.pull)],
-    }));
-  const [atBest, atApproach] = [straight(best), straight(conditions.speeds.approach)];
-  const lows = [atBest?.height, atApproach?.height].filter((height) => height !== undefined);
-  const high = highest(key.height, asked, conditions, (height) => ({
-    start: start(height),
-    stages: [{ before: [] }],
-    after: [],
-  }));
-  return { low: lows.length > 0 ? Math.min(...lows) : null, high };
-}
-
-/** rad: a base leg turned in, or out, and as planned: the most first. */
-const turnsIn = [eighth, eighth / 2, eighth / 4, 0] as const;
-const turnsOut = [-eighth, -eighth / 2, 0] as const;
-
-/** A path that has its base leg turned by `turn` rad after a first part of it, as from the base key. */
-function turnedOnBase(
-  path: Approaching,
-  first: Leg,
-  turn: number,
-  { side, bank }: Asked,
-  conditions: Conditions,
-): Approaching {
-  const [onToFinal, ...later] = path.stages;
-  if (turn === 0 || !onToFinal) return path;
-  const before = [...onToFinal.before, first, turnOnBase(turn, side, bank)];
-  return { ...path, stages: [{ before, join: joinFromBase(side, bank, conditions, turn) }, ...later] };
-}
-
-/** m past abeam: where a base turn at the planned bank leads to the planned base leg, or to where a circle has its like. */
-function plannedBaseTurn(keys: readonly KeyPosition[], { bank }: Asked, conditions: Conditions): number {
-  const key = (id: KeyId) => keys.find((each) => each.id === id);
-  const [baseTurn, baseKey, finalTurn] = [key('base-turn'), key('base-key'), key('final-turn')];
-  const noBaseLeg = baseKey && finalTurn?.time === baseKey.time;
-  return noBaseLeg ? -baseKey.along - stillAirLead(conditions, bank) : -(baseTurn?.along ?? 0);
-}
-
-/** No time on base leg itself, but the heading that holds it. */
-function levelOnBase(side: Side, conditions: Conditions): LineLeg {
+  const limited: Conditions = limitedTo(mostInOneTurn, conditions);
   return {
-    kind: 'line',
-    phase: 'base',
-    track: baseTrack(side),
-    until: { lasts: 0 },
-    eas: conditions.polar.speed,
+    places: [-key.along, -key.along + farthestBaseTurn * spacing],
+    turns: looked,
+    inOneTurn: true,
+    path: (place, turned, height) => {
+      const start = { along: key.along, across: key.across, height, eas: conditions.polar.speed };
+      const lead = { start, before: [] };
+      const turns: Turns = turned === 'one' ? 'one' : 'two';
+      const path = approaching180(lead, turns, place, asked, turned === 'one' ? limited : conditions);
+      if (turned === 'one') return { ...path, after: [] };
+      return {
+        start,
+        stages: [
+          {
+            before: [...path.stages[0]!.before.slice(0, -1), baseTurnTo(turned, asked)],
+            join: joinFromBase(asked.side, asked.bank, conditions, turned),
+          },
+        ],
+        after: [],
+      };
+    },
   };
 }
 
-function turnOnBase(turn: number, side: Side, bank: number): TurnLeg {
+/** The same aircraft, banked no more than so much. */
+function limitedTo(bank: number, conditions: Conditions): Conditions {
+  const { aircraft } = conditions;
+  const limit = Math.min(bank, aircraft.turns.limit);
+  return { ...conditions, aircraft: { ...aircraft, turns: { ...aircraft.turns, limit } } };
+}
+
+/** From downwind on to a base leg turned in by an angle. */
+function baseTurnTo(turned: number, { side, bank }: Asked): TurnLeg {
   return {
     kind: 'turn',
-    phase: 'base',
-    track: baseTrack(side) + side * turn,
-    side: turn > 0 ? side : opposite(side),
+    phase: 'base-turn',
+    track: baseTrack(side) + side * turned,
+    side,
     bank,
     rollOut: true,
   };
 }
 
-interface Edge {
-  readonly height: number;
-  readonly path: Approached;
-}
-
-/** The height from which a path ends at the spot: a lower one ends short. */
-function lowest(
-  guess: number,
-  conditions: Conditions,
-  path: (height: number) => Approaching,
-): Edge | undefined {
-  let last: Approached | undefined;
-  const miss = (height: number) => {
-    last = approach(path(height), conditions, last?.joined);
-    return last?.miss ?? Number.NaN;
-  };
-  const sought = seekRoot(miss, guess, conditions.polar.ratio, heights, tolerance);
-  return sought?.found && last?.sound ? { height: sought.x, path: last } : undefined;
-}
-
-function lowestWithSoundFinal(
-  guess: number,
-  answer: (height: number) => ReturnType<typeof answerFrom>,
-): Edge | undefined {
-  let last: Approached | undefined;
-  const spare = (height: number) => {
-    const found = answer(height);
-    last = found?.made ? found.approached : undefined;
-    return last ? last.finalHeight - soundFinal : Number.NaN;
-  };
-  const sought = seekRoot(spare, guess, 0.5, heights, 0.05);
-  return sought?.found && last ? { height: sought.x, path: last } : undefined;
-}
-
-export function fromBase(
-  key: KeyPosition,
-  height: number,
-  turn: number,
+export function fromBaseKey(
+  key: Pick<KeyPosition, 'along' | 'across' | 'height'>,
   asked: Asked,
   conditions: Conditions,
+): Paths {
+  return {
+    places: [0, 0],
+    turns: looked,
+    inOneTurn: false,
+    path: (_place, turned, height) => fromBase({ ...key, height }, turned as number, asked, conditions),
+  };
+}
+
+/** From a place on base leg, turned in (or out) at once, up to wings level on final. */
+function fromBase(
+  { along, across, height }: Pick<KeyPosition, 'along' | 'across' | 'height'>,
+  turned: number,
+  { side, bank }: Asked,
+  conditions: Conditions,
 ): Approaching {
-  const { side, bank, pull } = asked;
   const level = levelOnBase(side, conditions);
   return {
-    start: { along: key.along, across: key.across, height, eas: conditions.polar.speed },
+    start: { along, across, height, eas: conditions.polar.speed },
     stages: [
       {
-        before: turn === 0 ? [level] : [level, turnOnBase(turn, side, bank)],
-        join: joinFromBase(side, bank, conditions, turn),
+        before: turned === 0 ? [level] : [level, turnOnBase(turned, side, bank)],
+        join: joinFromBase(side, bank, conditions, turned),
       },
     ],
-    after: finalLegs(conditions, pull),
+    after: [],
   };
 }
 
-/**
- * The height above which a path does not come down to the spot, whatever is lost on final: an S-turn to either side and
- * the steep approach, or the steep approach alone where there is no room to weave.
- */
-function highest(
-  guess: number,
-  asked: Asked,
-  conditions: Conditions,
-  path: (height: number) => Approaching,
-): number | null {
-  const ways = [asked.side, opposite(asked.side), undefined].map((weave) =>
-    lowest(guess, conditions, (height) => losingHeight(path(height), weave, asked, conditions)),
-  );
-  const found = ways.filter((edge) => edge !== undefined).map((edge) => edge.height);
-  return found.length > 0 ? Math.max(guess, ...found) : null;
+/** No time on base leg itself, but the heading that holds it. */
+function levelOnBase(side: Side, conditions: Conditions): LineLeg {
+  return { ...baseLeg(side, 0, conditions), until: { lasts: 0 } };
 }
 
-/** A path with the steep approach on final, after an S-turn that begins to the side of `weave`. */
-export function losingHeight(
-  path: Approaching,
-  weave: Side | undefined,
-  asked: Asked,
-  conditions: Conditions,
-): Approaching {
-  const { steep } = conditions;
-  const descent: Leg[] = steep ? [{ ...finalLine(steepUntil, steep.speed), steep: true }] : [];
+function turnOnBase(turned: number, side: Side, bank: number): TurnLeg {
   return {
-    ...path,
-    stages: weave === undefined ? path.stages : [...path.stages, sTurn(weave, asked.bank, conditions)],
-    after: [...descent, ...finalLegs(conditions, asked.pull)],
+    kind: 'turn',
+    phase: 'base',
+    track: baseTrack(side) + side * turned,
+    side: turned > 0 ? side : side === 1 ? -1 : 1,
+    bank,
+    rollOut: true,
   };
 }
 
-/** Off final by 45 degrees, across it by 45 degrees the other way, and back on to it. */
-function sTurn(side: Side, bank: number, conditions: Conditions): Stage {
-  const out: TurnLeg = { kind: 'turn', phase: 'final', track: side * eighth, side, bank, rollOut: false };
-  const back: TurnLeg = { ...out, track: -side * eighth, side: opposite(side), rollOut: true };
-  return {
-    before: [out, back],
-    join: {
-      legs: (lead) => [
-        { ...baseLeg(side, lead, conditions, -side * eighth), phase: 'final' },
-        { ...out, track: 0, rollOut: true },
-      ],
-      guess: stillAirLead(conditions, bank) * (1 - Math.SQRT1_2),
-      slope: side,
-    },
-  };
+/** What is known of final, and where a search begins. */
+export interface Search {
+  readonly asked: Asked;
+  readonly conditions: Conditions;
+  readonly onFinal: FinalBand;
+  /** m. */
+  readonly guess: number;
 }
 
-export function finalLine(until: number, eas: number): LineLeg {
-  return {
-    kind: 'line',
-    phase: 'final',
-    track: 0,
-    until: { reaches: 'height', value: until, growing: -1 },
-    eas,
-  };
+/** A path from its height at the key: where it comes on to final. m. */
+interface Joined {
+  readonly before: number;
+  readonly height: number;
 }
 
-const opposite = (side: Side): Side => (side === 1 ? -1 : 1);
+/** One path, by its height at the key; each search begins where the last one ended. */
+class Path {
+  readonly #search: Search;
+  readonly #paths: Paths;
+  readonly #turned: number | 'one';
+  #last: Approached | undefined;
+  #height: number;
+
+  constructor(paths: Paths, turned: number | 'one', search: Search) {
+    this.#paths = paths;
+    this.#turned = turned;
+    this.#search = search;
+    this.#height = search.guess;
+  }
+
+  /** Undefined where the path is not sound from that height. */
+  at(place: number, height: number): Joined | undefined {
+    const path = this.#paths.path(place, this.#turned, height);
+    const found = approach(path, this.#search.conditions, this.#last?.joined);
+    if (!found?.sound) return undefined;
+    this.#last = found;
+    return { before: -found.miss, height: found.finalHeight };
+  }
+
+  /** Height over the least that is enough: the turn to final high enough, and final within reach. */
+  enough({ before, height }: Joined): number {
+    const { asked, onFinal, conditions } = this.#search;
+    const reach = (onFinal.farthest(height) - before) / conditions.polar.ratio;
+    return Math.min(height - asked.leastFinal, reach);
+  }
+
+  /** Height by which the shortest final comes down before the spot; negative where it is still too long. */
+  lost({ before, height }: Joined): number {
+    const { onFinal, conditions } = this.#search;
+    return (before - onFinal.nearest(height)) / conditions.polar.ratio;
+  }
+
+  /** The height at the key at which a margin is nought, and the final joined from it. */
+  where(place: number, margin: (joined: Joined) => number, slope: 1 | -1) {
+    let joined: Joined | undefined;
+    const value = (height: number) => {
+      joined = this.at(place, height);
+      return joined ? margin(joined) : Number.NaN;
+    };
+    // From higher up, where it is not sound from the first height looked at.
+    for (const higher of [0, 150, 400, 900]) {
+      const sought = seekRoot(value, this.#height + higher, slope, heights, tolerance);
+      if (!sought || !joined) continue;
+      if (!sought.found) return undefined;
+      this.#height = sought.x;
+      return { height: sought.x, joined };
+    }
+    return undefined;
+  }
+}
+
+/** The least height from which a path makes the spot, its base turn as soon as it may be; not a number where none does. */
+function lowestOf(path: Path, { places: [from, to] }: Paths, { asked, onFinal }: Search): number {
+  let place = from;
+  let found = path.where(place, (joined) => path.enough(joined), 1);
+  if (!found) return Number.NaN;
+  if (path.lost(found.joined) >= -tolerance) return found.height;
+  // Too near to come down from where the turn to final must be complete: the base turn is moved out to where it is not.
+  const before = onFinal.nearest(asked.leastFinal);
+  for (let tries = 0; tries < 12 && found; tries++) {
+    const short = before - found.joined.before;
+    if (Math.abs(short) < 0.5) return found.height;
+    if (place === to && short > 0) return Number.NaN;
+    place = Math.min(to, Math.max(from, place + short));
+    found = path.where(place, (joined) => joined.height - asked.leastFinal, 1);
+  }
+  return Number.NaN;
+}
+
+/** The greatest height from which a path comes down to the spot, its base turn as late as it may be. */
+function highestOf(path: Path, { places: [from, to] }: Paths): number {
+  for (const share of from === to ? [1] : [1, 0.75, 0.5, 0.25, 0]) {
+    const found = path.where(from + share * (to - from), (joined) => path.lost(joined), -1);
+    if (found && path.enough(found.joined) >= -tolerance) return found.height;
+  }
+  return Number.NaN;
+}
+
+/** The lowest and the highest of all paths from a place. */
+export function bandOf(paths: Paths, search: Search): Band {
+  const lowest = (turned: number | 'one') => -lowestOf(new Path(paths, turned, search), paths, search);
+  const highest = (turned: number | 'one') => highestOf(new Path(paths, turned, search), paths);
+  const low = best(paths.turns, lowest) ?? (paths.inOneTurn ? best(['one'], lowest) : null);
+  const high = best(paths.turns, highest) ?? (paths.inOneTurn ? best(['one'], highest) : null);
+  return { low: low === null ? null : -low, high };
+}
+
+/** The greatest height from which one of some turns of the base leg still brings the aircraft down to the spot; null where none does. */
+export function highestFrom(paths: Paths, turns: readonly number[], search: Search): number | null {
+  const found = turns
+    .map((turned) => highestOf(new Path(paths, turned, search), paths))
+    .filter(Number.isFinite);
+  return found.length > 0 ? Math.max(...found) : null;
+}
+
+/** The greatest value over the turns of a base leg, the best of those looked at made nearer; null where there is none. */
+function best(turns: readonly (number | 'one')[], value: (turned: number | 'one') => number): number | null {
+  let top: { turned: number | 'one'; value: number } | undefined;
+  const look = (turned: number | 'one') => {
+    const found = value(turned);
+    if (found > (top?.value ?? Number.NEGATIVE_INFINITY)) top = { turned, value: found };
+  };
+  turns.forEach(look);
+  for (let step = firstStep; step >= lastStep; step /= 2) {
+    const turned = top?.turned;
+    if (typeof turned !== 'number') break;
+    for (const next of [turned - step, turned + step]) {
+      if (next > -eighth - 1e-9 && next < mostTurnedIn + 1e-9) look(next);
+    }
+  }
+  return top?.value ?? null;
+}
+
+function bandOnFinal(key: KeyPosition, { farthest, nearest }: FinalBand, { polar }: Conditions): Band {
+  const x = -key.along;
+  const root = (f: (height: number) => number) => {
+    const sought = seekRoot(f, key.height, polar.ratio, [20, heights[1]], 0.1);
+    return sought?.found ? sought.x : null;
+  };
+  return { low: root((height) => farthest(height) - x), high: root((height) => nearest(height) - x) };
+}

@@ -7,6 +7,8 @@ export interface Motion {
   readonly longestStep: number | ((state: State) => number);
   /** Places in the state that change; left out, all of them. Rates of the others are not looked at. */
   readonly moves?: readonly number[];
+  /** Left out, `mostSteps`: a motion that has not come to its end by then has none. */
+  readonly mostSteps?: number;
   /** Rates of change of the state. */
   derivative(state: State, rates: State): void;
   /** What is left until the motion ends: positive before, nought at the end, negative after. */
@@ -71,7 +73,8 @@ export class Integrator {
     this.trial.set(state);
     let elapsed = 0;
     let pace = Number.NaN;
-    for (let count = 0; count < mostSteps; count++) {
+    const most = this.step < Number.POSITIVE_INFINITY ? mostSteps : (motion.mostSteps ?? mostSteps);
+    for (let count = 0; count < most; count++) {
       const asked = typeof motion.longestStep === 'number' ? motion.longestStep : motion.longestStep(state);
       const longest = direction * Math.min(this.step, asked);
       motion.derivative(state, this.k1);

@@ -91,8 +91,12 @@ const rolling = [...turning, BANK] as const;
 
 /** s. The wind changes with the logarithm of height: steps grow with it, and are short near the ground. */
 function lineStep(state: State): number {
-  return Math.min(8, Math.max(0.5, state[HEIGHT]! / 8));
+  return Math.min(8, Math.max(0.5, Math.abs(state[HEIGHT]!) / 8));
 }
+
+/** Free steps of a straight leg, and of a turn, at most: many minutes. */
+const mostOfLine = 400;
+const mostOfTurn = 250;
 
 /** s: in the last of final the wind changes fast. */
 const lastStep = 0.25;
@@ -149,6 +153,7 @@ export function glideAlongLine(
   };
   const settled = new Float64Array(stateSize);
   return {
+    mostSteps: mostOfLine,
     longestStep: !held ? lastStep : speedChange === 0 ? lineStep : 3,
     moves: speedChange === 0 && held ? gliding : accelerating,
     derivative: rate,
@@ -195,6 +200,7 @@ export function glidingTurn(medium: Medium, rollRate: number, until: Until): Mot
   // While bank and speed are held, what follows from them is the same from step to step.
   let [lastBank, lastEas, sin, cos, tan] = [Number.NaN, Number.NaN, 0, 1, 0];
   return {
+    mostSteps: mostOfTurn,
     longestStep: rollRate === 0 ? (state) => turnStep(state, medium) : rollStep / Math.abs(rollRate),
     moves: rollRate === 0 ? turning : rolling,
     derivative(state, rates) {

@@ -5,7 +5,8 @@ import { approaches } from './approaches.ts';
 import { heightThatWorks, windShareThatWorks } from './beyond-reach.ts';
 import { cautionsOf, graded, mediumBank } from './cautions.ts';
 import type { Conditions } from './conditions.ts';
-import { flyPattern } from './fly-pattern.ts';
+import { soundFinal } from './final-band.ts';
+import { endsAtSpot, flyPattern } from './fly-pattern.ts';
 import { gatesOf } from './gates.ts';
 import { sinOfGlide } from './glide.ts';
 import { gradeOf } from './grade.ts';
@@ -38,10 +39,12 @@ export function planApproach(request: PlanRequest): Plan {
   const { runway, airfield, power, approach, detail = 'whole' } = request;
   const { aircraft } = conditions;
   const procedure = answer?.approached.procedure ?? atOnce(asked, resolved);
-  const { flight, keys, aimPoint, levelAt } = flyPattern(procedure, conditions, runway.heading);
+  const pattern = flyPattern(procedure, conditions, runway.heading);
+  const { flight, keys, aimPoint, levelAt } = pattern;
   const track = flight.track.map((sample) => ({ ...sample, heading: positiveAngle(sample.heading) }));
   const last = track.at(-1)!;
-  const made = answer?.made === true;
+  // The search says where the number left open lies; whether the spot is made, only the flight says.
+  const made = answer?.made === true && endsAtSpot(pattern);
   const cautions = [
     ...cautionsOf({ aircraft, runway, flown, track, keys, pull: asked.pull, minimums: request.minimums }),
     ...(made ? [] : unreached(method, asked, resolved, track, detail)),
@@ -98,6 +101,7 @@ export function workOut(request: PlanRequest): WorkedOut {
     circles: request.circles,
     drifting: request.circlesDrift ?? false,
     pull: roundOutPull(conditions),
+    leastFinal: Math.max(soundFinal, request.minimums?.finalTurn ?? 0),
   };
   return { resolved, asked, method, answer: method.answer(asked, conditions) };
 }

@@ -1,5 +1,6 @@
 import { metresPerFoot, metresPerSecondPerKnot, radiansPerDegree } from '../units/factors.ts';
 import type { Conditions } from './conditions.ts';
+import { landingLegs } from './faults/landing-legs.ts';
 import { Flight } from './fly.ts';
 import { ACROSS, ALONG } from './motions.ts';
 import type { PlanRequest } from './plan.ts';
@@ -140,7 +141,9 @@ function plannedFlight(request: PlanRequest): {
     const changed = departed(procedure, departure, conditions);
     const flight = new Flight(windier(conditions, departure), 0, 'honest');
     flight.begin(changed.start, changed.legs[0]!);
-    for (const leg of changed.legs) flight.leg(leg);
+    // The hands pull as hard as it takes to come level, as they do in every fault.
+    for (const leg of changed.legs)
+      for (const part of leg.kind === 'landing' ? landingLegs({}, leg.pull, {}) : [leg]) flight.leg(part);
     return { along: flight.state[ALONG]!, across: flight.state[ACROSS]! };
   };
   return { procedure, fly };

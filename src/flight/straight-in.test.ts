@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { AircraftId } from '../../tests/flight-school.ts';
 import { requestFor, windOffRunway } from '../../tests/flight-school.ts';
+import { finalLine, soundFinal, steepUntil } from './final-band.ts';
 import { Flight } from './fly.ts';
-import { finalLine, soundFinal, steepUntil } from './gates.ts';
 import { ACROSS, ALONG, HEIGHT } from './motions.ts';
 import { finalLegs } from './pattern-legs.ts';
 import { type WorkedOut, workOut } from './planner.ts';

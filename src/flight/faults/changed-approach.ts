@@ -2,7 +2,7 @@ import type { Asked } from '../approach-method.ts';
 import { approach } from '../approaching.ts';
 import { RequestError } from '../errors.ts';
 import { type Amount, changed, type FaultChange } from '../fault.ts';
-import { type FlownPattern, flyPattern } from '../fly-pattern.ts';
+import { endsAtSpot, type FlownPattern, flyPattern } from '../fly-pattern.ts';
 import { baseLeg, joinFromBase, stillAirLead } from '../pattern-legs.ts';
 import type { PlanRequest, TrackSample } from '../plan.ts';
 import { workOut } from '../planner.ts';
@@ -27,14 +27,14 @@ export interface FaultPlan {
  */
 export function planForFaults(request: PlanRequest): FaultPlan {
   const { answer, resolved, asked } = workOut(request);
-  if (!answer?.made) {
+  const procedure = answer?.made ? answer.approached.procedure : undefined;
+  const pattern = procedure && flyPattern(procedure, resolved.conditions, request.runway.heading);
+  if (!procedure || !pattern || !endsAtSpot(pattern)) {
     throw new RequestError(
       'approach',
       'faults are flown against a plan that makes the spot: this one does not',
     );
   }
-  const { procedure } = answer.approached;
-  const pattern = flyPattern(procedure, resolved.conditions, request.runway.heading);
   return { request, resolved, asked, procedure, pattern };
 }
 

@@ -1,7 +1,7 @@
 import { angleBetween } from '../angle.ts';
 import type { Conditions } from '../conditions.ts';
+import { eighth } from '../final-band.ts';
 import { Flight } from '../fly.ts';
-import { eighth } from '../gates.ts';
 import { ACROSS, ALONG, BANK, EAS, HEIGHT } from '../motions.ts';
 import type { TrackSample } from '../plan.ts';
 import type { LineLeg } from '../procedure.ts';

@@ -1,6 +1,6 @@
 import { standardGravity } from '../constants.ts';
+import { finalLine, steepUntil } from '../final-band.ts';
 import { Flight } from '../fly.ts';
-import { finalLine, steepUntil } from '../gates.ts';
 import { dragOverWeight, sinOfGlide } from '../glide.ts';
 import { headwindAt } from '../headwind-at.ts';
 import { Integrator } from '../integrator.ts';

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { requestFor, windOffRunway } from '../../../tests/flight-school.ts';
 import { metresPerSecondPerKnot, radiansPerDegree } from '../../units/factors.ts';
 import type { FaultChange, FaultFlown, RecoveryWay } from '../fault.ts';
-import { soundFinal } from '../gates.ts';
+import { soundFinal } from '../final-band.ts';
 import type { TrackSample } from '../plan.ts';
 import { type FaultPlan, planForFaults } from './changed-approach.ts';
 import { flyFault } from './fly-fault.ts';

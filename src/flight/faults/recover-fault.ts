@@ -1,4 +1,3 @@
-import { approach } from '../approaching.ts';
 import type { Conditions } from '../conditions.ts';
 import { standardGravity } from '../constants.ts';
 import {
@@ -8,15 +7,14 @@ import {
   isInTheLanding,
   type RecoveryWay,
 } from '../fault.ts';
+import { bestOnFinal, eighth, finalBand, finalLine, sTurnCovers, steepUntil } from '../final-band.ts';
 import { Flight } from '../fly.ts';
-import { eighth, finalLine, fromBase, losingHeight, soundFinal, steepUntil } from '../gates.ts';
-import { headwindAt } from '../headwind-at.ts';
+import { fromBaseKey, highestFrom } from '../gates.ts';
 import { keyAt } from '../keys.ts';
 import { ALONG } from '../motions.ts';
 import { finalLegs } from '../pattern-legs.ts';
 import type { Phase, TrackSample } from '../plan.ts';
 import type { Leg } from '../procedure.ts';
-import { speedToFly } from '../speed-to-fly.ts';
 import { stillAir } from '../wind.ts';
 import { changedApproach, type FaultPlan } from './changed-approach.ts';
 import { passesGateway } from './cut-corner.ts';
@@ -25,6 +23,8 @@ import { lineUp } from './line-up.ts';
 
 /** m. Less height than this is none: a plan that lines up just so high is not to fail by a rounding. */
 const asPlanned = 0.1;
+/** rad: by how much a base leg is turned out, the most first. */
+const turnedOut = [-eighth, -eighth / 2, 0] as const;
 /** m. Nearer to the spot than this there is nothing to recover. */
 const atTheSpot = 1;
 
@@ -32,11 +32,12 @@ const atTheSpot = 1;
  * The pilot who does notice: for each way of putting a fault right, the last point of the faulty flight from which it
  * still brings the wheels to the spot. Found by flying the way from points of the track: from all before it the way
  * succeeds, a little after it fails.
- * Ways for a flight that ends short: cutting the corner to wings level on final at 300 ft where the glide from there
+ * Every turn that puts a flight right is complete at 300 ft, or at the school's own minimum, or higher.
+ * Ways for a flight that ends short: cutting the corner to wings level on final where the glide from there
  * reaches the spot (at the best-glide speed; what another speed is worth in height is counted), and on final the best
- * speed against the wind. For one that ends long: turned out on base by 45 degrees, and on final the steep approach,
- * alone or after an S-turn. For a turn to final with another bank: back to the centreline with a shallow S at the planned
- * bank and no more, lined up by 300 ft, and from there the spot. Empty where nothing needs recovering on the way: the landing has its own figures.
+ * speed for this wind. For one that ends long: turned out on base by up to 45 degrees, and then whatever final can lose; on
+ * final the steep approach, alone or after an S-turn. For a turn to final with another bank: back to the centreline with a
+ * shallow S at the planned bank and no more, and from there the spot. Empty where nothing needs recovering on the way: the landing has its own figures.
  */
 export function recoverFault(plan: FaultPlan, fault: FaultFlown): FaultRecovery[] {
   if (isInTheLanding(fault.change)) return [];
@@ -132,33 +133,41 @@ export function spareAfter(
     missFrom(from, from.height > steepUntil ? [...descent, ...landing] : landing, conditions);
   switch (by) {
     case 'cut-corner': {
-      const height = linedUpBy(plan);
+      const height = asked.leastFinal;
+      const { nearest, farthest } = finalBand(asked, conditions);
       const run = missFrom({ along: 0, height, eas: conditions.polar.speed }, landing, conditions);
-      const gateway = { along: -run, across: 0, track: 0 };
+      // Where the planned final is joined at this height, else as near to the spot as final can make of it, or as far out.
+      const runs = [run, nearest(height), farthest(height)].filter((each) => Number.isFinite(each));
       return (point) => {
         const heading = point.heading - request.runway.heading;
         const position = { ...point, heading, height: atBestGlide(point, conditions) };
-        return passesGateway(position, gateway, height, asked.bank, conditions) - height;
+        let most = Number.NEGATIVE_INFINITY;
+        for (const each of runs) {
+          const gateway = { along: -each, across: 0, track: 0 };
+          most = Math.max(most, passesGateway(position, gateway, height, asked.bank, conditions) - height);
+          if (most >= 0) break;
+        }
+        return most;
       };
     }
     case 'best-speed':
       return (point) => missFrom(point, [againstTheWind(point.height, conditions), ...landing], conditions);
-    case 'widen':
+    case 'widen': {
+      const onFinal = finalBand(asked, conditions);
       return (point) => {
-        const key = keyAt('base-key', point);
-        const path = approach(fromBase(key, point.height, -eighth, asked, conditions), conditions);
-        return path?.sound ? -path.miss : Number.NEGATIVE_INFINITY;
+        const paths = fromBaseKey(point, asked, conditions);
+        const search = { asked, conditions, onFinal, guess: point.height };
+        const high = highestFrom(paths, turnedOut, search);
+        return high === null ? Number.NEGATIVE_INFINITY : high - point.height;
       };
-    case 's-turn':
+    }
+    case 's-turn': {
+      const { straight } = finalBand(asked, conditions);
       return (point) => {
-        const start = { along: point.along, across: 0, height: point.height, eas: conditions.polar.speed };
-        const path = { start, stages: [{ before: [] }], after: landing };
-        const flown = [asked.side, asked.side === 1 ? -1 : 1].map((side) =>
-          approach(losingHeight(path, side as 1 | -1, asked, conditions), conditions),
-        );
-        const sound = flown.filter((each) => each?.sound);
-        return Math.max(Number.NEGATIVE_INFINITY, ...sound.map((each) => -each!.miss));
+        const covers = sTurnCovers(point.height, straight, asked, conditions);
+        return covers === undefined ? Number.NEGATIVE_INFINITY : -point.along - covers;
       };
+    }
     case 'steep-approach': {
       if (!steep) return undefined;
       return (point) => (point.height > steepUntil ? -steepest(point) : Number.NEGATIVE_INFINITY);
@@ -169,7 +178,7 @@ export function spareAfter(
         if (!made) return Number.NEGATIVE_INFINITY;
         const best = missFrom(made, [againstTheWind(made.height, conditions), ...landing], conditions);
         return Math.min(
-          made.height - linedUpBy(plan) + asPlanned,
+          made.height - asked.leastFinal + asPlanned,
           best + atTheSpot,
           atTheSpot - steepest(made),
         );
@@ -177,16 +186,9 @@ export function spareAfter(
   }
 }
 
-/** m: wings level on final no lower than this, or than planned. */
-function linedUpBy({ pattern: { keys } }: FaultPlan): number {
-  return Math.min(soundFinal, keys.find(({ id }) => id === 'final')?.height ?? soundFinal);
-}
-
 /** Final at the speed that goes farthest against the wind, and not slower than 1.3 times the stall speed. */
 function againstTheWind(height: number, conditions: Conditions): Leg {
-  const headwind = headwindAt(conditions, height / 2);
-  const best = speedToFly(conditions.polar, headwind, conditions.tasOverEas(height / 2));
-  return finalLine(steepUntil, Math.max(best, 1.3 * conditions.speeds.stall));
+  return finalLine(steepUntil, bestOnFinal(height, conditions));
 }
 
 type Glide = Pick<TrackSample, 'along' | 'height' | 'eas'>;
