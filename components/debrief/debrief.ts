@@ -1,12 +1,12 @@
 import type { Element, Properties } from 'hast';
 import { h } from 'hastscript';
 import { z } from 'zod';
-import type { KeyPosition, Plan } from '../../src/flight/plan.ts';
+import { formatKeyHeight } from '../../src/drawing/key-height.ts';
+import type { Caution, KeyPosition, Plan } from '../../src/flight/plan.ts';
 import { captionNumber } from '../../src/lesson/captions.ts';
 import { defineComponent } from '../../src/lesson/component.ts';
 import { parsed } from '../../src/school/fields.ts';
 import { wordsForm } from '../../src/school/written-form.ts';
-import { formatHeight } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
 import { sourceWords } from '../approach-words.ts';
 import type { PacketContext } from '../context.ts';
@@ -95,7 +95,7 @@ function keyTable(table: Properties, plan: Plan, units: PageUnits): Element {
     ]),
     h(
       'tbody',
-      keys.map((key) => keyRow(key, units)),
+      keys.map((key) => keyRow(key, plan.cautions, units)),
     ),
   ]);
 }
@@ -119,10 +119,10 @@ function ownTable(table: Properties, rows: readonly string[]): Element {
   ]);
 }
 
-function keyRow(key: KeyPosition, units: PageUnits): Element {
+function keyRow(key: KeyPosition, cautions: readonly Caution[], units: PageUnits): Element {
   return h('tr', [
     h('th', { scope: 'row' }, key.label),
-    h('td', { className: ['number'] }, formatHeight(key.height, units)),
+    h('td', { className: ['number'] }, formatKeyHeight(key, cautions, units)),
     h('td', placeWords(key, units)),
     empty(),
     empty(),

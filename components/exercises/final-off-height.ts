@@ -1,4 +1,5 @@
 import { edgeTexts } from '../../src/drawing/gate-band.ts';
+import { formatKeyHeight } from '../../src/drawing/key-height.ts';
 import type { Plan } from '../../src/flight/plan.ts';
 import { metresPerFoot } from '../../src/units/factors.ts';
 import { formatHeight, heightStep } from '../../src/units/format.ts';
@@ -26,6 +27,12 @@ export const finalOffHeight: Draw = ({ plan, request, units }, random) => {
   const isLow = random() < lowShare;
   const planned = printedHeight(band.plan, units);
   const [height, mirrored] = isLow ? [planned - size, planned + size] : [planned + size, planned - size];
+  // A planned height that is told apart from its limit to the foot is no figure to count from by heart.
+  if (
+    formatKeyHeight({ id: band.at, height: band.plan }, plan.cautions, units) !== formatHeight(planned, units)
+  ) {
+    return undefined;
+  }
   if (height < heightStep(units) || mirrored < heightStep(units)) return undefined;
   // With the engine running an approach that is not right by then is gone around from, in the band or below it.
   const least = plan.power === 'idle' ? leastFinal(request) : 0;
@@ -50,7 +57,7 @@ export const finalOffHeight: Draw = ({ plan, request, units }, random) => {
       question:
         `You roll out on final ${shown(size)} ${isLow ? 'lower' : 'higher'} than planned; speed and place are right. How high ` +
         'above the spot is that, and what now?',
-      table: gateTable([band], units),
+      table: gateTable({ ...plan, gates: [band] }, units),
       right,
       wrong: [
         ...nearest.map((each) => ({

@@ -41,7 +41,7 @@ export const gateReading: Draw = (setting, random) => {
       question:
         `Read the table of gates (heights above the spot). You pass the ${key} at ${shown(height)}. ` +
         'Where are you in its band, and what do you do?',
-      table: gateTable(plan.gates, units),
+      table: gateTable(plan, units),
       right: words[reading],
       wrong: others.map((other) => ({ text: words[other], fault: faultOf(reading, other) })),
       working: [

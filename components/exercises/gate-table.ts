@@ -1,7 +1,7 @@
 import { asNear, edgeTexts, gateBand } from '../../src/drawing/gate-band.ts';
+import { formatKeyHeight } from '../../src/drawing/key-height.ts';
 import { keyLabels } from '../../src/flight/keys.ts';
-import type { Gate } from '../../src/flight/plan.ts';
-import { formatHeight } from '../../src/units/format.ts';
+import type { Gate, Plan } from '../../src/flight/plan.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
 import type { ExerciseTable } from './exercise.ts';
 
@@ -21,12 +21,16 @@ export function bandAt(gates: readonly Gate[], at: Gate['at'], units: PageUnits)
 }
 
 /** The gates as the packet prints them. */
-export function gateTable(gates: readonly Gate[], units: PageUnits): ExerciseTable {
+export function gateTable(
+  { gates, cautions }: Pick<Plan, 'gates' | 'cautions'>,
+  units: PageUnits,
+): ExerciseTable {
   return {
     head: ['At', 'Not below', 'Plan', 'Not above'],
     rows: gates.map((gate) => {
       const { low, high } = edgeTexts(gate, units);
-      return [keyLabels[gate.at], low, formatHeight(gate.plan, units), high];
+      const planned = formatKeyHeight({ id: gate.at, height: gate.plan }, cautions, units);
+      return [keyLabels[gate.at], low, planned, high];
     }),
   };
 }

@@ -1,9 +1,9 @@
 import { z } from 'zod';
 import { type BandEdge, edgeText, gateBand } from '../../src/drawing/gate-band.ts';
+import { formatKeyHeight } from '../../src/drawing/key-height.ts';
 import type { KeyId } from '../../src/flight/plan.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
 import { nameList } from '../../src/lesson/directive-form.ts';
-import { formatHeight } from '../../src/units/format.ts';
 import type { PacketContext } from '../context.ts';
 import { flownFigure } from '../grade-mark.ts';
 import { planKey } from '../plan-key.ts';
@@ -37,7 +37,9 @@ export const gate = defineComponent<PacketContext, typeof attributes>({
 
     function words(printed: BandEdge): string {
       if (printed === 'open') return 'no sound height was found';
-      return printed === 'plan' ? `the plan, ${formatHeight(at.height, units)}` : edgeText(printed, units);
+      return printed === 'plan'
+        ? `the plan, ${formatKeyHeight(at, plan.cautions, units)}`
+        : edgeText(printed, units);
     }
   },
 });

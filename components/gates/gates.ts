@@ -1,10 +1,10 @@
 import { h } from 'hastscript';
 import { z } from 'zod';
 import { edgeTexts } from '../../src/drawing/gate-band.ts';
+import { formatKeyHeight } from '../../src/drawing/key-height.ts';
 import type { Gate } from '../../src/flight/plan.ts';
 import { captionNumber } from '../../src/lesson/captions.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
-import { formatHeight } from '../../src/units/format.ts';
 import { approachWords, sourceWords } from '../approach-words.ts';
 import type { PacketContext } from '../context.ts';
 import { markedKey } from '../grade-mark.ts';
@@ -60,7 +60,7 @@ function row(gate: Gate, context: PacketContext) {
   return h('tr', [
     h('th', { scope: 'row' }, markedKey(plan, gate.at, planKey(plan, gate.at).label)),
     height(low),
-    height(formatHeight(gate.plan, units)),
+    height(formatKeyHeight({ id: gate.at, height: gate.plan }, plan.cautions, units)),
     height(high),
     h('td', belowWords(gate, context)),
     h('td', withinWords(gate, context)),

@@ -1,8 +1,9 @@
 import { z } from 'zod';
+import { formatKeyHeight } from '../../src/drawing/key-height.ts';
 import { keyLabels } from '../../src/flight/keys.ts';
 import type { KeyId, KeyPosition, Plan } from '../../src/flight/plan.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
-import { formatDistance, formatHeight, formatTime } from '../../src/units/format.ts';
+import { formatDistance, formatTime } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
 import { nameOf } from '../choice-of.ts';
 import type { PacketContext } from '../context.ts';
@@ -13,7 +14,7 @@ import { planKey } from '../plan-key.ts';
 type Figure = (key: KeyPosition, plan: Plan, units: PageUnits) => string;
 
 const figures = {
-  height: (key, _plan, units) => formatHeight(key.height, units),
+  height: (key, { cautions }, units) => formatKeyHeight(key, cautions, units),
   along: (key, _plan, units) => alongWords(key, units),
   across: (key, _plan, units) => acrossWords(key, units),
   distance: (key, _plan, units) => formatDistance(Math.hypot(key.along, key.across), units),

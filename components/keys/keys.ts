@@ -1,9 +1,10 @@
 import { h } from 'hastscript';
 import { z } from 'zod';
+import { formatKeyHeight } from '../../src/drawing/key-height.ts';
 import type { KeyPosition, Plan } from '../../src/flight/plan.ts';
 import { captionNumber } from '../../src/lesson/captions.ts';
 import { defineComponent } from '../../src/lesson/component.ts';
-import { formatHeight, formatTime } from '../../src/units/format.ts';
+import { formatTime } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
 import { approachWords, sourceWords } from '../approach-words.ts';
 import type { PacketContext } from '../context.ts';
@@ -51,7 +52,7 @@ function row(plan: Plan, key: KeyPosition, time: number, units: PageUnits) {
   const place = placeWords(key, units);
   return h('tr', [
     h('th', { scope: 'row' }, markedKey(plan, key.id, key.label)),
-    h('td', { className: ['number'] }, formatHeight(key.height, units)),
+    h('td', { className: ['number'] }, formatKeyHeight(key, plan.cautions, units)),
     h('td', isAim ? `${place}; the glide points here` : place),
     h('td', { className: ['number'] }, isAim ? '–' : formatTime(time)),
   ]);

@@ -1,4 +1,5 @@
 import { windWords } from '../../components/wind-table/wind-words.ts';
+import { formatKeyHeight } from '../drawing/key-height.ts';
 import { indicatedSpeed } from '../flight/calibration.ts';
 import type { Plan } from '../flight/plan.ts';
 import { crosswind, headwind } from '../flight/wind.ts';
@@ -6,7 +7,6 @@ import { solvedPhrase } from '../press/solved-words.ts';
 import {
   formatDensityAltitude,
   formatDistance,
-  formatHeight,
   formatRatio,
   formatSpeed,
   formatTime,
@@ -37,10 +37,10 @@ function heading({ aircraft, airfield, runway, air, approach, power, circuit, fl
   ];
 }
 
-function keyRows({ keys }: Plan): string[] {
+function keyRows({ keys, cautions }: Plan): string[] {
   const rows = keys.map((key) => [
     key.label,
-    formatHeight(key.height, units),
+    formatKeyHeight(key, cautions, units),
     key.along < -5 ? `${formatDistance(-key.along, units)} before` : formatDistance(key.along, units),
     `${formatDistance(Math.abs(key.across), units)}${sideWord(key.across)}`,
     formatTime(key.time),

@@ -1,8 +1,8 @@
 import type { KeyPosition, Plan } from '../flight/plan.ts';
-import { formatHeight } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import { distance, type Point } from './geometry.ts';
 import { keyGrade, type MarkedGrade, markWords } from './grade-words.ts';
+import { formatKeyHeight } from './key-height.ts';
 import { keyLines } from './pattern-words.ts';
 import type { TextLine } from './text.ts';
 
@@ -29,7 +29,7 @@ export function groupKeys(plan: Plan, placed: readonly PlacedKey[], units: PageU
     const same = groups.findIndex(
       (group) =>
         distance(group.at, at) < together &&
-        formatHeight(group.key.height, units) === formatHeight(key.height, units) &&
+        formatKeyHeight(group.key, plan.cautions, units) === formatKeyHeight(key, plan.cautions, units) &&
         isPlain(group.key) &&
         isPlain(key),
     );

@@ -1,14 +1,9 @@
 import type { KeyPosition, Plan } from '../flight/plan.ts';
-import {
-  formatDirection,
-  formatDistance,
-  formatHeight,
-  formatLowHeight,
-  formatTime,
-} from '../units/format.ts';
+import { formatDirection, formatDistance, formatLowHeight, formatTime } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import type { DrawnFault } from './drawn-fault.ts';
 import { cautionSentences } from './grade-words.ts';
+import { formatKeyHeight } from './key-height.ts';
 import { windLines } from './pattern-legend.ts';
 import { scaleText } from './scale-bar.ts';
 import type { TextLine } from './text.ts';
@@ -32,7 +27,7 @@ export function keyLines(plan: Plan, key: KeyPosition, units: PageUnits): TextLi
     return [{ text: key.label }, { text: missText(key.along, units), bold: true }];
   }
   if (key.id === 'aim-point') return [{ text: key.label }, { text: missText(key.along, units) }];
-  return [{ text: key.label }, { text: formatHeight(key.height, units), bold: true }];
+  return [{ text: key.label }, { text: formatKeyHeight(key, plan.cautions, units), bold: true }];
 }
 
 export function approachName(plan: Plan): string {
@@ -72,7 +67,7 @@ export function keySentence(plan: Plan, key: KeyPosition, units: PageUnits): str
   const low = key.id === 'touchdown' || key.id === 'aim-point';
   const where =
     low && Math.abs(key.along) <= onTheSpot ? 'at the spot' : placeText(key.along, key.across, units);
-  const figures = [low ? [] : formatHeight(key.height, units), where].flat();
+  const figures = [low ? [] : formatKeyHeight(key, plan.cautions, units), where].flat();
   const start = plan.track[0]?.time ?? 0;
   return `${key.label}: ${figures.join(', ')}, ${formatTime(key.time - start)} from the start`;
 }

@@ -6,6 +6,7 @@ import { formatLeastHeight } from '../units/safe-rounding.ts';
 import { type DrawnFault, faultSentence } from './drawn-fault.ts';
 import { type BandEdge, gateBand, noBandText, noBandWhy } from './gate-band.ts';
 import { cautionSentences, markNote } from './grade-words.ts';
+import { formatKeyHeight } from './key-height.ts';
 import { approachName, keySentence, missText, touchesAtSpot } from './pattern-words.ts';
 import { obstaclesOnFinal, type ProfileView } from './profile-view.ts';
 
@@ -76,7 +77,7 @@ export function profileDescription(
     `${approachName(plan)} to runway ${plan.runway.name}: height above the spot against distance to go along the track.`,
     drawnText(exaggeration),
     ...plan.keys.map((key) => `${keySentence(plan, key, units)}.`),
-    ...plan.gates.map((gate) => `${gateText(label(gate.at), gate, units)}.`),
+    ...plan.gates.map((gate) => `${gateText(label(gate.at), gate, plan.cautions, units)}.`),
     ...obstaclesOnFinal(plan).map(
       ({ what, height }) => `Under final: ${what}, ${formatLowHeight(height, units)} high.`,
     ),
@@ -87,13 +88,13 @@ export function profileDescription(
   ].join(' ');
 }
 
-function gateText(label: string, gate: Gate, units: PageUnits): string {
+function gateText(label: string, gate: Gate, cautions: Plan['cautions'], units: PageUnits): string {
   const name = lowerFirst(label);
   const band = gateBand(gate, units);
   if (band.none !== undefined) {
     return `There is ${noBandText} of heights ${gatePlace(gate, name)}: ${noBandWhy[band.none]}`;
   }
-  const planned = `the planned ${formatHeight(gate.plan, units)}`;
+  const planned = `the planned ${formatKeyHeight({ id: gate.at, height: gate.plan }, cautions, units)}`;
   const text = (edge: BandEdge) => (typeof edge === 'number' ? formatHeight(edge, units) : planned);
   const missing = [
     ...(band.low === 'open' ? ['; no lower edge was found'] : []),

@@ -1,5 +1,6 @@
 import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
+import { formatKeyHeight } from '../drawing/key-height.ts';
 import { qnhOf } from '../flight/air.ts';
 import type { Aircraft, BestGlide } from '../flight/aircraft.ts';
 import { standardGravity } from '../flight/constants.ts';
@@ -190,7 +191,10 @@ export function inputs(plan: Plan, units: PageUnits, said = new Map<number, stri
   const ofTheDay: [string, string][] = [
     ['Mass flown', formatMass(flown.mass)],
     ['Bank of the turns', formatAngle(flown.bank)],
-    [`Height at the ${plan.keys[0]!.label.toLowerCase()}`, formatHeight(flown.height, units)],
+    [
+      `Height at the ${plan.keys[0]!.label.toLowerCase()}`,
+      formatKeyHeight({ id: plan.keys[0]!.id, height: flown.height }, plan.cautions, units),
+    ],
     ...(plan.approach === '180'
       ? optional('Downwind leg, from the centreline', formatDistance(flown.spacing, units))
       : []),
@@ -288,7 +292,7 @@ function keyTable(plan: Plan, units: PageUnits): Element {
       id === 'aim-point' ? '–' : formatTime(time),
       `${numberText(along, 1)} m`,
       `${numberText(across, 1)} m`,
-      formatHeight(height, units),
+      formatKeyHeight({ id, height }, plan.cautions, units),
       `${numberText(height, 0.1)} m`,
     ]),
     [1, 2, 3, 4, 5],

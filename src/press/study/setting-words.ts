@@ -1,3 +1,4 @@
+import { formatKeyHeight } from '../../drawing/key-height.ts';
 import type { KeyPosition, Plan } from '../../flight/plan.ts';
 import { formatDistance, formatHeight, formatTime, formatWind } from '../../units/format.ts';
 import type { PageUnits } from '../../units/page-units.ts';
@@ -14,7 +15,7 @@ export function changeWords(plan: Plan, printed: Plan, units: PageUnits): string
   const changes = plan.keys.flatMap((key) => {
     const before = printed.keys.find(({ id }) => id === key.id);
     if (!before || key.id === 'aim-point' || key.id === 'touchdown') return [];
-    return keyChange(key, before, units);
+    return keyChange([key, plan], [before, printed], units);
   });
   const time = formatTime(plan.touchdown.time);
   const timeBefore = formatTime(printed.touchdown.time);
@@ -24,11 +25,13 @@ export function changeWords(plan: Plan, printed: Plan, units: PageUnits): string
     : `${sentence(changes.join('; '))}.`;
 }
 
-function keyChange(key: KeyPosition, before: KeyPosition, units: PageUnits): string[] {
-  const words = (of: KeyPosition) =>
-    of.id === 'base-turn' ? abeamWords(of, units) : formatHeight(of.height, units);
+type KeyOfPlan = readonly [KeyPosition, Pick<Plan, 'cautions'>];
+
+function keyChange(key: KeyOfPlan, before: KeyOfPlan, units: PageUnits): string[] {
+  const words = ([of, { cautions }]: KeyOfPlan) =>
+    of.id === 'base-turn' ? abeamWords(of, units) : formatKeyHeight(of, cautions, units);
   const [now, then] = [words(key), words(before)];
-  return now === then ? [] : [`${key.label.toLowerCase()} ${now} (printed ${then})`];
+  return now === then ? [] : [`${key[0].label.toLowerCase()} ${now} (printed ${then})`];
 }
 
 /** Where the base turn begins, along the downwind leg. */
