@@ -68,6 +68,10 @@ describe('a request that contradicts itself is refused', () => {
     const error = errorOf({ aircraft: limited, bank: 41 * degrees });
     expect(error.field).toBe('bank');
     expect(error.message).toContain('40 degrees');
+    const limit = (angle: number) => ({ ...aircraft, turns: { ...aircraft.turns, limit: angle * degrees } });
+    expect(errorOf({ aircraft: limit(40.6), bank: 50 * degrees }).message).toContain('limit of 40 degrees');
+    const near = errorOf({ aircraft: limit(40.2), bank: 40.4 * degrees }).message;
+    expect(near).toMatch(/bank of 40\.4 degrees .* limit of 40\.2 degrees$/);
   });
 
   it('gusts that are less than the wind, and takes those that are as much', () => {
@@ -81,6 +85,11 @@ describe('a request that contradicts itself is refused', () => {
   it('speeds that do not rise from stall to touchdown to approach', () => {
     const speeds = { stall: 20, touchdown: 18, approach: 23 };
     expect(errorOf({ aircraft: { ...aircraft, speeds } }).field).toBe('aircraft.speeds');
+  });
+
+  it('a steep approach at no more than the stall speed', () => {
+    const steep = { ...aircraft, steepApproach: { speed: aircraft.speeds.stall, ratio: 4 } };
+    expect(errorOf({ aircraft: steep }).field).toBe('aircraft.steepApproach');
   });
 
   it('the engine stopped, of an aircraft without that glide, with the line to add', () => {

@@ -1,4 +1,5 @@
 import { metresPerFoot } from '../units/factors.ts';
+import { tellingApart } from '../units/telling-apart.ts';
 import { airspeedFactor, fieldAir, thinningOf } from './air.ts';
 import type { Aircraft } from './aircraft.ts';
 import { resolveAircraft } from './aircraft-data.ts';
@@ -42,10 +43,9 @@ export function resolveRequest(request: PlanRequest): Resolved {
   const surfaceWind = { from, speed };
   const bank = request.bank ?? aircraft.turns.bank;
   if (bank > aircraft.turns.limit) {
-    throw new RequestError(
-      'bank',
-      `the bank is over the aircraft's limit of ${Math.round((aircraft.turns.limit * 180) / Math.PI)} degrees`,
-    );
+    const { value, limit } = tellingApart(bank, aircraft.turns.limit, '°', 'most');
+    const [asked, most] = [value, limit].map((angle) => angle.replace('°', ' degrees'));
+    throw new RequestError('bank', `the bank of ${asked} is over the aircraft's limit of ${most}`);
   }
   const air = fieldAir(airfield.elevation, request.temperature, request.qnh);
   const layers = checkedLayers(request);
@@ -100,12 +100,18 @@ export function resolveRequest(request: PlanRequest): Resolved {
   };
 }
 
-function checkSpeeds({ speeds: { stall, touchdown, approach }, glide }: Aircraft): void {
+function checkSpeeds({ speeds: { stall, touchdown, approach }, glide, steepApproach }: Aircraft): void {
   if (!(stall <= touchdown && touchdown < approach)) {
     throw new RequestError('aircraft.speeds', 'speeds must rise: stall, touchdown, approach');
   }
   if (!(glide.idle.speed > stall && (!glide.stopped || glide.stopped.speed > stall))) {
     throw new RequestError('aircraft.glide', 'the best-glide speed must be more than the stall speed');
+  }
+  if (steepApproach && !(steepApproach.speed > stall)) {
+    throw new RequestError(
+      'aircraft.steepApproach',
+      'the speed of the steep approach must be more than the stall speed',
+    );
   }
 }
 

@@ -40,6 +40,15 @@ describe('the aircraft that a lesson is printed for', () => {
   });
 });
 
+describe("the school's own limits", () => {
+  it('go into what is computed, heights and tailwind alike', () => {
+    const strict = { ...school, limits: { tailwind: 1.5 } };
+    const { minimums } = scenarioOf(strict, lesson(), 'osier-15', {}).request;
+    expect(minimums).toEqual({ ...school.minimums, mostTailwind: 1.5 });
+    expect(scenarioOf(school, lesson(), 'osier-15', {}).request.minimums?.mostTailwind).toBeUndefined();
+  });
+});
+
 describe('an aircraft of another class', () => {
   it('is refused, with those that would be right', () => {
     expect(() => scenarioOf(school, lesson({ class: ['three-axis'] }), 'osier-15', {})).toThrow(
