@@ -392,6 +392,43 @@ describe('each caution on both sides of its limit', () => {
   });
 });
 
+describe('what a first trial of the program found unsaid is said', () => {
+  it('14 kt across, where 9 are the limit, is not to be flown, and 9 would be', () => {
+    const found = caution(flown({ wind: windOffRunway(90, 14) }), 'crosswind-over-limit')!;
+    expect(found).toMatchObject({
+      grade: 'not-to-be-flown',
+      message: 'The crosswind is 14 kt; the limit of the Osier 15 is 9 kt.',
+      remedy: 'It would be within the wind limits in 9 kt from the same direction, gusts counted.',
+    });
+  });
+
+  it('an aim point 140 m short of a spot 60 m in', () => {
+    const withy = requestFor('withy');
+    const at = (spot: number) =>
+      planApproach({ ...withy, runway: { ...withy.runway, spot }, detail: 'flight' });
+    const plan = at(60);
+    const short = -plan.keys.find(({ id }) => id === 'aim-point')!.along;
+    expect(short).toBeGreaterThan(110);
+    expect(caution(plan, 'aim-before-threshold')!.message).toBe(
+      `The aim point lies ${Math.ceil((short - 60) / 10) * 10} m before the landing end of the runway, which lies 60 m before the spot.`,
+    );
+    expect(caution(at(300), 'aim-before-threshold')).toBeUndefined();
+  });
+
+  it('a landing roll of 140 m alike in a calm at 4 C, in 10 kt of tailwind at 40 C and in 20 kt of headwind', () => {
+    const roll = (changes: Partial<PlanRequest>) =>
+      landingRunOf(flown({ ...withData({ landingRoll: 140 }), ...changes }));
+    const cold = roll({ temperature: 277.15 });
+    const behind = roll({ temperature: 313.15, wind: windOffRunway(180, 10) });
+    const ahead = roll({ wind: windOffRunway(0, 20) });
+    expect(cold).toBeLessThan(140);
+    // 15 kt over the ground on top of 34 kt of true airspeed: twice as far.
+    expect(behind / cold).toBeGreaterThan(2);
+    expect(ahead / cold).toBeLessThan(0.6);
+    expect(ahead / cold).toBeGreaterThan(0.4);
+  });
+});
+
 describe('what would be flyable, as a caution says, is', () => {
   const figureIn = (text: string | undefined, unit: string) =>
     Number(new RegExp(`([\\d,]+) ${unit}`).exec(text!)![1]!.replace(',', ''));
