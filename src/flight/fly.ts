@@ -137,7 +137,8 @@ export class Flight {
       this.steady(medium, leg, until);
       return;
     }
-    const known = endsAtHeight(leg) ? glides.get(this.conditions) : undefined;
+    const kept = endsAtHeight(leg) && (!hasLast(leg) || this.state[HEIGHT]! > speedHeldDownTo);
+    const known = kept ? glides.get(this.conditions) : undefined;
     if (known && sameGlide(known.leg, leg) && known.eas === this.state[EAS]) {
       this.run(
         glideAlongLine(medium, leg.track, (state) => state[HEIGHT]! - known.height, 0),
@@ -145,29 +146,27 @@ export class Flight {
         true,
       );
       this.goOn(known);
-      glideAlongLine(medium, leg.track, until, 0).settle?.(this.state);
+      glideAlongLine(medium, leg.track, until, 0, !hasLast(leg)).settle?.(this.state);
       return;
     }
     const from = this.state.slice();
     this.steady(medium, leg, until);
-    if (endsAtHeight(leg) && this.flyable) glides.set(this.conditions, this.remember(leg, from));
+    if (kept && this.flyable) glides.set(this.conditions, this.remember(leg, from));
   }
 
   /**
    * Along a line at a steady speed: held with the nose, and in the last of a final no more. A search that comes to final
-   * lower than that goes back up to where the last begins, so that what it looks at has no step there.
+   * below where it ends goes back up to there, held.
    */
   private steady(medium: Medium, leg: LineLeg, until: Motion['remaining']): void {
     const { track, phase } = leg;
     const searching = this.mode === 'search';
-    if (!hasLast(leg)) {
+    if (!hasLast(leg) || until(this.state) < 0) {
       this.run(glideAlongLine(medium, track, until, 0), phase, searching);
       return;
     }
     const above = (state: State) => state[HEIGHT]! - speedHeldDownTo;
-    if (searching || above(this.state) > 0) {
-      this.run(glideAlongLine(medium, track, above, 0), phase, searching);
-    }
+    if (above(this.state) > 0) this.run(glideAlongLine(medium, track, above, 0), phase);
     this.run(glideAlongLine(medium, track, until, 0, false), phase);
   }
 
