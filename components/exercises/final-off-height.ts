@@ -41,11 +41,12 @@ export const finalOffHeight: Draw = ({ plan, request, units }, random) => {
 
   const shown = (metres: number) => formatHeight(metres, units);
   const minimum = formatLeastHeight(least, units);
+  const sound = formatLeastHeight(leastFinal(request), units);
   const edges = edgeTexts(band, units);
   const state = stateOf(height, band, least);
   const lateWords = (metres: number) =>
     metres < band.low ? 'below the band' : `in the band, but below ${minimum}`;
-  const does = actions(plan, lateWords(height));
+  const does = actions(plan, lateWords(height), sound);
   const right = `${shown(height)}: ${does[state]}`;
   // Power is right below the band and below the least height alike: the one is no wrong choice for the other.
   const nearest = (
@@ -65,7 +66,7 @@ export const finalOffHeight: Draw = ({ plan, request, units }, random) => {
           fault: faults[state === 'late' ? 'late' : each],
         })),
         {
-          text: `${shown(mirrored)}: ${actions(plan, lateWords(mirrored))[stateOf(mirrored, band, least)]}`,
+          text: `${shown(mirrored)}: ${actions(plan, lateWords(mirrored), sound)[stateOf(mirrored, band, least)]}`,
           fault: `${shown(size)} ${isLow ? 'added' : 'taken off'}, the wrong way round`,
         },
         isLow
@@ -98,7 +99,7 @@ function stateOf(height: number, { low, plan, high }: Band, least: number): Stat
   return height < plan ? 'lower' : 'higher';
 }
 
-function actions(plan: Plan, late: string): Record<State, string> {
+function actions(plan: Plan, late: string, sound: string): Record<State, string> {
   const idle = plan.power === 'idle';
   const above = insteadAbove('final', plan);
   return {
@@ -107,7 +108,7 @@ function actions(plan: Plan, late: string): Record<State, string> {
       ? 'below the band: power, at once.'
       : 'below the band: the best ground short of the spot, at once.',
     lower: 'in the band: the best speed for this wind, and no slower.',
-    higher: `in the band: ${dragWords(plan)}.`,
+    higher: `in the band: ${dragWords(plan, sound)}.`,
     above: `above the band: ${above.charAt(0).toLowerCase()}${above.slice(1)}.`,
   };
 }

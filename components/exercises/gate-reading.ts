@@ -2,7 +2,7 @@ import { edgeTexts } from '../../src/drawing/gate-band.ts';
 import { keyLabels } from '../../src/flight/keys.ts';
 import { metresPerFoot } from '../../src/units/factors.ts';
 import { formatHeight } from '../../src/units/format.ts';
-import { dragWords, insteadAbove } from '../gates/gate-words.ts';
+import { insteadAbove, onPattern } from '../gates/gate-words.ts';
 import { leastFinal } from '../least-final.ts';
 import { drawHeight } from './draw-figures.ts';
 import { shuffled, shuffledChoices } from './exercise.ts';
@@ -88,8 +88,8 @@ function actions(plan: QuestionSetting['plan'], at: AskedKey): Record<Reading, s
   const above = insteadAbove(at, plan);
   return {
     below: `Below the band: ${below}.`,
-    lower: `In the band, lower than the plan: ${at === 'base-key' ? 'turn in, cut the corner' : 'turn base sooner, and turn base leg in'}.`,
-    higher: `In the band, higher than the plan: ${at === 'base-key' ? 'turn base leg out' : 'move the base turn out'}; on final ${dragWords(plan)}.`,
+    lower: `In the band, lower than the plan: ${onPattern[at].lower}.`,
+    higher: `In the band, higher than the plan: ${onPattern[at].higher}.`,
     above: `Above the band: ${above.charAt(0).toLowerCase()}${above.slice(1)}.`,
   };
 }

@@ -1,6 +1,8 @@
 import { asNear, type BandEdge, gateBand, type NoBand } from '../../src/drawing/gate-band.ts';
+import { eighth } from '../../src/flight/final-band.ts';
+import { farthestBaseTurn, mostTurnedIn } from '../../src/flight/gates.ts';
 import type { Gate, KeyId, Plan } from '../../src/flight/plan.ts';
-import { formatDistance, formatHeight, heightStep } from '../../src/units/format.ts';
+import { formatAngle, formatDistance, formatHeight, heightStep } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
 import { formatLeastHeight } from '../../src/units/safe-rounding.ts';
 import type { PacketContext } from '../context.ts';
@@ -9,6 +11,8 @@ import { planKey } from '../plan-key.ts';
 
 // What a band means is how the core finds it: its low edge is that of the shortest path which the gate allows, its high
 // edge that of the longest. The words name these paths and no others.
+
+const [turnedIn, turnedOut] = [formatAngle(mostTurnedIn), formatAngle(eighth)];
 
 type Setting = Pick<PacketContext, 'plan' | 'request' | 'units'>;
 
@@ -19,10 +23,13 @@ export function bandNote({ plan, request, units }: Setting): string {
   const ways = [
     ...(from('downwind-key') ? ['the base turn at once, or later by as much as twice the spacing'] : []),
     ...(from('downwind-key') || from('base-key')
-      ? ['base leg turned by up to 75° in or 45° out', 'where two turns have no room, one long turn']
+      ? [
+          `base leg turned by up to ${turnedIn} in or ${turnedOut} out`,
+          'where two turns have no room, one long turn',
+        ]
       : []),
     `the turn to final complete by ${sound}`,
-    `final from the best speed for this wind to ${dragWords(plan)}`,
+    `final from the best speed for this wind to ${dragWords(plan, sound)}`,
   ];
   return `Each band was found by flying, from the planned place of the key and every height: ${ways.join('; ')}.`;
 }
@@ -41,18 +48,18 @@ function fallsShort(at: KeyId, { request, units }: Setting): string {
   if (at === 'final') return 'even the best speed for this wind does not reach the spot';
   const shortest =
     at === 'base-key'
-      ? 'the corner cut by as much as 75° does'
-      : 'the base turn at once and base leg turned in, by as much as 75°, do';
+      ? `the corner cut by as much as ${turnedIn} does`
+      : `the base turn at once and base leg turned in, by as much as ${turnedIn}, do`;
   const sound = formatLeastHeight(leastFinal(request), units);
   return `even ${shortest} not reach it with the turn to final complete by ${sound}`;
 }
 
 /** What it takes in the band, and whether the plan itself is in it. */
 export function withinWords(gate: Gate, setting: Setting): string {
-  const { plan, units } = setting;
+  const { units } = setting;
   const band = gateBand(gate, units);
   if (band.none !== undefined) return noBandWords(gate, band.none, units);
-  const { lower, higher } = remedies(gate.at, plan);
+  const { lower, higher } = remedies(gate.at, setting);
   if (gate.low !== null && gate.plan < gate.low - asNear) {
     // Its turn to final is too low: from a sound one the way is longer than the plan's, never shorter.
     return `The plan itself is below the band, and too low. In the band: ${higher}.`;
@@ -97,23 +104,28 @@ export function noBandWords({ low, plan, high }: Gate, none: NoBand, units: Page
   }
 }
 
-function remedies(at: KeyId, plan: Plan): { readonly lower: string; readonly higher: string } {
-  const drag = dragWords(plan);
-  if (at === 'downwind-key') {
-    return {
-      lower: 'turn base sooner, and turn base leg in',
-      higher: `move the base turn out, turn base leg out; on final ${drag}`,
-    };
-  }
-  if (at === 'base-key') {
-    return { lower: 'turn in, cut the corner', higher: `turn base leg out; on final ${drag}` };
-  }
-  return { lower: 'the best speed for this wind, and no slower', higher: drag };
+function remedies(
+  at: KeyId,
+  { plan, request, units }: Setting,
+): { readonly lower: string; readonly higher: string } {
+  if (at !== 'final') return onPattern[at === 'base-key' ? 'base-key' : 'downwind-key'];
+  const sound = formatLeastHeight(leastFinal(request), units);
+  return { lower: 'the best speed for this wind, and no slower', higher: dragWords(plan, sound) };
 }
 
-/** What takes height on final. */
-export function dragWords({ aircraft }: Pick<Plan, 'aircraft'>): string {
-  return aircraft.steepApproach ? 'an S-turn, then the steep approach' : 'an S-turn';
+/** What is done with a height that is not the plan's, in the band. */
+export const onPattern = {
+  'downwind-key': {
+    lower: 'turn base sooner, and turn base leg in',
+    higher: 'move the base turn out, turn base leg out; the rest on final',
+  },
+  'base-key': { lower: 'turn in, cut the corner', higher: 'turn base leg out; the rest on final' },
+} as const;
+
+/** What takes height on final; an S-turn only where it is complete as high as the turn to final must be. */
+export function dragWords({ aircraft }: Pick<Plan, 'aircraft'>, sound: string): string {
+  const turn = `an S-turn complete by ${sound}`;
+  return aircraft.steepApproach ? `${turn}, then the steep approach` : turn;
 }
 
 /** What it takes above the band. */
@@ -139,12 +151,15 @@ export function insteadAbove(at: KeyId, { power }: Pick<Plan, 'power'>): string 
 }
 
 /** Higher than this, even the longest way ends past the spot. */
-function passes(at: KeyId, { plan, units }: Setting): string {
-  const onFinal = dragWords(plan);
-  if (at === 'final') return `even ${onFinal} ${onFinal.includes(',') ? 'pass' : 'passes'} the spot`;
-  if (at === 'base-key') return `even base leg turned out by 45°, and on final ${onFinal}, pass the spot`;
-  const out = formatDistance(2 * Math.abs(planKey(plan, at).across), units);
-  return `even the base turn ${out} farther on, base leg turned out by 45°, and on final ${onFinal}, pass the spot`;
+function passes(at: KeyId, { plan, request, units }: Setting): string {
+  if (at === 'final') {
+    const sound = formatLeastHeight(leastFinal(request), units);
+    return `even with ${dragWords(plan, sound)}, it passes the spot`;
+  }
+  const lost = `with base leg turned out by ${turnedOut} and all that final takes, it passes the spot`;
+  if (at === 'base-key') return `even ${lost}`;
+  const out = formatDistance(farthestBaseTurn * Math.abs(planKey(plan, at).across), units);
+  return `even from a base turn ${out} past abeam, ${lost}`;
 }
 
 function lowerFirst(text: string): string {

@@ -60,18 +60,20 @@ describe('::gates', () => {
       'Power, or another field: even the base turn at once and base leg turned in, by as much as 75°, do not reach it with the turn to final complete by 300 ft.',
     );
     expect(key![5]).toContain(
-      'Lower: turn base sooner, and turn base leg in. Higher: move the base turn out',
+      'Lower: turn base sooner, and turn base leg in. Higher: move the base turn out, turn base leg out; the rest on final.',
     );
     // Twice the planned spacing of 500 m.
     expect(key![6]).toBe(
-      'Go around; with no engine, circle first, or land farther in: even the base turn 1,000 m farther on, base leg turned out by 45°, and on final an S-turn, then the steep approach, pass the spot.',
+      'Go around; with no engine, circle first, or land farther in: even from a base turn 1,000 m past abeam, with base leg turned out by 45° and all that final takes, it passes the spot.',
     );
     expect(base![4]).toContain('even the corner cut by as much as 75° does not reach it');
-    expect(base![5]).toContain('cut the corner. Higher: turn base leg out; on final an S-turn');
-    expect(base![6]).toContain('even base leg turned out by 45°');
+    expect(base![5]).toContain('cut the corner. Higher: turn base leg out; the rest on final');
+    expect(base![6]).toContain('even with base leg turned out by 45°');
     expect(final![4]).toContain('even the best speed for this wind does not reach the spot');
-    expect(final![5]).toContain('Higher: an S-turn, then the steep approach');
-    expect(final![6]).toMatch(/^Go around; with no engine, land farther in: even an S-turn/);
+    expect(final![5]).toContain('Higher: an S-turn complete by 300 ft, then the steep approach');
+    expect(final![6]).toBe(
+      'Go around; with no engine, land farther in: even with an S-turn complete by 300 ft, then the steep approach, it passes the spot.',
+    );
   });
 
   it('names the least height that the school asks for, never rounded down', () => {
@@ -93,7 +95,7 @@ describe('::gates', () => {
     const stopped = flyTrial({ power: 'stopped' });
     const rows = rowsOf(renderBody('::gates', stopped).html);
     expect(rows.flat().join(' ')).not.toMatch(/[Pp]ower|[Gg]o around/);
-    expect(rows[0]![6]).toMatch(/^Circle first, or land farther in: even the base turn/);
+    expect(rows[0]![6]).toMatch(/^Circle first, or land farther in: even from a base turn/);
     const without = { ...plan, aircraft: { ...plan.aircraft, steepApproach: undefined } };
     expect(rowsOf(renderBody('::gates', without).html).flat().join(' ')).not.toContain('steep');
   });
@@ -157,7 +159,7 @@ describe('::gates', () => {
         .map((text) => text.replaceAll('\u00a0', ' ')),
     ).toEqual(['the plan', '380 ft', '480 ft']);
     expect(html).toContain(
-      'Fly the plan; there is next to nothing in hand below it: treat any lower height as too low. Higher: an S-turn, then the steep approach.',
+      'Fly the plan; there is next to nothing in hand below it: treat any lower height as too low. Higher: an S-turn complete by 300 ft, then the steep approach.',
     );
     const clear: Gate = { ...atEdge, low: feet(369) };
     expect(rowsOf(renderBody('::gates', { ...plan, gates: [clear] }).html)[0]![1]).toMatch(/^370.ft$/);
