@@ -158,6 +158,8 @@ const redone: readonly Redone[] = [
   { what: 'Radius through the air', redo: (v, rate) => v / rate },
   { what: 'A turn of 90°, without', redo: (sink, time) => sink * time, at: 1 },
   { what: 'Wind there', redo: (w, h, ten, exponent) => w * (h / ten) ** exponent },
+  { what: 'Groundspeed counted', redo: (v, f, counted, wind) => v * f - counted * wind },
+  { what: 'Landing roll', redo: (roll, over, given) => roll * (over / given) ** 2 },
   { what: 'Wind against and across', redo: (w, from, to) => w * Math.cos((from - to) * radians) },
   {
     what: 'Wind against and across',

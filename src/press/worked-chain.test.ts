@@ -78,7 +78,7 @@ describe('the worked chain', () => {
   it('brings the landing roll to this wind and air by steps that can be redone', () => {
     // 12 kt from 28 degrees off the runway, half of it counted; 25 °C, 310 ft, 1008 hPa; 365 kg where 390 is given.
     const ahead = 12 * knot * Math.cos((28 * Math.PI) / 180);
-    const over = numberOf(resultOf('Touchdown speed over the ground that the roll is counted with'));
+    const over = numberOf(resultOf('Groundspeed counted for the landing roll'));
     const tas = 33 * knot * Math.sqrt(365 / 390) * Math.sqrt(1.225 / plan.air.density);
     expect(over).toBeCloseTo(tas - ahead / 2, 2);
     expect(numberOf(resultOf('Landing roll'))).toBeCloseTo(90 * (over / (33 * knot)) ** 2, 1);

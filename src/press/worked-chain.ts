@@ -1,4 +1,4 @@
-import { airspeedFactor, pressureAltitude, qnhOf } from '../flight/air.ts';
+import { airspeedFactor, pressureAltitude, qnhOf, thinningOf } from '../flight/air.ts';
 import {
   gasConstant,
   lapseRate,
@@ -10,9 +10,18 @@ import {
 import { dragOverWeight, type Polar, polarAtMass, sinOfGlide } from '../flight/glide.ts';
 import { inducedDragReduction } from '../flight/ground-effect.ts';
 import { countedHeadwind, landingHeadwind, landingRunOf } from '../flight/landing-run.ts';
+import { speedHeldDownTo } from '../flight/motions.ts';
 import type { Plan, WindAtHeight } from '../flight/plan.ts';
 import { loadFactor, stallSpeedUnder, turnRate } from '../flight/turns.ts';
-import { headwind, surfaceWindHeight, windAt, windField } from '../flight/wind.ts';
+import {
+  headwind,
+  stillAir,
+  surfaceWindHeight,
+  type Wind,
+  type WindField,
+  windAt,
+  windField,
+} from '../flight/wind.ts';
 import { kelvinAtZeroCelsius, metresPerSecondPerKnot, pascalsPerHectopascal } from '../units/factors.ts';
 import { numberText } from '../units/rounding.ts';
 
@@ -64,14 +73,50 @@ export function steadyGlide(plan: Plan, eas: number, bank: number, height: numbe
 
 /** The wind of a plan at a height, m. */
 export function windOf(plan: Plan, height: number): WindAtHeight {
-  const { windProfile: kind, surfaceWind } = plan.flown;
-  const profile = { kind, exponent: plan.airfield.windExponent, layers: plan.wind };
-  return windAt(windField(surfaceWind, profile, plan.runway.heading), height, plan.runway.heading);
+  return windAt(fieldOf(plan), height, plan.runway.heading);
+}
+
+function fieldOf({ flown, airfield, runway, wind }: Plan): WindField {
+  const { windProfile: kind, surfaceWind } = flown;
+  return windField(surfaceWind, { kind, exponent: airfield.windExponent, layers: wind }, runway.heading);
+}
+
+/** What the airspeed costs that is held on the way down through wind and air that change. SI; see `descend` in the core. */
+export interface HeldGlide extends SteadyGlide {
+  /** The wind along and across the landing direction, m/s, and its change, m/s a metre up. */
+  readonly wind: Wind;
+  /** m/s: horizontal airspeed along the landing direction, drift allowed for. */
+  readonly ahead: number;
+  /** 1/s: how true airspeed at this equivalent airspeed grows with height. */
+  readonly thinning: number;
+  /** The share by which the sink is less than without. */
+  readonly worth: number;
+  /** m/s. */
+  readonly heldSink: number;
+}
+
+/** The glide of final at an airspeed (m/s EAS) held at a height (m): wings level, along the runway. */
+export function heldGlide(plan: Plan, eas: number, height: number): HeldGlide {
+  const glide = steadyGlide(plan, eas, 0, height);
+  const wind = stillAir();
+  fieldOf(plan)(height, wind);
+  const ahead = Math.sqrt(Math.max(0, glide.horizontal ** 2 - wind.across ** 2));
+  const thinning = glide.tas * thinningOf(plan.air)(height);
+  const shear = ahead * wind.alongShear - wind.across * wind.acrossShear;
+  const worth = 1 + (glide.tas * thinning + shear) / standardGravity;
+  return { ...glide, wind, ahead, thinning, worth, heldSink: glide.sink / worth };
 }
 
 /** One complete chain from the inputs to the aim point, every number computed by the core for this plan. */
 export function workedChain(plan: Plan): Chapter[] {
-  return [airChapter(plan), speedChapter(plan), turnChapter(plan), finalChapter(plan), landingChapter(plan)];
+  return [
+    airChapter(plan),
+    speedChapter(plan),
+    turnChapter(plan),
+    gradientChapter(plan),
+    finalChapter(plan),
+    landingChapter(plan),
+  ];
 }
 
 function polarOf(plan: Plan): Polar {
@@ -187,13 +232,13 @@ function tasStep(glide: SteadyGlide): Step {
 
 /** The same formulas for the other glides of the approach, results only: heading, then one row a quantity. */
 export function otherGlides(plan: Plan): { head: string[]; rows: string[][] } {
-  const { glideSpeed, approachSpeed, bank } = plan.flown;
+  const { glideSpeed, bank } = plan.flown;
   const height = workedHeight(plan);
   const low = plan.aircraft.roundOut.height;
   const glides = [
     steadyGlide(plan, glideSpeed, 0, height),
     steadyGlide(plan, glideSpeed, bank, height),
-    steadyGlide(plan, approachSpeed, 0, low),
+    steadyGlide(plan, endOfFinal(plan), 0, low),
   ];
   const row = (what: string, value: (glide: SteadyGlide) => string) => [what, ...glides.map(value)];
   return {
@@ -201,7 +246,7 @@ export function otherGlides(plan: Plan): { head: string[]; rows: string[][] } {
       'Quantity',
       `Best glide, wings level, ${figure(height)} m`,
       `Best glide, ${angle(bank)} of bank, ${figure(height)} m`,
-      `Approach speed, wings level, ${figure(low)} m`,
+      `End of final, wings level, ${figure(low)} m`,
     ],
     rows: [
       row('True airspeed V', ({ tas }) => `${figure(tas)} m/s`),
@@ -256,10 +301,64 @@ function turnChapter(plan: Plan): Chapter {
   };
 }
 
+/** m. Where the wind gradient is worked out: on final, above where the airspeed is held no more. */
+const gradientHeight = 30;
+
+function gradientChapter(plan: Plan): Chapter {
+  const { flown, airfield, air } = plan;
+  const height = gradientHeight;
+  const { tas, sink, horizontal, wind, ahead, thinning, worth, heldSink } = heldGlide(
+    plan,
+    flown.approachSpeed,
+    height,
+  );
+  const [along, across] = [figure(wind.along), figure(wind.across)];
+  const [alongShear, acrossShear] = [figure(wind.alongShear), figure(wind.acrossShear)];
+  const alpha = figure(airfield.windExponent, 3);
+  const byPower = `dW/dh = α W / h = ${alpha} × (${along}) / ${height} and ${alpha} × (${across}) / ${height}`;
+  const growth = (standardGravity / (gasConstant * lapseRate) - 1) / 2;
+  return {
+    heading: `Final at ${speed(flown.approachSpeed)}, ${height} m above the field: what the wind gradient takes`,
+    steps: [
+      {
+        what: 'Wind along and across the landing direction',
+        working: 'as for the end of final, below; where it blows to, ahead and to the right positive',
+        result: `W = ${along} m/s and ${across} m/s`,
+      },
+      {
+        what: 'Its change with height',
+        working: flown.windProfile === 'power' ? byPower : 'from the winds as flown, in the wind table above',
+        result: `${alongShear} and ${acrossShear} m/s a metre`,
+      },
+      {
+        what: 'Change of the true airspeed with height',
+        working: `dV/dh = V × ${figure(growth)} × ${lapseRate} / (${figure(air.temperature, 5)} − ${lapseRate} × ${height}), with V = ${figure(tas)}`,
+        result: `${figure(thinning)} m/s a metre`,
+      },
+      {
+        what: 'Airspeed along the landing direction',
+        working: `√(${figure(horizontal)}² − ${figure(Math.abs(wind.across))}²)`,
+        result: `${figure(ahead)} m/s`,
+      },
+      {
+        what: 'Sink with the airspeed held',
+        working: `w / (1 + (V dV/dh + V · dW/dh) / g) = ${figure(sink)} / (1 + (${figure(tas)} × ${figure(thinning)} + ${figure(ahead)} × (${alongShear}) − (${across}) × (${acrossShear})) / ${standardGravity})`,
+        result: `${figure(heldSink)} m/s, ${numberText((1 / worth - 1) * 100, 0.1)} % more`,
+      },
+    ],
+  };
+}
+
+/** m/s EAS with which the plan's final ends: where the nose stays, the airspeed is not quite the one that was held. */
+function endOfFinal({ track, flown }: Plan): number {
+  return track.findLast(({ phase }) => phase === 'final')?.eas ?? flown.approachSpeed;
+}
+
 function finalChapter(plan: Plan): Chapter {
   const { flown, aircraft, runway, airfield } = plan;
   const height = aircraft.roundOut.height;
-  const glide = steadyGlide(plan, flown.approachSpeed, 0, height);
+  const eas = endOfFinal(plan);
+  const glide = steadyGlide(plan, eas, 0, height);
   const wind = windOf(plan, height);
   const against = headwind(wind, runway.heading);
   const across = Math.sqrt(Math.max(0, wind.speed ** 2 - against ** 2));
@@ -271,12 +370,16 @@ function finalChapter(plan: Plan): Chapter {
       ? `W(h) = W₁₀ (h / 10 m)^α = ${figure(surface)} × (${figure(Math.max(height, 2))} / ${surfaceWindHeight})^${figure(airfield.windExponent, 3)}`
       : 'from the winds as flown, in the wind table above';
   return {
-    heading: `End of final: wings level at ${speed(flown.approachSpeed)}, ${figure(height)} m above the spot, where the round-out begins`,
+    heading: `End of final: wings level, ${figure(height)} m above the spot, where the round-out begins`,
     steps: [
       {
+        what: 'Airspeed there',
+        working: `${speed(flown.approachSpeed)} is held down to ${figure(speedHeldDownTo)} m; below, the nose stays, the sink is w, and dV/dt = −w (V · dW/dh) / V; flown in small steps`,
+        result: speed(eas),
+      },
+      {
         what: 'Sink; speed over still ground',
-        working:
-          'the formulas above with the approach speed and no bank; their numbers are in the next table',
+        working: 'the formulas above with that speed and no bank; their numbers are in the next table',
         result: `w = ${figure(glide.sink)} m/s; ${figure(glide.horizontal)} m/s`,
       },
       {
@@ -344,20 +447,19 @@ function landingChapter(plan: Plan): Chapter {
 /** The landing roll, from as given to this wind, this air and this mass: `landing-run.ts`. */
 function rollSteps(plan: Plan): Step[] {
   const { aircraft, air, flown, runway } = plan;
-  const tas = flown.touchdownSpeed * Math.sqrt(seaLevelDensity / air.density);
+  const factor = airspeedFactor(air)(0);
   const against = landingHeadwind(flown, runway.heading);
-  const counted = countedHeadwind(against);
-  const share = against < 0 ? '1.5' : '0.5';
-  const given = aircraft.speeds.touchdown;
+  const counted = against < 0 ? 1.5 : 0.5;
+  const over = flown.touchdownSpeed * factor - countedHeadwind(against);
   return [
     {
-      what: 'Touchdown speed over the ground that the roll is counted with',
-      working: `true ${figure(tas)} m/s, less ${share} times the wind ahead as reported: ${figure(tas)} − ${share} · ${figure(against)}`,
-      result: `${figure(tas - counted)} m/s`,
+      what: 'Groundspeed counted for the landing roll',
+      working: `${figure(flown.touchdownSpeed)} · ${figure(factor)} − ${counted} · ${figure(against)}, with half of the reported wind where it is ahead, one and a half times where it is behind`,
+      result: `${figure(over)} m/s`,
     },
     {
       what: 'Landing roll',
-      working: `as given times the square of that over the speed it is given for: ${figure(aircraft.landingRoll)} · (${figure(tas - counted)} / ${figure(given)})^2`,
+      working: `roll as given · (V / V as given)^2 = ${figure(aircraft.landingRoll)} · (${figure(over)} / ${figure(aircraft.speeds.touchdown)})^2`,
       result: `${figure(landingRunOf(plan))} m`,
     },
   ];
