@@ -7,17 +7,15 @@ import {
   type OnFinal,
   steepApproachLoses,
 } from '../../src/flight/faults/on-final.ts';
-import { soundFinal, steepUntil } from '../../src/flight/final-band.ts';
+import { steepUntil } from '../../src/flight/final-band.ts';
 import { formatHeight, formatSpeed, formatTime } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
+import { leastFinal } from '../least-final.ts';
 import { formatEdge, formatSafeDistance } from '../safe-rounding.ts';
 import { printedDistance } from './ground-words.ts';
 
 /** m: less off the path than this nobody corrects (about two steps of the page). */
 const worthAWord = 6;
-
-/** m: a school may ask for more than 300 ft, never for less. */
-const soundFinalOf = ({ request: { minimums } }: FaultPlan) => Math.max(soundFinal, minimums?.finalTurn ?? 0);
 
 export const enginesStopped = ({ change }: FaultFlown, { request }: FaultPlan) =>
   request.power === 'stopped' || change.kind === 'power-stopped';
@@ -52,7 +50,7 @@ const planStillHolds = ({ change: { kind } }: FaultFlown) =>
   kind !== 'wind' && kind !== 'mass' && kind !== 'power-stopped';
 
 function lowerThanSound(start: OnFinal, flight: FaultFlown, plan: FaultPlan, units: PageUnits): string {
-  const sound = soundFinalOf(plan);
+  const sound = leastFinal(plan.request);
   if (start.height >= sound || flight.end.along > -printedDistance || enginesStopped(flight, plan)) return '';
   return `Wings level on final it is lower than ${formatEdge(sound, 'low', units)}: go around.`;
 }
@@ -66,7 +64,7 @@ function lowWords(
 ): string {
   const low = `${formatEdge(below, 'low', units)} below the planned path`;
   if (stopped) return `On final it is ${low}.`;
-  const sound = soundFinalOf(plan);
+  const sound = leastFinal(plan.request);
   const minimum = formatEdge(sound, 'low', units);
   const back = backToThePath(plan, start);
   const far = back && `${formatSafeDistance(back.distance, 'up', units)} (${seconds(back.seconds)})`;

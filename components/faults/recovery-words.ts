@@ -1,7 +1,7 @@
 import type { FaultFlown, FaultRecovery, RecoveryWay } from '../../src/flight/fault.ts';
 import type { FaultPlan } from '../../src/flight/faults/changed-approach.ts';
-import { soundFinal } from '../../src/flight/final-band.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
+import { leastFinal } from '../least-final.ts';
 import { formatEdge } from '../safe-rounding.ts';
 import { enginesStopped } from './final-words.ts';
 import { besideRunway, leftAtStop, printedDistance } from './ground-words.ts';
@@ -30,12 +30,12 @@ export function recoveryWords(
   const made = recoveries
     .filter((recovery) => recovery.makes)
     // No S-turn is flown below the height at which the turn to final is complete.
-    .filter(({ by }) => by !== 's-turn' || (finalHeight ?? 0) > soundFinal);
+    .filter(({ by }) => by !== 's-turn' || (finalHeight ?? 0) > leastFinal(plan.request));
   if (made.length === 0) return noneMakes(flight, plan);
   return made
     .map(({ by, height, lasts }, i) => {
       if (lasts) return `${ways[by]} still makes the spot.`;
-      const from = begunAt(by === 's-turn' ? Math.max(height, soundFinal) : height, units);
+      const from = begunAt(by === 's-turn' ? Math.max(height, leastFinal(plan.request)) : height, units);
       return `${ways[by]} ${made[i - 1]?.lasts === false ? 'does' : 'still makes the spot'} if begun ${from}.`;
     })
     .join(' ');

@@ -21,12 +21,14 @@ export function bandNote({ plan, request, units }: Setting): string {
   const sound = formatLeastHeight(leastFinal(request), units);
   const from = (at: KeyId) => plan.gates.some((gate) => gate.at === at);
   const ways = [
-    ...(from('downwind-key') ? ['the base turn at once, or later by as much as twice the spacing'] : []),
-    ...(from('downwind-key') || from('base-key')
+    ...(from('downwind-key')
       ? [
-          `base leg turned by up to ${turnedIn} in or ${turnedOut} out`,
-          'where two turns have no room, one long turn',
+          'the base turn at once, or as far past abeam as twice the spacing',
+          'where two turns have no room, one',
         ]
+      : []),
+    ...(from('downwind-key') || from('base-key')
+      ? [`base leg turned by up to ${turnedIn} in or ${turnedOut} out`]
       : []),
     `the turn to final complete by ${sound}`,
     `final from the best speed for this wind to ${dragWords(plan, sound)}`,

@@ -111,7 +111,7 @@ export const terms: readonly Term[] = [
     term: 'gate',
     also: ['gates'],
     means:
-      'At a key position, the lowest and the highest height from which the spot can still be reached in the ways that the lesson teaches.',
+      'At a key position, the lowest and the highest height from which the spot is still made, by the ways that its table names.',
   },
   {
     term: 'glide ratio',
