@@ -99,6 +99,10 @@ const references = [
     use: 'the power-off approaches, their key positions, round-out and aiming point.',
   },
   {
+    name: 'FAA-H-8083-25, chapter Aircraft Performance, and Regulation (EU) 965/2012, CAT.POL.A.330(c)',
+    use: 'the landing roll goes with the square of the groundspeed at the touchdown; half of a headwind counts, one and a half times a tailwind. For its surface it is not changed.',
+  },
+  {
     name: 'Glide polar',
     use: 'drag as a parasite part growing with the square of the airspeed and an induced part falling with it, the common parabolic form, set by the best glide of the aircraft table; the glide angle is solved exactly, not as a small angle.',
   },
