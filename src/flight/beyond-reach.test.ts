@@ -14,6 +14,11 @@ function suggested(plan: Plan, pattern: RegExp): number | undefined {
 const height = (plan: Plan) => suggested(plan, /from ([\d,]+) ft at the start/);
 const knots = (plan: Plan) => suggested(plan, /wind of ([\d,]+) kt/);
 
+/** Made, the turn to final complete at 300 ft or higher: nobody is told to start from where it would be lower. */
+function isSound({ made, keys }: Plan): boolean {
+  return made && keys.find(({ id }) => id === 'final')!.height >= 300 * foot - 0.01;
+}
+
 const heights = [220, 260, 300, 340, 380, 420];
 const airs = [
   ['calm', 0, 0],
@@ -42,26 +47,26 @@ describe.each(aircraftIds)('where %s does not reach the spot', (id) => {
     for (const { request, plan } of beyondReach(from, speed)) {
       const feet = height(plan);
       if (feet === undefined) continue;
-      expect(planApproach({ ...request, height: feet * foot }).made, `${feet} ft`).toBe(true);
-      expect(planApproach({ ...request, height: (feet - 20) * foot }).made, `${feet - 20} ft`).toBe(false);
+      expect(isSound(planApproach({ ...request, height: feet * foot })), `${feet} ft`).toBe(true);
+      expect(isSound(planApproach({ ...request, height: (feet - 20) * foot })), `${feet - 20} ft`).toBe(
+        false,
+      );
     }
   });
 
   it('the wind suggested works, from the same direction', () => {
     let suggestions = 0;
     for (const from of [0, 60, -120]) {
-      for (const feet of [450, 550, 700]) {
+      for (const feet of [1200, 1300, 1400]) {
         const wind = (speed: number): Partial<PlanRequest> => ({ wind: windOffRunway(from, speed) });
-        const request = requestFor(id, { height: feet * foot, ...wind(24) });
+        const request = requestFor(id, { height: feet * foot, ...wind(35) });
         const beyond = planApproach(request);
         const speed = knots(beyond);
         if (beyond.made || speed === undefined) continue;
         suggestions++;
-        expect(speed).toBeLessThan(24);
-        expect(
-          planApproach({ ...request, ...wind(speed) }).made,
-          `${speed} kt from ${from}, ${feet} ft`,
-        ).toBe(true);
+        expect(speed).toBeLessThan(35);
+        const weaker = planApproach({ ...request, ...wind(speed) });
+        expect(isSound(weaker), `${speed} kt from ${from}, ${feet} ft`).toBe(true);
       }
     }
     expect(suggestions).toBeGreaterThan(0);

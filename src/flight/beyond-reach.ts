@@ -8,7 +8,7 @@ const highestStart = 3000;
 const heightStep = 3;
 
 /**
- * The start height, m, nearest to the one asked for from which the spot is made: above it for an approach that falls
+ * The start height, m, nearest to the one asked for from which the spot is made with a sound turn to final: above it for an approach that falls
  * short, below it for one that overshoots; to 3 m, on the side that works. Undefined where there is none.
  */
 export function heightThatWorks(
@@ -18,7 +18,11 @@ export function heightThatWorks(
 ): number | undefined {
   const made = (height: number) => {
     const keyHeight = asked.keyHeight === asked.height ? height : asked.keyHeight;
-    return isFlown(method.answer({ ...asked, height, keyHeight, heightGiven: true }, conditions), conditions);
+    return isFlown(
+      method.answer({ ...asked, height, keyHeight, heightGiven: true }, conditions),
+      asked,
+      conditions,
+    );
   };
   for (const direction of [1, -1]) {
     for (let step = 30; step < highestStart; step *= 2) {
@@ -32,7 +36,7 @@ export function heightThatWorks(
 }
 
 /**
- * The share of this wind, 0 to 1, in which the spot can still be made from this height: to a hundredth, on the safe
+ * The share of this wind, 0 to 1, in which the spot can still be made from this height, the turn to final sound: to a hundredth, on the safe
  * side. Undefined where it cannot be made in still air either.
  */
 export function windShareThatWorks(
@@ -42,14 +46,18 @@ export function windShareThatWorks(
 ): number | undefined {
   const made = (share: number) => {
     const weaker = { ...conditions, wind: scaled(conditions.wind, share) };
-    return isFlown(method.answer(asked, weaker), weaker);
+    return isFlown(method.answer(asked, weaker), asked, weaker);
   };
   return made(0) ? between(made, 0, 1, 0.01) : undefined;
 }
 
-/** True where an answer, flown, ends at the spot. */
-function isFlown(answer: Answer | undefined, conditions: Conditions): boolean {
-  return answer?.made === true && endsAtSpot(flyPattern(answer.approached.procedure, conditions, 0));
+/** True where an answer comes on to final no lower than it should, and, flown, ends at the spot. */
+function isFlown(answer: Answer | undefined, { leastFinal }: Asked, conditions: Conditions): boolean {
+  return (
+    answer?.made === true &&
+    answer.approached.finalHeight >= leastFinal &&
+    endsAtSpot(flyPattern(answer.approached.procedure, conditions, 0))
+  );
 }
 
 /** Halves the way between what works and what does not, until they are `step` apart. */

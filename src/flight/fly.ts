@@ -43,6 +43,8 @@ interface Remembered<Of extends Leg> {
   readonly leg: Of;
   readonly height: number;
   readonly eas: number;
+  /** rad; a landing follows from it. */
+  readonly path: number;
   /** From there to the leg's end: m, m and s. */
   readonly along: number;
   readonly across: number;
@@ -161,6 +163,8 @@ export class Flight {
   private steady(medium: Medium, leg: LineLeg, until: Motion['remaining']): void {
     const { track, phase } = leg;
     const searching = this.mode === 'search';
+    // Over already, with the nose where the change of speed has it.
+    if (Math.abs(until(this.state)) < 1e-6) return;
     if (!hasLast(leg) || until(this.state) < 0) {
       this.run(glideAlongLine(medium, track, until, 0), phase, searching);
       return;
@@ -178,6 +182,7 @@ export class Flight {
       leg,
       height: from[HEIGHT]!,
       eas: from[EAS]!,
+      path: from[PATH]!,
       along: since(ALONG),
       across: since(ACROSS),
       time: since(TIME),
@@ -324,8 +329,12 @@ function sameLanding(a: LandingLeg, b: LandingLeg): boolean {
 }
 
 /** The same to less than what an event is met to. */
-function near({ height, eas }: Remembered<Leg>, state: State): boolean {
-  return Math.abs(height - state[HEIGHT]!) < 1e-5 && Math.abs(eas - state[EAS]!) < 1e-9;
+function near({ height, eas, path }: Remembered<Leg>, state: State): boolean {
+  return (
+    Math.abs(height - state[HEIGHT]!) < 1e-5 &&
+    Math.abs(eas - state[EAS]!) < 1e-7 &&
+    Math.abs(path - state[PATH]!) < 1e-7
+  );
 }
 
 /** The track on which a leg begins; a turn begins on any, a landing on the centreline. */

@@ -157,7 +157,7 @@ function unreached(
   const remedy =
     ways.length > 0
       ? `it would be made ${ways.join(', or ')}`
-      : 'neither another height nor less wind makes it: change the spacing or the bank';
+      : 'neither another height nor less wind makes it with a sound turn to final: change the spacing or the bank';
   return [
     graded({
       code: 'beyond-reach',
