@@ -1,8 +1,9 @@
 import { runwaySize } from '../../src/drawing/pattern-labels.ts';
+import type { Rejection } from '../../src/flight/against-a-place.ts';
 import { angleBetween } from '../../src/flight/angle.ts';
 import { soundFinal } from '../../src/flight/final-band.ts';
 import { groundFigures, screenHeight } from '../../src/flight/ground.ts';
-import { type Field, landingPlaces, type Place, type Rejection } from '../../src/flight/landing-places.ts';
+import { type Field, landingPlaces, type Place } from '../../src/flight/landing-places.ts';
 import { landingRunOf } from '../../src/flight/landing-run.ts';
 import type { PlanRequest } from '../../src/flight/plan.ts';
 import type { Position } from '../../src/flight/reach.ts';
@@ -159,7 +160,11 @@ function why(rejection: Rejection, { margins }: Place, units: PageUnits): string
       ? `${short} even straight in`
       : `${short} at its first key, and more straight in`;
   }
-  if (rejection.why === 'obstacle') return 'too near an obstacle';
+  if (rejection.why === 'obstacle') {
+    return rejection.clearance > 0
+      ? `the way in passes too near the ${rejection.what}`
+      : `the way in meets the ${rejection.what}`;
+  }
   if (rejection.why === 'too-short') return `${formatSafeDistance(rejection.short, 'up', units)} too short`;
   const { value, limit } = tellingApart(rejection.value, rejection.limit, units.speed, 'most');
   return `${value} of ${rejection.why}, over the limit of ${limit}`;

@@ -258,11 +258,20 @@ function highestOf(path: Path, { places: [from, to] }: Paths): number {
 
 /** The lowest and the highest of all paths from a place. */
 export function bandOf(paths: Paths, search: Search): Band {
+  return { low: lowOf(paths, search), high: highOf(paths, search) };
+}
+
+/** The lowest of all paths from a place, m; null where none makes the spot. */
+export function lowOf(paths: Paths, search: Search): number | null {
   const lowest = (turned: number | 'one') => -lowestOf(new Path(paths, turned, search), paths, search);
-  const highest = (turned: number | 'one') => highestOf(new Path(paths, turned, search), paths);
   const low = best(paths.turns, lowest) ?? (paths.inOneTurn ? best(['one'], lowest) : null);
-  const high = best(paths.turns, highest) ?? (paths.inOneTurn ? best(['one'], highest) : null);
-  return { low: low === null ? null : -low, high };
+  return low === null ? null : -low;
+}
+
+/** The highest of all paths from a place, m; null where none comes down to the spot. */
+export function highOf(paths: Paths, search: Search): number | null {
+  const highest = (turned: number | 'one') => highestOf(new Path(paths, turned, search), paths);
+  return best(paths.turns, highest) ?? (paths.inOneTurn ? best(['one'], highest) : null);
 }
 
 /** The greatest height from which one of some turns of the base leg still brings the aircraft down to the spot; null where none does. */

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { requestFor, runwayHeading, windOffRunway } from '../../tests/flight-school.ts';
-import { type Field, landingPlaces, type Place, type Rejection } from './landing-places.ts';
+import { graverFirst, lessAgainstFirst, type Rejection } from './against-a-place.ts';
+import { type Field, landingPlaces, type Place } from './landing-places.ts';
 import { landingRunOf } from './landing-run.ts';
 import type { PlanRequest } from './plan.ts';
 import { planApproach } from './planner.ts';
@@ -78,11 +79,51 @@ describe('where to land', () => {
     expect(at('stubble')).toBeLessThan(downwind);
   });
 
-  it('puts all places without a reason against them before those with one, fewest first', () => {
-    const reasons = places.map(({ rejections }) => rejections.length);
-    expect(reasons).toEqual([...reasons].sort((a, b) => a - b));
-    expect(reasons[0]).toBe(0);
-    expect(reasons.at(-1)).toBeGreaterThan(0);
+  it('puts what is against a place in the order of its gravity, not of its number', () => {
+    expect(places[0]!.rejections).toEqual([]);
+    for (const [i, place] of places.entries()) {
+      const next = places[i + 1];
+      if (next) expect(lessAgainstFirst(place.rejections, next.rejections)).toBeLessThanOrEqual(0);
+      expect([...place.rejections].sort(graverFirst)).toEqual(place.rejections);
+    }
+    // The field asked about has two reasons against it, the one 9 km away has one.
+    const nearly = { ...hedged, name: 'nearly', length: roll / 0.75 - 2 };
+    const order = placesFor([nearly, { ...far, name: '9 km away', along: 9000 }]);
+    const at = (name: string) => order.findIndex((each) => each.name === name && each.headwind > 0);
+    expect(whys(order[at('nearly')]!).sort()).toEqual(['obstacle', 'too-short']);
+    expect((reason(order[at('nearly')]!, 'too-short') as { short: number }).short).toBeCloseTo(1.5, 1);
+    expect(whys(order[at('9 km away')]!)).toEqual(['out-of-reach']);
+    expect(at('nearly')).toBeLessThan(at('9 km away'));
+  });
+
+  it('takes no pattern through an obstacle where another way is clear of it', () => {
+    const calm = requestIn(0);
+    const from = { ...position, across: 0, heading: 0, height: 1800 * foot };
+    const clear = own(calm, from);
+    const { circuit } = clear.approach!;
+    const { spacing } = resolveRequest(calm).flown;
+    // A mast at the downwind key.
+    const across = circuit === 'left' ? -spacing : spacing;
+    const mast = { what: 'mast', height: 1000 * foot, along: 0, across, width: 20 };
+    const runway = { ...calm.runway, obstacles: [mast] };
+    const place = own({ ...calm, runway }, from);
+    expect(whys(place)).toEqual([]);
+    expect(place.approach).toEqual({ ...clear.approach, circuit: circuit === 'left' ? 'right' : 'left' });
+  });
+
+  it('takes no pattern whose plan is not to be flown', () => {
+    // A tailwind that ends the turn to final of the planned heights under two thirds of 300 ft.
+    const windy = requestFor('withy', { wind: windOffRunway(150, 8) });
+    const bad = planApproach({ ...windy, approach: '90' });
+    expect(bad.cautions).toContainEqual(
+      expect.objectContaining({ code: 'final-turn-low', grade: 'not-to-be-flown' }),
+    );
+    for (const height of [700, 1000, 1300, 1600]) {
+      const place = landingPlaces({ ...position, height: height * foot }, [], windy).find(
+        ({ name }) => name === 'runway 24',
+      )!;
+      expect(place.approach?.kind).not.toBe('90');
+    }
   });
 
   it('says the headwind of each landing direction', () => {
@@ -99,7 +140,7 @@ describe('where to land', () => {
     const plan = planApproach(plain({ approach: kind, circuit: place.approach!.circuit }));
     place.margins.forEach(({ at, height, margin }) => {
       const gate = plan.gates.find((each) => each.at === at)!;
-      expect(margin).toBeCloseTo(height - (gate.low ?? gate.plan), 3);
+      expect(margin).toBeCloseTo(height - gate.low!, 3);
     });
     expect(place.margins[0]!.margin).toBeGreaterThan(0);
   });
@@ -171,7 +212,7 @@ describe('a reason against a place', () => {
   it('is an obstacle under the path, and none beside it', () => {
     const place = among(places, hedged);
     expect(whys(place)).toEqual(['obstacle']);
-    expect(reason(place, 'obstacle')).toMatchObject({ what: expect.stringContaining('trees') });
+    expect(reason(place, 'obstacle')).toMatchObject({ what: 'trees', limit: expect.closeTo(50 * foot, 9) });
     expect(whys(among(places, beside))).toEqual([]);
   });
 

@@ -1,16 +1,24 @@
+import {
+  graverFirst,
+  groundRejections,
+  lessAgainstFirst,
+  meetsObstacle,
+  type Rejection,
+  windRejections,
+} from './against-a-place.ts';
 import type { Circuit, Obstacle, Runway } from './airfield.ts';
 import { angleBetween } from './angle.ts';
-import type { Asked } from './approach-method.ts';
 import { arrivalHeight, type Gateway } from './arrival.ts';
-import { mostTailwind } from './cautions/wind-cautions.ts';
-import type { Conditions } from './conditions.ts';
+import { finalBand } from './final-band.ts';
+import { fromBaseKey, fromDownwind, gatesOf, highOf, lowOf, type Paths, type Search } from './gates.ts';
+import { landingRunOf } from './landing-run.ts';
 import { baseTrack, downwindTrack } from './pattern-legs.ts';
-import type { Approach, Gate, KeyId, Plan, PlanRequest } from './plan.ts';
-import { planApproach, workOut } from './planner.ts';
+import type { Approach, CautionCode, KeyId, KeyPosition, Plan, PlanRequest } from './plan.ts';
+import { planApproach, type WorkedOut, workOut } from './planner.ts';
 import type { Position } from './reach.ts';
 import { cosine, sine } from './steady-math.ts';
 import { type StraightIn, straightIn } from './straight-in.ts';
-import { crosswind, headwind } from './wind.ts';
+import { headwind } from './wind.ts';
 
 /**
  * A place to land out of the pattern. `along` and `across` give its spot, a quarter of its length in, in the frame of the
@@ -27,25 +35,6 @@ export interface Field {
   readonly obstacles: readonly Obstacle[];
 }
 
-/** Why a place is no place to land. */
-export type Rejection =
-  | {
-      /** Neither a pattern's key is reached at its gate, nor a final that could be flown straight in. */
-      readonly why: 'out-of-reach' /** m of height lacking by the way that lacks least. */;
-      readonly short: number;
-    }
-  | {
-      readonly why: 'obstacle';
-      readonly what: string /** m above it; negative below its top. */;
-      readonly clearance: number;
-    }
-  | { readonly why: 'too-short' /** m lacking after the landing roll. */; readonly short: number }
-  | {
-      readonly why: 'tailwind' | 'crosswind' | 'wind' /** m/s. */;
-      readonly value: number;
-      readonly limit: number;
-    };
-
 /** A landing direction, and what becomes of gliding to it. */
 export interface Place {
   readonly name: string;
@@ -59,10 +48,14 @@ export interface Place {
   readonly approach?: { readonly kind: Approach; readonly circuit: Circuit } | undefined;
   /** The arrival that reaches it where no pattern does; undefined where one does, and where it is out of reach. */
   readonly straightIn?: StraightIn | undefined;
-  /** Height over the gate's low edge at the first key flown to, and at those after it, m; of a straight-in, on final. */
+  /**
+   * Height over the gate's low edge at the first key flown to, and where that is reached, as planned, at those after it, m; of a
+   * straight-in, on final.
+   */
   readonly margins: readonly { readonly at: KeyId; readonly height: number; readonly margin: number }[];
   /** Height to be lost before the first key, m: what is over its gate's high edge; of a straight-in, before final. */
   readonly excess: number;
+  /** The gravest first. */
   readonly rejections: readonly Rejection[];
 }
 
@@ -72,13 +65,19 @@ export const spotShare = 0.25;
 /**
  * Where to land after an engine failure: each runway and field, in both directions, with the approach that reaches it,
  * or the straight-in arrival where no pattern can be joined, the margins and the reasons against it; the best first. `position` is in the frame of `request.runway`, its
- * heading from that runway's landing direction. A place without rejections comes before one with them; then the place
+ * heading from that runway's landing direction.
+ *
+ * The order is that of the gravest reason against each: a place without any; then one that is past a limit of practice only (an
+ * obstacle passed too near, more tailwind than the usual or the school's limit); then one that cannot be landed on (an
+ * obstacle met, too short for the roll, a wind past the aircraft's limits); last what is out of reach. Inside a class less lacking comes first:
+ * see `lessAgainstFirst`. So a place that is a little short stands above one out of reach, however many reasons there are against either. Of places alike in that, the one
  * by whose approach more is still open, then the one with more height in hand.
  */
 export function landingPlaces(position: Position, fields: readonly Field[], request: PlanRequest): Place[] {
   const places = candidates(request, fields).map((candidate) => judge(candidate, position, request));
   return places.sort(
-    (a, b) => a.rejections.length - b.rejections.length || openness(b) - openness(a) || inHand(b) - inHand(a),
+    (a, b) =>
+      lessAgainstFirst(a.rejections, b.rejections) || openness(b) - openness(a) || inHand(b) - inHand(a),
   );
 }
 
@@ -144,126 +143,174 @@ function seenFromBehind(obstacle: Obstacle, length: number): Obstacle {
 }
 
 function judge(candidate: Candidate, position: Position, request: PlanRequest): Place {
-  const { runway } = candidate;
+  const { name, runway } = candidate;
   const local = inFrameOf(candidate, position, request.runway);
-  const against = headwind(request.wind, runway.heading);
-  const ways = (['left', 'right'] as const).flatMap((circuit) => waysIn(circuit, candidate, local, request));
-  const best = chosen(ways);
   const { heading, length } = runway;
-  const place = { name: candidate.name, heading, length, headwind: against };
-  const inWind = windRejections(request, runway);
-  if (best && inHand(best) >= 0) {
-    const approach = { kind: best.approach, circuit: best.circuit };
-    const { margins, excess, plan } = best;
-    return { ...place, approach, margins, excess, rejections: [...inWind, ...groundRejections(plan)] };
-  }
-  return { ...place, ...judgeStraightIn(runway, local, best, inWind, request) };
-}
-
-/** A place of which no pattern can be joined: a final may be reached for all that. */
-function judgeStraightIn(
-  runway: Runway,
-  local: Position,
-  nearest: Way | undefined,
-  inWind: readonly Rejection[],
-  request: PlanRequest,
-): Pick<Place, 'straightIn' | 'margins' | 'excess' | 'rejections'> {
-  const asked: PlanRequest = { ...request, runway, approach: '90', height: undefined, detail: 'flight' };
-  const direct = straightIn(local, runway, workOut(asked), request.minimums);
-  const final = direct && { at: 'final' as const, height: direct.height, margin: direct.spare };
-  if (final && direct.spare >= 0) {
-    const rejections = [...inWind, ...groundRejections(direct)];
-    return { straightIn: direct, margins: [final], excess: direct.excess, rejections };
-  }
-  const byPattern = nearest ? inHand(nearest) : Number.NEGATIVE_INFINITY;
-  const isFinal = final !== undefined && final.margin >= byPattern;
-  const outOfReach = { why: 'out-of-reach' as const, short: -(isFinal ? final.margin : byPattern) };
   return {
-    margins: isFinal ? [final] : (nearest?.margins ?? []),
-    excess: 0,
-    rejections: [outOfReach, ...inWind, ...(nearest ? groundRejections(nearest.plan) : [])],
+    name,
+    heading,
+    length,
+    headwind: headwind(request.wind, heading),
+    ...reached(runway, local, request),
   };
 }
 
-/** The half circuit where the glide reaches its key: more is still open from there. Else the key nearest to being reached. */
-function chosen(ways: readonly Way[]): Way | undefined {
-  const byMargin = [...ways].sort((a, b) => inHand(b) - inHand(a));
-  const reached = byMargin.filter((way) => inHand(way) >= 0);
-  return reached.find((way) => way.approach !== '90') ?? reached[0] ?? byMargin[0];
+type Reached = Pick<Place, 'approach' | 'straightIn' | 'margins' | 'excess' | 'rejections'>;
+
+/** By the half circuit where its key is reached: more is still open from there. Else by the base key, else straight in. */
+function reached(runway: Runway, local: Position, request: PlanRequest): Reached {
+  const found: Way[] = [];
+  for (const approach of ['180', '90'] as const) {
+    for (const circuit of ['left', 'right'] as const) {
+      const way = wayIn(approach, circuit, runway, local, request);
+      if (way) found.push(way);
+    }
+    const best = mostInHand(found.filter((way) => way.margin >= 0 && !meetsObstacle(way.rejections)));
+    if (best) return byPattern(best, runway, request);
+  }
+  const worked = workOut({ ...request, runway, approach: '90', height: undefined, detail: 'flight' });
+  const inWind = windRejections(examinedBy(worked, runway, request));
+  const direct = straightIn(local, runway, worked, request.minimums);
+  const inDirect =
+    direct && groundRejections({ ...examinedBy(worked, runway, request), track: direct.track, keys: [] });
+  const nearest = mostInHand(found);
+  if (
+    direct &&
+    inDirect &&
+    direct.spare >= 0 &&
+    !(meetsObstacle(inDirect) && nearest && nearest.margin >= 0)
+  ) {
+    const final = { at: 'final' as const, height: direct.height, margin: direct.spare };
+    const rejections = [...inWind, ...inDirect].sort(graverFirst);
+    return { straightIn: direct, margins: [final], excess: direct.excess, rejections };
+  }
+  // Reached, but through an obstacle: by every way.
+  if (nearest && nearest.margin >= 0) return byPattern(nearest, runway, request);
+  const onGround = nearest?.rejections ?? shortAtSpot(worked, runway);
+  return outOfReach(nearest, direct, [...inWind, ...onGround]);
 }
 
+/** Where no pattern is sound: what the place lacks for the roll from its spot. */
+function shortAtSpot({ resolved: { conditions, flown } }: WorkedOut, runway: Runway): Rejection[] {
+  const roll = landingRunOf({ ...conditions, flown, runway });
+  const short = roll - (runway.length - runway.spot);
+  return short > 0 ? [{ why: 'too-short', short, roll }] : [];
+}
+
+function outOfReach(
+  nearest: Way | undefined,
+  direct: StraightIn | undefined,
+  others: readonly Rejection[],
+): Reached {
+  const [pattern, straight] = [nearest?.margin ?? Number.NEGATIVE_INFINITY, direct?.spare];
+  const isFinal = straight !== undefined && straight >= pattern;
+  const margins = isFinal
+    ? [{ at: 'final' as const, height: direct!.height, margin: straight }]
+    : nearest
+      ? [{ at: nearest.key.id, height: nearest.height, margin: nearest.margin }]
+      : [];
+  const short = { why: 'out-of-reach' as const, short: -(isFinal ? straight : pattern) };
+  return { margins, excess: 0, rejections: [short, ...others].sort(graverFirst) };
+}
+
+function mostInHand(ways: readonly Way[]): Way | undefined {
+  return ways.reduce<Way | undefined>(
+    (best, way) => (best && best.margin >= way.margin ? best : way),
+    undefined,
+  );
+}
+
+/** A pattern of which the first key is flown to. */
 interface Way {
-  readonly approach: Approach;
+  readonly approach: '180' | '90';
   readonly circuit: Circuit;
   readonly plan: Plan;
-  readonly margins: Place['margins'];
-  readonly excess: number;
+  readonly worked: WorkedOut;
+  readonly key: KeyPosition;
+  readonly paths: Paths;
+  readonly search: Search;
+  /** m: at the key by the glide there, and of it what is over the low edge. */
+  readonly height: number;
+  readonly margin: number;
+  /** Of the ground: what its plan meets. */
+  readonly rejections: readonly Rejection[];
 }
 
-/** By the downwind key, or by the base key where that is too far: the planned approach and its gates say how high. */
-function waysIn(circuit: Circuit, { runway }: Candidate, position: Position, request: PlanRequest): Way[] {
-  const ways: Way[] = [];
-  for (const approach of ['180', '90'] as const) {
-    const asked: PlanRequest = { ...request, runway, circuit, approach, height: undefined, detail: 'whole' };
-    const plan = planApproach(asked);
-    if (!plan.made) continue;
-    const { resolved, asked: resolvedAsk } = workOut({ ...asked, detail: 'flight' });
-    const [first, ...later] = plan.gates;
-    const height = first && arrivalAt(first, plan, position, resolvedAsk, resolved.conditions);
-    if (!first || height === undefined) continue;
-    const excess = height - (first.high ?? Number.POSITIVE_INFINITY);
-    const margins = [{ at: first.at, height, margin: height - (first.low ?? first.plan) }];
-    for (const { at, plan: planned, low } of later) {
-      margins.push({ at, height: planned, margin: planned - (low ?? planned) });
-    }
-    // Higher over the downwind key than the 180 can lose: circles first.
-    const kind = approach === '180' && excess > 0 ? 'spiral' : approach;
-    ways.push({ approach: kind, circuit, plan, margins, excess: Math.max(0, excess) });
-  }
-  return ways;
-}
+/** Of a plan that is not to be flown for what it is, whatever the place: see `wayIn`. */
+const badPattern: ReadonlySet<CautionCode> = new Set<CautionCode>([
+  'beyond-reach',
+  'wind-over-glide',
+  'stall-margin',
+  'slow',
+  'bank-over-limit',
+  'final-turn-low',
+  'off-runway',
+]);
 
-function arrivalAt(
-  gate: Gate,
-  plan: Plan,
+/**
+ * By the downwind key, or by the base key where that is too far: the planned approach says where the key lies, and its gate how
+ * high. A plan that is not to be flown is no way in. What it meets on the ground, and the wind there, are reasons against the place;
+ * the mass is the same wherever it lands.
+ */
+function wayIn(
+  approach: '180' | '90',
+  circuit: Circuit,
+  runway: Runway,
   position: Position,
-  asked: Asked,
-  conditions: Conditions,
-): number | undefined {
-  const key = plan.keys.find(({ id }) => id === gate.at);
-  if (!key) return undefined;
-  const track = gate.at === 'downwind-key' ? downwindTrack(asked.side) : baseTrack(asked.side);
+  request: PlanRequest,
+): Way | undefined {
+  const like: PlanRequest = { ...request, runway, circuit, approach, height: undefined, detail: 'flight' };
+  const plan = planApproach(like);
+  const isBad = plan.cautions.some(({ code, grade }) => grade === 'not-to-be-flown' && badPattern.has(code));
+  const isDownwind = approach === '180';
+  const key = plan.keys.find(({ id }) => id === (isDownwind ? 'downwind-key' : 'base-key'));
+  if (!plan.made || isBad || !key) return undefined;
+  const worked = workOut(like);
+  const { asked, resolved } = worked;
+  const { conditions } = resolved;
+  const track = isDownwind ? downwindTrack(asked.side) : baseTrack(asked.side);
   const gateway: Gateway = { along: key.along, across: key.across, track };
-  return arrivalHeight(position, gateway, asked.bank, conditions);
+  const height = arrivalHeight(position, gateway, asked.bank, conditions);
+  if (height === undefined) return undefined;
+  const paths = (isDownwind ? fromDownwind : fromBaseKey)(key, asked, conditions);
+  const search: Search = { asked, conditions, onFinal: finalBand(asked, conditions), guess: key.height };
+  const low = lowOf(paths, search);
+  if (low === null) return undefined;
+  const { track: flown, keys } = plan;
+  const rejections = groundRejections({ ...examinedBy(worked, runway, request), track: flown, keys });
+  return { approach, circuit, plan, worked, key, paths, search, height, margin: height - low, rejections };
 }
 
-/** The least margin on the way; the first key is the one that the glide must reach. */
+function examinedBy(
+  { resolved: { conditions, flown }, asked: { pull } }: WorkedOut,
+  runway: Runway,
+  { minimums }: PlanRequest,
+) {
+  return { aircraft: conditions.aircraft, runway, flown, pull, minimums };
+}
+
+/** What only the way that is taken needs: how much is too high, and the keys after the first. */
+function byPattern(way: Way, runway: Runway, request: PlanRequest): Reached {
+  const { approach, circuit, plan, worked, key, paths, search, height, margin } = way;
+  const { asked, resolved } = worked;
+  const excess = Math.max(0, height - (highOf(paths, search) ?? Number.POSITIVE_INFINITY));
+  const after = plan.keys.filter(({ id }) => id !== key.id);
+  const later = gatesOf(after, asked, resolved.conditions).flatMap(({ at, plan: planned, low }) =>
+    low === null ? [] : [{ at, height: planned, margin: planned - low }],
+  );
+  const inWind = windRejections(examinedBy(worked, runway, request));
+  return {
+    // Higher over the downwind key than the 180 can lose: circles first.
+    approach: { kind: approach === '180' && excess > 0 ? 'spiral' : approach, circuit },
+    margins: [{ at: key.id, height, margin }, ...later],
+    excess,
+    rejections: [...inWind, ...way.rejections].sort(graverFirst),
+  };
+}
+
+/** At the first key, the one that the glide must reach. */
 function inHand({ margins }: Pick<Place, 'margins'>): number {
   return margins[0]?.margin ?? Number.NEGATIVE_INFINITY;
-}
-
-function windRejections({ wind, gust, aircraft, minimums }: PlanRequest, runway: Runway): Rejection[] {
-  const speed = Math.max(wind.speed, gust ?? 0);
-  const strongest = { ...wind, speed };
-  const behind = -headwind(strongest, runway.heading);
-  const across = Math.abs(crosswind(strongest, runway.heading));
-  const checks = [
-    { why: 'wind', value: speed, limit: aircraft.limits.wind },
-    { why: 'tailwind', value: behind, limit: mostTailwind(aircraft.limits, minimums) },
-    { why: 'crosswind', value: across, limit: aircraft.limits.crosswind },
-  ] as const;
-  return checks.filter(({ value, limit }) => value > limit + 1e-9);
-}
-
-function groundRejections({ cautions }: Pick<Plan, 'cautions'>): Rejection[] {
-  return cautions.flatMap((caution): Rejection[] => {
-    if (caution.code === 'obstacle-clearance') {
-      return [{ why: 'obstacle', what: caution.message, clearance: caution.value }];
-    }
-    return caution.code === 'landing-distance'
-      ? [{ why: 'too-short', short: caution.value - caution.limit }]
-      : [];
-  });
 }
 
 /** A position in the frame of a candidate: its spot the origin, its landing direction along. */

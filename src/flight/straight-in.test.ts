@@ -3,6 +3,7 @@ import type { AircraftId } from '../../tests/flight-school.ts';
 import { requestFor, windOffRunway } from '../../tests/flight-school.ts';
 import { finalLine, soundFinal, steepUntil } from './final-band.ts';
 import { Flight } from './fly.ts';
+import { landingRunOf } from './landing-run.ts';
 import { ACROSS, ALONG, HEIGHT } from './motions.ts';
 import { finalLegs } from './pattern-legs.ts';
 import { type WorkedOut, workOut } from './planner.ts';
@@ -73,8 +74,23 @@ describe('a straight-in arrival in wind', () => {
     expect(found.overNearEnd).toBeGreaterThan(0);
     expect(found.touchdown).toBeGreaterThan(-runway.spot);
     const left = runway.length - runway.spot - found.touchdown;
-    expect(left).toBeGreaterThanOrEqual(flown.resolved.conditions.aircraft.landingRoll);
+    expect(left).toBeGreaterThanOrEqual(rollOf(flown));
     expect(found.cautions.map(({ code }) => code)).not.toContain('landing-distance');
+  });
+
+  it('comes high no farther in than leaves the roll that this wind makes of the one as given', () => {
+    for (const [off, knots] of [
+      [0, 12],
+      [180, 5],
+    ] as const) {
+      const flown = worked('osier', off, knots);
+      const { touchdown } = direct({ ...cases[0]![0], height: 2500 * foot }, flown);
+      const left = runway.length - runway.spot - touchdown;
+      const asGiven = flown.resolved.conditions.aircraft.landingRoll;
+      expect(Math.abs(rollOf(flown) - asGiven)).toBeGreaterThan(10);
+      expect(left - rollOf(flown)).toBeGreaterThanOrEqual(0);
+      expect(left - rollOf(flown)).toBeLessThan(3);
+    }
   });
 
   it('keeps to the height that the school wants for the turn to final', () => {
@@ -93,6 +109,11 @@ describe('a straight-in arrival in wind', () => {
   });
 });
 
+/** m: the landing roll in the wind and air of a flight. */
+function rollOf({ resolved: { conditions, flown } }: WorkedOut): number {
+  return landingRunOf({ ...conditions, flown, runway });
+}
+
 /** m: the lowest height from which an arrival is found. */
 function leastHeight(from: Position, flown: WorkedOut): number {
   let [below, above] = [300 * foot, 3000 * foot];
@@ -105,8 +126,12 @@ function leastHeight(from: Position, flown: WorkedOut): number {
 }
 
 /** Whether any turn, straight way and turn on to final, tried one by one, brings the wheels to ground that can be landed on. */
-function isFlown(from: Position, { asked, resolved: { conditions } }: WorkedOut): boolean {
-  const farthest = runway.length - runway.spot - conditions.aircraft.landingRoll;
+function isFlown(from: Position, flown: WorkedOut): boolean {
+  const {
+    asked,
+    resolved: { conditions },
+  } = flown;
+  const farthest = runway.length - runway.spot - rollOf(flown);
   const start = takeUp(from, conditions).state;
   const sides: readonly Side[] = [1, -1];
   const over = (flight: Flight, state: Float64Array) => {

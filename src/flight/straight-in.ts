@@ -4,19 +4,17 @@ import { approach } from './approaching.ts';
 import { arrivalHeight } from './arrival.ts';
 import { cautionsOf } from './cautions.ts';
 import type { Conditions } from './conditions.ts';
-import { finalLine, soundFinal, steepUntil } from './final-band.ts';
+import { finalBand, soundFinal } from './final-band.ts';
 import { Flight } from './fly.ts';
 import { flyPattern } from './fly-pattern.ts';
-import { headwindAt } from './headwind-at.ts';
 import { landingRunOf } from './landing-run.ts';
 import { HEIGHT } from './motions.ts';
 import { finalLegs } from './pattern-legs.ts';
-import type { Caution, Minimums } from './plan.ts';
+import type { Caution, Minimums, TrackSample } from './plan.ts';
 import type { WorkedOut } from './planner.ts';
 import type { Leg, Start } from './procedure.ts';
 import type { Position } from './reach.ts';
 import { seekRoot } from './root.ts';
-import { speedToFly } from './speed-to-fly.ts';
 
 /**
  * A glide to final by the shortest way, past every key of a pattern or across its corner, and down to any ground from the
@@ -34,7 +32,8 @@ export interface StraightIn {
   /** Of the final flown from there: the height over the near end, where it is joined before that, and the touchdown. */
   readonly overNearEnd?: number | undefined;
   readonly touchdown: number;
-  /** Of the same final: what stands under it, and what it lacks to stop in. */
+  /** The same final as flown, and its cautions: what stands under it, and what it lacks to stop in. */
+  readonly track: readonly TrackSample[];
   readonly cautions: readonly Caution[];
 }
 
@@ -62,18 +61,21 @@ export function straightIn(
   // A place that is too short for the roll is landed on at its spot: that it is too short is another reason.
   const roll = landingRunOf({ ...conditions, flown, runway });
   const toFarthest = (before: number) => before + Math.max(0, runway.length - runway.spot - roll - slack);
+  // The speed that goes farthest decides what is reached, the approach speed where the wheels then touch.
+  const { farthest } = finalBand(asked, conditions);
+  const touchdown: Covered = (from) => touchdownFrom(from, asked, conditions);
   const joinedAt = (before: number): Joined | undefined => {
     const gateway = { along: -before, across: 0, track: 0 };
     const height = arrivalHeight(position, gateway, asked.bank, conditions);
-    const low = heightFor(toNearEnd(before), farthestFrom, asked, conditions);
+    const low = heightFor(toNearEnd(before), farthest, conditions);
     if (height === undefined || low === undefined) return undefined;
-    const most = heightFor(toFarthest(before), touchdownFrom, asked, conditions) ?? height;
+    const most = heightFor(toFarthest(before), touchdown, conditions) ?? height;
     const from = Math.min(height, Math.max(leastFinal, most));
     return { before, height, from, spare: height - Math.max(leastFinal, low) };
   };
   // Nearer in, the least height for the turn is too much to come down from; farther out, all the height is too little.
-  const nearest = touchdownFrom(leastFinal, asked, conditions) - toFarthest(0);
-  const furthest = farthestFrom(Math.max(position.height, leastFinal), asked, conditions) - toNearEnd(0);
+  const nearest = touchdown(leastFinal) - toFarthest(0);
+  const furthest = farthest(Math.max(position.height, leastFinal)) - toNearEnd(0);
   const best = chosen(joinedAt, nearest, Math.max(nearest, furthest));
   if (!best) return undefined;
   const { before, height, from, spare } = best;
@@ -88,6 +90,7 @@ export function straightIn(
     excess: height - from,
     overNearEnd: toNearEnd(before) > 0 ? heightOver(-runway.spot, start, conditions) : undefined,
     touchdown: track.at(-1)!.along,
+    track,
     cautions: cautionsOf({ aircraft, runway, flown, track, keys: [], pull: asked.pull, minimums }),
   };
 }
@@ -132,39 +135,19 @@ function chosen(
     .reduce((a, b) => ((excess(b) - excess(a) || a.spare - b.spare) < 0 ? b : a));
 }
 
-type Covered = (height: number, asked: Asked, conditions: Conditions) => number;
+/** How far before the touchdown final was joined at a height, m; not a number where it is not flown. */
+type Covered = (height: number) => number;
 
-/** How far before the touchdown final was joined at a height, at the approach speed; not a number where it is not flown. */
-const touchdownFrom: Covered = (height, asked, conditions) => covered(height, [], asked, conditions);
-
-/** The same at the speed that goes farthest against this wind, but with a margin over the stall, where that is more. */
-const farthestFrom: Covered = (height, asked, conditions) => {
-  const headwind = headwindAt(conditions, height / 2);
-  const eas = Math.max(
-    speedToFly(conditions.polar, headwind, conditions.tasOverEas(height / 2)),
-    1.3 * conditions.speeds.stall,
-  );
-  const plain = touchdownFrom(height, asked, conditions);
-  return height > steepUntil
-    ? Math.max(plain, covered(height, [finalLine(steepUntil, eas)], asked, conditions))
-    : plain;
-};
-
-function covered(height: number, first: readonly Leg[], { pull }: Asked, conditions: Conditions): number {
+/** The same at the approach speed. */
+function touchdownFrom(height: number, { pull }: Asked, conditions: Conditions): number {
   const start = startOf(0, height, conditions);
-  const after = [...first, ...finalLegs(conditions, pull)];
+  const after = finalLegs(conditions, pull);
   return approach({ start, stages: [{ before: [] }], after }, conditions)?.miss ?? Number.NaN;
 }
 
 /** The height from which final covers a distance; the least looked at where that covers more. */
-function heightFor(
-  distance: number,
-  from: Covered,
-  asked: Asked,
-  conditions: Conditions,
-): number | undefined {
-  const off = (height: number) => from(height, asked, conditions) - distance;
-  const { ratio } = conditions.polar;
+function heightFor(distance: number, from: Covered, { polar: { ratio } }: Conditions): number | undefined {
+  const off = (height: number) => from(height) - distance;
   return seekRoot(off, Math.max(heights[0], distance / ratio), ratio, heights, tolerance)?.x;
 }
 
