@@ -69,6 +69,8 @@ describe('the plan contract, printed with --json', () => {
       'gates',
       'touchdown',
       'cautions',
+      'grade',
+      'made',
     ]);
     expect(json.format).toBe('chalkwing-plan/1');
     expect([json.approach, json.power, json.circuit]).toEqual(['180', 'idle', 'left']);
