@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { requestFor, runwayHeading } from '../../tests/flight-school.ts';
 import { angleBetween } from './angle.ts';
+import { standardGravity } from './constants.ts';
 import { Flight } from './fly.ts';
-import { ACROSS, ALONG, HEADING, HEIGHT } from './motions.ts';
+import { ACROSS, ALONG, HEADING, HEIGHT, speedHeldDownTo } from './motions.ts';
 import type { PlanRequest } from './plan.ts';
 import type { LineLeg } from './procedure.ts';
 import { type GroundPoint, type Position, reachFrom, takeUp } from './reach.ts';
@@ -32,15 +33,27 @@ describe('the ground within reach in still air', () => {
     expect(ring[72]).toEqual(ring[0]);
   });
 
-  it('straight ahead is the glide ratio times the height', () => {
+  /**
+   * m: the height, and what the true airspeed of a constant equivalent one gives back as it falls on the way down: the
+   * energy height h + V^2/2g is what a glide in still air spends. Below 50 ft the nose stays, and the true airspeed with it.
+   */
+  const spentFrom = (height: number) => {
+    const factors = calm.tasOverEas(height) ** 2 - calm.tasOverEas(speedHeldDownTo) ** 2;
+    return height + (polar.speed ** 2 * factors) / (2 * standardGravity);
+  };
+
+  it('straight ahead is the glide ratio times the height, what the thicker air gives back counted', () => {
     for (const height of [30, 100, 300, 800]) {
       const from = at(height, 40 * degrees);
-      expect(away(reachFrom(from, bank, calm)[8]!, from) / (polar.ratio * height)).toBeCloseTo(1, 5);
+      expect(away(reachFrom(from, bank, calm)[8]!, from) / (polar.ratio * spentFrom(height))).toBeCloseTo(
+        1,
+        5,
+      );
     }
   });
 
   it('lies nowhere farther than that, and nearer the more there is to turn', () => {
-    const ideal = polar.ratio * position.height;
+    const ideal = polar.ratio * spentFrom(position.height);
     for (const point of ring) expect(away(point, position)).toBeLessThanOrEqual(ideal * (1 + 1e-6));
     const tips = Array.from({ length: 36 }, (_, i) => away(ring[8 + i]!, position));
     for (let i = 1; i < tips.length; i++) expect(tips[i]).toBeLessThan(tips[i - 1]!);
@@ -132,11 +145,18 @@ describe('a wind shifts the ground within reach', () => {
   it('straight ahead for as long as height over sink lasts', () => {
     const { time } = glideOut(position, 0, calm);
     const { polar } = calm;
-    const sinkAt = (height: number) =>
-      polar.speed * calm.tasOverEas(height) * Math.sin(Math.atan(1 / polar.ratio));
-    // Simpson's rule over the height: the true airspeed changes a little on the way down.
-    const [low, middle, high] = [sinkAt(0), sinkAt(150), sinkAt(300)] as const;
-    expect(time).toBeCloseTo((300 / 6) * (1 / low + 4 / middle + 1 / high), 3);
+    // Of the sink, what the falling airspeed gives back is not paid for in height: sink (1 + V dV/dh /g) = V sin(glide).
+    const tasAt = (height: number) => polar.speed * calm.tasOverEas(height);
+    const sin = Math.sin(Math.atan(1 / polar.ratio));
+    const sinkAt = (height: number) => {
+      const growth = tasAt(height + 1) - tasAt(height - 1);
+      return (tasAt(height) * sin) / (1 + (tasAt(height) * growth) / (2 * standardGravity));
+    };
+    // Simpson's rule over the height: the true airspeed changes a little on the way down, but not in the last 50 ft.
+    const last = speedHeldDownTo;
+    const [low, middle, high] = [sinkAt(last), sinkAt((300 + last) / 2), sinkAt(300)];
+    const held = ((300 - last) / 6) * (1 / low + 4 / middle + 1 / high);
+    expect(time).toBeCloseTo(held + last / (tasAt(last) * sin), 3);
   });
 
   it.each([0, 60, 90, 200, 300])('on every track, from %i degrees off the runway', (off) => {

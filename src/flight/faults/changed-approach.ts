@@ -67,7 +67,8 @@ class CannotFly extends Error {}
  * The planned approach with one thing changed, flown by a pilot who does not notice. What the change does not name is
  * done as planned: the base turn begins at its planned mark on the ground, banks and airspeeds are the planned ones, the
  * turn to final begins when it lines up with the centreline (the eye judges that every time; where the fault is in that
- * turn itself, it begins at the planned place), the round-out begins at its height with the pull that is level in time.
+ * turn itself, it begins at the planned place), the round-out begins at its height with the pull that is level in time
+ * (where the fault is in that height, with the planned pull).
  * A late throttle takes the count with it: the base turn begins as many seconds after closing as planned.
  * `heldOffAfresh`: whatever height the round-out leaves is held off. A string says why it cannot be flown.
  */
@@ -149,7 +150,7 @@ function withChange(parts: Parts, change: FaultChange, plan: FaultPlan): Parts {
       return {
         ...parts,
         final: downTo(parts.final, height, plan),
-        landing: { comesDown: plannedLevel(plan).height },
+        landing: { pullAsPlanned: true, comesDown: plannedLevel(plan).height },
       };
     }
     case 'round-out-load-factor': {

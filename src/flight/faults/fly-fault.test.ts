@@ -157,10 +157,20 @@ describe('a fault in the pattern', () => {
 
 describe('a fault of the landing', () => {
   it('of a high round-out leaves a drop of the height that was too much', () => {
-    const high = flownWith({ kind: 'round-out-height', amount: { factor: 2 } });
-    expect(high.landing.how).toBe('dropped');
+    const twice: FaultChange = { kind: 'round-out-height', amount: { factor: 2 } };
+    const calm = flownWith(twice, windOffRunway(0, 0));
     // Begun 12 ft higher with the same pull, level 12 ft higher.
-    expect(high.end.height).toBeCloseTo(12 * 0.3048, 1);
+    expect(calm.end.height).toBeCloseTo(12 * 0.3048, 1);
+    const high = flownWith(twice);
+    expect(high.landing.how).toBe('dropped');
+    // In a wind the last 12 ft of the planned final have taken some of the airspeed; the depth of a round-out goes with its square:
+    // a radius of V^2 / (g (n - 1)), on which the path comes level.
+    const begins = (flight: FaultFlown) => flight.track.findLast(({ phase }) => phase === 'final')!;
+    const plain = flownWith({ kind: 'round-out-height', amount: { factor: 1 } });
+    const depth = begins(plain).height - plain.landing.level!.height;
+    const faster = (begins(high).eas / begins(plain).eas) ** 2 - 1;
+    expect(faster).toBeGreaterThan(0.03);
+    expect(high.end.height).toBeCloseTo(12 * 0.3048 - depth * faster, 1);
     expect(high.landing).toHaveProperty('beyond');
     const seen = flownWith({ kind: 'round-out-height', amount: { factor: 2 } }, fresh, 'noticed');
     expect(seen.landing.how).toBe('touched');
@@ -175,6 +185,12 @@ describe('a fault of the landing', () => {
     expect(late.landing.how).toBe('struck');
     expect('sink' in late.landing && late.landing.sink).toBeLessThan(glide);
     expect('sink' in late.landing && late.landing.sink).toBeGreaterThan(0);
+  });
+  it('of a round-out begun late pulls as planned: who does not know it is late does not pull harder', () => {
+    for (const factor of [2, 0.8, 0.5]) {
+      const { landing } = flownWith({ kind: 'round-out-height', amount: { factor } });
+      expect(landing.pull).toBe(planForFaults(requestFor('osier', { wind: fresh })).asked.pull);
+    }
   });
   it('of too rapid a pull balloons, by no more than the speed that it gives away', () => {
     const rapid = flownWith({ kind: 'round-out-load-factor', amount: { by: 0.2 } });
@@ -201,8 +217,14 @@ describe('a fault of the landing', () => {
     expect(drifting.end.across).toBeGreaterThan(0);
   });
   it('of too much speed at the touch says that the bounce is not in the model', () => {
-    const fast = flownWith({ kind: 'touchdown-speed', amount: { factor: 1.2 } });
+    const change: FaultChange = { kind: 'touchdown-speed', amount: { factor: 1.2 } };
+    const fast = flownWith(change, windOffRunway(0, 0));
     expect(fast.landing).toMatchObject({ how: 'touched', beyond: expect.stringMatching(/bounce/) });
     expect(fast.end.along).toBeLessThan(0);
+    // The wind that drops below 50 ft has taken what of the approach speed this would need.
+    const inWind = flyFault(planForFaults(requestFor('osier', { wind: fresh })), change);
+    expect(inWind).toMatchObject({ flown: false, reason: expect.stringMatching(/leaves no more speed/) });
+    const less = flownWith({ kind: 'touchdown-speed', amount: { factor: 1.1 } });
+    expect(less.landing).toMatchObject({ how: 'touched', beyond: expect.stringMatching(/bounce/) });
   });
 });

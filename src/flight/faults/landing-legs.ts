@@ -23,6 +23,8 @@ import { stillAir } from '../wind.ts';
 export interface LandingChange {
   /** Load factor in place of the planned one. */
   readonly pull?: number | undefined;
+  /** True where the hands pull as planned, from whatever height: who begins late does not know it. */
+  readonly pullAsPlanned?: boolean | undefined;
   /** m/s EAS at which the wheels are put down. */
   readonly touchdownEas?: number | undefined;
   /** The nose straight through the hold-off, and the drift not stopped. */
@@ -54,7 +56,7 @@ export function landingLegs(change: LandingChange, planned: number, log: Landing
     phase: 'round-out',
     track: 0,
     from: (conditions, state) => {
-      const own = pullFor(conditions, state, planned);
+      const own = change.pullAsPlanned ? planned : pullFor(conditions, state, planned);
       const pull = change.pull ?? own;
       log.pull = pull;
       log.pullMargin = state[EAS]! / stallSpeedUnder(pull, conditions.speeds.stall);
