@@ -2,7 +2,7 @@ import { edgeTexts } from '../../src/drawing/gate-band.ts';
 import { keyLabels } from '../../src/flight/keys.ts';
 import { metresPerFoot } from '../../src/units/factors.ts';
 import { formatHeight } from '../../src/units/format.ts';
-import { insteadAbove, onPattern } from '../gates/gate-words.ts';
+import { insteadAbove, onPattern, turnsInTime } from '../gates/gate-words.ts';
 import { leastFinal } from '../least-final.ts';
 import { drawHeight } from './draw-figures.ts';
 import { shuffled, shuffledChoices } from './exercise.ts';
@@ -23,6 +23,8 @@ type AskedKey = (typeof asked)[number];
 /** A height at a key, to be read from the gate table. */
 export const gateReading: Draw = (setting, random) => {
   const { plan, units } = setting;
+  // Of a plan whose own turn to final is too low, "at the plan" is no answer to hold the others against.
+  if (!turnsInTime(setting)) return undefined;
   const drawn = shuffled(
     asked.flatMap((at) => readingsAt(at, setting)),
     random,

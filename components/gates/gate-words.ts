@@ -62,12 +62,19 @@ export function withinWords(gate: Gate, setting: Setting): string {
   const band = gateBand(gate, units);
   if (band.none !== undefined) return noBandWords(gate, band.none, units);
   const { lower, higher } = remedies(gate.at, setting);
+  const sound = formatLeastHeight(leastFinal(setting.request), units);
   if (gate.low !== null && gate.plan < gate.low - asNear) {
-    // Its turn to final is too low: from a sound one the way is longer than the plan's, never shorter.
-    return `The plan itself is below the band, and too low. In the band: ${higher}.`;
+    const turned = `turn base leg in, or out where there is height, to be on final by ${sound}`;
+    return `The plan itself is below the band, and too low. In the band: ${gate.at === 'final' ? higher : turned}.`;
   }
   if (gate.high !== null && gate.plan > gate.high + asNear) {
     return `The plan itself is above the band, and too high. In the band: ${lower}.`;
+  }
+  // A gate is of a place, not of the plan's way on from there: another way may be sound where the plan's is not.
+  if (!turnsInTime(setting)) {
+    const tooLow = `The plan's own turn to final is complete below ${sound}, and too low`;
+    if (gate.at === 'final') return `${tooLow}: begin the approach higher.`;
+    return `${tooLow}: turn base leg in, to be on final by ${sound}. Higher: ${higher}.`;
   }
   const isHighest = isAtPlan(band.high, gate, 'high', units);
   const above = isHighest ? 'There is nothing in hand above it either.' : `Higher: ${higher}.`;
@@ -78,6 +85,12 @@ export function withinWords(gate: Gate, setting: Setting): string {
   }
   const over = isHighest ? 'There is next to nothing in hand above it.' : above;
   return `At the plan, fly the plan. Lower: ${lower}. ${over}`;
+}
+
+/** Whether the plan's own turn to final is complete as high as it must be. */
+export function turnsInTime({ plan, request }: Pick<Setting, 'plan' | 'request'>): boolean {
+  const final = plan.keys.find(({ id }) => id === 'final');
+  return final === undefined || final.height >= leastFinal(request);
 }
 
 /** Whether an edge is printed as the plan, or is no farther from it than a step of the page. */

@@ -134,7 +134,7 @@ describe('::gates', () => {
       expect(row[5]).toMatch(why);
       expect(row.join(' ')).not.toMatch(/even|Lower: /);
     }
-    expect(rowOf(ft(1361, 1365, 1371)).slice(1, 4)).toEqual(['1,370 ft', '1,370 ft', '1,370 ft']);
+    expect(rowOf(ft(1361, 1370, 1371)).slice(1, 4)).toEqual(['1,370 ft', '1,370 ft', '1,370 ft']);
   });
 
   it('says where the plan lies outside the band', () => {
@@ -142,11 +142,25 @@ describe('::gates', () => {
     const key = tail.gates.find(({ at }) => at === 'downwind-key')!;
     expect(key.plan).toBeLessThan(key.low!);
     expect(withinWords(key, contextOf(tail))).toMatch(
-      /^The plan itself is below the band, and too low\. In the band: move the base turn out/,
+      /^The plan itself is below the band, and too low\. In the band: turn base leg in, or out .* by 300.ft\.$/,
     );
     expect(withinWords({ ...key, plan: key.high! + 10 }, contextOf(tail))).toMatch(
       /^The plan itself is above the band, and too high\. In the band: turn base sooner/,
     );
+  });
+
+  it('says that another way is sound where the turn to final of the plan itself is too low', () => {
+    const low = {
+      ...plan,
+      keys: plan.keys.map((key) => (key.id === 'final' ? { ...key, height: 88 } : key)),
+    };
+    const [key, base, final] = rowsOf(renderBody('::gates', low).html);
+    const tooLow = "The plan's own turn to final is complete below 300 ft, and too low: ";
+    for (const row of [key!, base!]) {
+      expect(row[5]!.startsWith(`${tooLow}turn base leg in, to be on final by 300 ft. Higher: `)).toBe(true);
+    }
+    expect(final![5]).toBe(`${tooLow}begin the approach higher.`);
+    expect(html).not.toContain(tooLow);
   });
 
   it('names the plan as the edge where rounding would put the plan outside its own band', () => {

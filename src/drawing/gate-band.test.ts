@@ -25,6 +25,9 @@ describe('the band of a gate', () => {
   it('has the plan for its edge where rounding would put the plan outside', () => {
     expect(texts(gate(382, 383, 484))).toEqual(['the plan', '480 ft']);
     expect(texts(gate(300, 387, 388))).toEqual(['300 ft', 'the plan']);
+    // Printed to the foot beside its limit, the plan would stand under an edge of 300 ft.
+    expect(texts(gate(297, 299, 350))).toEqual(['the plan', '350 ft']);
+    expect(texts(gate(300, 300, 300))).toEqual(['300 ft', '300 ft']);
     // The plan is really outside: the edge stays a figure.
     expect(texts(gate(382, 370, 484))).toEqual(['390 ft', '480 ft']);
   });
@@ -35,7 +38,7 @@ describe('the band of a gate', () => {
     expect(gateBand(gate(1371, 1371, 1369), feet)).toEqual({ none: 'too-narrow' });
     expect(gateBand(gate(201, 203, 204, 1), metric)).toEqual({ none: 'too-narrow' });
     expect(texts(gate(1362, 1365, 1368))).toEqual(['no band', 'no band']);
-    expect(texts(gate(1361, 1365, 1371))).toEqual(['1,370 ft', '1,370 ft']);
+    expect(texts(gate(1361, 1370, 1371))).toEqual(['1,370 ft', '1,370 ft']);
   });
 
   it('is none where no path comes to the spot, and open where one edge was not found', () => {

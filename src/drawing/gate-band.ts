@@ -1,13 +1,12 @@
 import type { Gate } from '../flight/plan.ts';
 import { metresPerFoot } from '../units/factors.ts';
-import { formatHeight, heightStep } from '../units/format.ts';
+import { formatHeight } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
-import { roundTo } from '../units/rounding.ts';
 import { roundEdge } from '../units/safe-rounding.ts';
 
 /**
  * An edge of a band as it is printed: a height (m, a whole step of the page, the low one rounded up and the high one down);
- * `plan` where the plan stands at the edge, and the rounded figures would put it outside its own band; `open` where no
+ * `plan` where the plan stands so near to the edge that the rounded one would leave it outside its own band; `open` where no
  * height was found that is an edge.
  */
 export type BandEdge = number | 'plan' | 'open';
@@ -58,10 +57,13 @@ export function edgeTexts(gate: Gate, units: PageUnits): { readonly low: string;
   return { low: edgeText(band.low, units), high: edgeText(band.high, units) };
 }
 
+/** m. */
+const aHair = 1e-6;
+
 function edge(which: 'low' | 'high', value: number, plan: number, units: PageUnits): BandEdge {
   const printed = roundEdge(value, which, units);
-  const planned = roundTo(plan, heightStep(units));
-  const beyond = which === 'low' ? planned < printed : planned > printed;
+  // Of a plan on the step itself, what floating point has left counts for nothing.
+  const beyond = which === 'low' ? plan < printed - aHair : plan > printed + aHair;
   const isInBand = which === 'low' ? plan >= value - asNear : plan <= value + asNear;
   return beyond && isInBand ? 'plan' : printed;
 }
