@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { aircraftIds, requestFor, windOffRunway } from '../../tests/flight-school.ts';
 import { RequestError } from './errors.ts';
+import { Flight } from './fly.ts';
+import { ALONG, EAS } from './motions.ts';
+import type { PlanRequest } from './plan.ts';
+import { workOut } from './planner.ts';
+import { normalFrom, randomFrom } from './random.ts';
+import { pullFrom } from './round-out-pull.ts';
 import { asPlanned, monteCarlo, type SensitivityRow, sensitivity, usualSpread } from './sensitivity.ts';
 
 const along = (rows: readonly SensitivityRow[], name: string) => rows.find((row) => row.name === name)!.along;
@@ -145,4 +151,40 @@ describe('many flights with every departure at random', () => {
     expect(Math.abs(spacing.deviation / (20 * slope) - 1)).toBeLessThan(0.15);
     expect(Math.abs(spacing.mean)).toBeLessThan((4 * spacing.deviation) / 20);
   });
+
+  it('pull as hard as each needs to come level in time: no harder, and not as planned', () => {
+    const calm = requestFor('osier');
+    const share = 0.15;
+    const { landed } = monteCarlo(calm, 12, 4, { ...asPlanned, glideRatio: share });
+    // Each flight draws a number for each departure, the glide ratio first.
+    const normal = normalFrom(randomFrom(4));
+    const ratios = landed.map(() => [1, 2, 3, 4, 5, 6].map(() => normal())[0]! * share);
+    const struck = ratios.filter((ratio, i) => {
+      expect(landed[i]!.along).toBeCloseTo(flownWith(calm, ratio, 'as needed').along, 6);
+      return flownWith(calm, ratio, 'as needed').heldOff && !flownWith(calm, ratio, 'as planned').heldOff;
+    });
+    // A much steeper path does not come level by the planned pull: it strikes, and the hold-off is missing.
+    expect(struck.length).toBeGreaterThan(1);
+    for (const ratio of struck) {
+      const holdOff = flownWith(calm, ratio, 'as needed').along - flownWith(calm, ratio, 'as planned').along;
+      expect(holdOff).toBeGreaterThan(20);
+    }
+  });
 });
+
+/** The planned approach with another glide ratio, its round-out pulled as planned or as hard as the path needs. */
+function flownWith(request: PlanRequest, ratio: number, pull: 'as planned' | 'as needed') {
+  const { answer, resolved } = workOut(request);
+  const { polar } = resolved.conditions;
+  const conditions = { ...resolved.conditions, polar: { ...polar, ratio: polar.ratio * (1 + ratio) } };
+  const { start, legs } = answer!.approached.procedure;
+  const flight = new Flight(conditions, 0, 'honest');
+  flight.begin(start, legs[0]!);
+  for (const leg of legs) {
+    const own = leg.kind === 'landing' && pull === 'as needed';
+    flight.leg(own ? { ...leg, pull: pullFrom(flight.state, conditions) } : leg);
+  }
+  // A strike is at the speed of the glide, what comes out of the hold-off at that of a touchdown.
+  const heldOff = flight.state[EAS]! < conditions.speeds.touchdown + 0.01;
+  return { along: flight.state[ALONG]!, heldOff };
+}
