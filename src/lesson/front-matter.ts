@@ -43,6 +43,12 @@ export const frontMatter = section(
       .describe('The lessons that come before this one: names of their files without `.md`')
       .optional(),
     class: classes.describe('The classes of aircraft that the lesson is for; left out, for all').optional(),
+    shows: choice('not-to-be-flown')
+      .describe(
+        'What the lesson shows on purpose: with `not-to-be-flown`, a plan that is not to be flown is printed all the ' +
+          'same, with a black band on every page; left out, no packet is made of such a plan',
+      )
+      .optional(),
   },
   'title: The power-off 180',
 );

@@ -99,7 +99,7 @@ export const wordsForm: WrittenForm = { takes: 'words', type: ['string', 'number
 export function choiceForm(choices: readonly string[]): WrittenForm {
   const numbers = choices.filter((name) => /^\d+$/.test(name)).map(Number);
   return {
-    takes: `one of ${choices.map((name) => `\`${name}\``).join(', ')}`,
+    takes: `${choices.length > 1 ? 'one of ' : ''}${choices.map((name) => `\`${name}\``).join(', ')}`,
     type: numbers.length > 0 ? ['string', 'number'] : 'string',
     enum: [...choices, ...numbers],
   };
