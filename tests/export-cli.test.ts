@@ -123,6 +123,36 @@ describe.each(['geojson', 'kml', 'gpx'] as const)('an approach exported as %s', 
   });
 });
 
+describe('the grade of a plan', () => {
+  it('stands in every file, and in its words where a limit is passed', async () => {
+    for (const [format, text] of files) {
+      expect(text, format).toMatch(
+        /"grade":"sound"|<Data name="grade"><value>sound<|<keywords>grade: sound</,
+      );
+      expect(text, format).not.toContain('beyond a limit');
+    }
+    const ran = await run('export', ['--format', 'geojson', '--bank', '46deg']);
+    expect(ran.code).toBe(0);
+    for (const { properties } of readers.geojson(ran.out).features) {
+      expect(properties?.grade).toBe('beyond-good-practice');
+      expect(properties?.description).toMatch(/Beyond a limit of good practice: .*46/);
+    }
+    expect(JSON.parse(ran.out).name).toMatch(
+      /^Training material, not for navigation, beyond a limit of good practice: /,
+    );
+  });
+
+  it('writes nothing of a plan that is not to be flown: exit code 3, and what is wrong', async () => {
+    const out = join(folder, 'never.geojson');
+    const ran = await run('export', ['--format', 'geojson', '--out', out], fallowReach, '330/14kt');
+    expect(ran).toMatchObject({ code: 3, out: '' });
+    expect(ran.err).toMatch(
+      /^Osier 15, .*: not to be flown\. .*The crosswind is 14.kt.* Nothing is written\.\n$/,
+    );
+    await expect(readFile(out)).rejects.toThrow('ENOENT');
+  });
+});
+
 describe('an export that can not be', () => {
   it('says what to type where the airfield has no position', async () => {
     const text = await readFile(join(root, fallowReach), 'utf8');
@@ -137,6 +167,6 @@ describe('an export that can not be', () => {
   it('writes nothing of an approach that does not reach the spot', async () => {
     const ran = await run('export', ['--format', 'gpx', '--height', '300ft']);
     expect(ran).toMatchObject({ code: 3, out: '' });
-    expect(ran.err).toContain('does not reach the spot');
+    expect(ran.err).toMatch(/: not to be flown\. .*The spot cannot be made.* Nothing is written\.\n$/);
   });
 });

@@ -110,7 +110,9 @@ describe('a lesson with mistakes', () => {
     const messages = messagesOf(second).filter(({ file }) => file === 'lessons/gale.md');
     expect(messages).toHaveLength(1);
     expect(messages[0]).toMatchObject(placeOf(gale, '238/60kt'));
-    expect(messages[0]!.text).toMatch(/^Osier 15: The spot cannot be made/);
+    expect(plain(messages[0]!.text)).toMatch(
+      /^Osier 15, runway 24, wind 238° 60 kt, engine idling: not to be flown\. .*The spot cannot be made/,
+    );
     const works = Number(/would be made in a wind of (\d+) kt/.exec(plain(messages[0]!.text))?.[1]);
     expect(works).toBeGreaterThan(0);
     expect(works).toBeLessThan(60);
@@ -194,7 +196,6 @@ describe('a mistake outside the lesson', () => {
     [['--aircraft', 'osier-51'], /^--aircraft osier-51: .*no aircraft `osier-51`; did you mean `osier-15`\?/],
     [['--runway', '42'], /^--runway 42: Fallow Reach has no runway `42`.*\(it has `24`/],
     [['--airfield', 'fallow'], /^--airfield fallow: .*no airfield `fallow`.*`fallow-reach`/],
-    [['--wind', '238/60kt'], /^--wind: Osier 15: The spot cannot be made/],
   ])('%j: the option is named, not a place in the lesson, and nothing is built', async (option, said) => {
     const files = await school.built();
     const asked = option[0] === '--aircraft' ? option : ['--aircraft', 'osier-15', ...option];
@@ -202,6 +203,17 @@ describe('a mistake outside the lesson', () => {
     expect(ran.code).toBe(1);
     expect(ran.err.trim()).toMatch(said);
     expect(ran.err.trim().split('\n')).toHaveLength(1);
+    expect(await school.built()).toEqual(files);
+  });
+
+  it('a wind that no glide can beat, asked for: the option and the lesson are named, and the exit code is 3', async () => {
+    const files = await school.built();
+    const ran = await school.buildHtml(['typed', '--aircraft', 'osier-15', '--wind', '238/60kt']);
+    expect(ran.code).toBe(3);
+    const [said, count, ...more] = plain(ran.err.trim().replaceAll('\n', '|')).split('|');
+    expect(said).toMatch(/^--wind: typed, Osier 15, .*: not to be flown\. .*The spot cannot be made/);
+    expect(count).toBe('1 packet not to be flown (not printed).');
+    expect(more).toEqual([]);
     expect(await school.built()).toEqual(files);
   });
 

@@ -101,7 +101,9 @@ describe('the plan contract, printed with --json', () => {
     for (const gate of json.gates) expect(keysOf(gate)).toEqual(['at', 'low', 'plan', 'high']);
     expect(keysOf(json.touchdown)).toEqual(['along', 'across', 'time', 'speed']);
     for (const caution of json.cautions) {
-      expect(keysOf(caution)).toEqual(['code', 'message', 'value', 'limit', 'source']);
+      expect(keysOf(caution)).toEqual(
+        expect.arrayContaining(['code', 'message', 'value', 'limit', 'source', 'grade']),
+      );
     }
   });
 
@@ -172,12 +174,44 @@ describe('a spot that cannot be made', () => {
   });
 });
 
+describe('a plan that is not to be flown', () => {
+  // The Osier 15 has a limit of 9 kt of crosswind.
+  const crosswind = { wind: '330/14kt' };
+
+  it('exits 3, and its grade stands in the JSON', async () => {
+    const { code, out } = await ask(crosswind, '--json');
+    expect(code).toBe(3);
+    const { grade, made, cautions } = JSON.parse(out);
+    expect({ grade, made }).toEqual({ grade: 'not-to-be-flown', made: true });
+    expect(cautions).toContainEqual(
+      expect.objectContaining({ code: 'crosswind-over-limit', grade: 'not-to-be-flown' }),
+    );
+    expect(JSON.parse((await ask({}, '--json')).out).grade).toBe('sound');
+  });
+
+  it('exits 3, and the table begins with it and says why', async () => {
+    const { code, out } = await ask(crosswind);
+    expect(code).toBe(3);
+    expect(out).toMatch(/^Grade: NOT TO BE FLOWN\n/);
+    expect(out).toMatch(
+      /^Not to be flown \(crosswind-over-limit\): The crosswind is 14 kt; the limit .* 9 kt\./m,
+    );
+  });
+
+  it('one beyond a limit of good practice exits 0, and says so', async () => {
+    const { code, out } = await ask({ bank: '46deg' });
+    expect(code).toBe(0);
+    expect(out).toMatch(/^Grade: beyond a limit of good practice\n/);
+    expect(out).toMatch(/^Beyond a limit of good practice \(bank-over-medium\): /m);
+  });
+});
+
 describe('without --json', () => {
   it('prints a table a person reads, with units, and exits 0', async () => {
     const { code, out } = await ask();
     expect(code).toBe(0);
     expect(out).not.toContain('{');
-    expect(out).toMatch(/^Osier 15/);
+    expect(out).toMatch(/^Grade: sound\nOsier 15/);
     for (const label of ['Downwind key', 'Base turn', 'Base key', 'Final', 'Touchdown'])
       expect(out).toContain(label);
     expect(out).toContain('1,000 ft');

@@ -43,8 +43,8 @@ export interface AskedPlan {
   readonly airfield: AirfieldFile;
 }
 
-/** Exit codes of the commands that fly one approach. */
-export const exitCodes = { made: 0, unreadable: 2, notMade: 3 };
+/** Exit codes of the commands that fly one approach; one that does not reach the spot is not to be flown. */
+export const exitCodes = { made: 0, unreadable: 2, notToBeFlown: 3 };
 
 /** Adds the options that say which approach is flown, and in what air. */
 export function withApproachOptions(command: Command): Command {

@@ -3,6 +3,7 @@ import { Command, Option } from 'commander';
 import { VFile } from 'vfile';
 import type { Edition } from '../../components/context.ts';
 import { type OpenLesson, openLesson, type Variant } from '../press/build.ts';
+import { GradeTally } from '../press/grade-tally.ts';
 import { removeRepeats } from '../press/lesson-messages.ts';
 import { type PaperName, papers } from '../press/paper.ts';
 import { airfieldTexts } from '../press/printing/airfield-texts.ts';
@@ -23,7 +24,7 @@ import {
   windsOption,
 } from './options.ts';
 import { printOrders } from './print-orders.ts';
-import { exitCodes, isStopped, report } from './print-pages.ts';
+import { endWith, exitCodes, report } from './print-pages.ts';
 import { type PrintedSetting, withSettingOptions } from './setting-options.ts';
 import { version } from './version.ts';
 import { weatherOf } from './weather.ts';
@@ -47,11 +48,17 @@ has a folder of its own before the lesson's (OUT/wind-210-12kt/LESSON/...), and 
 (OUT/A4/LESSON/...); with both, the wind comes first.
 
 A packet is printed again where something in it changed: its lesson, aircraft, airfield, wind, paper, this program, the
-browser; or where its files are not as they were printed. What was printed from what is kept in OUT/.printed.`;
+browser; or where its files are not as they were printed. What was printed from what is kept in OUT/.printed.
+
+Exit code 3: a plan is not to be flown, and has no packet; a lesson that shows such a plan says so with
+\`shows: not-to-be-flown\`. 1: another mistake. 4: no browser. 5: something cannot be written.`;
 
 const editions: readonly Edition[] = ['student', 'instructor'];
 
-/** `chalkwing build`: lessons to packets, HTML and PDF. A lesson with a mistake leaves its earlier packets alone. */
+/**
+ * `chalkwing build`: lessons to packets, HTML and PDF. A lesson with a mistake, and a plan that is not to be flown, leave
+ * their earlier packets alone.
+ */
 export function buildCommand(): Command {
   return withSettingOptions(new Command('build'), "the lesson's, else the school's")
     .description('Print lessons as packets (HTML and PDF), one for each aircraft')
@@ -99,6 +106,7 @@ async function build(asked: readonly string[], options: BuildOptions): Promise<n
     .map((name) => noLesson(school, name));
   const common = { code: codeMark(), version, airfields: airfieldTexts(files, school) };
   const lessons: OpenLesson[] = [];
+  const tally = new GradeTally();
   for (const lesson of names.filter((name) => school.lessonIds.includes(name))) {
     lessons.push(
       await openLesson({
@@ -111,6 +119,7 @@ async function build(asked: readonly string[], options: BuildOptions): Promise<n
         date,
         version,
         common,
+        tally,
       }),
     );
   }
@@ -120,13 +129,13 @@ async function build(asked: readonly string[], options: BuildOptions): Promise<n
   );
   const printed = await printOrders(orders, 'packet', school.folder, options);
   for (const { file } of lessons) removeRepeats(file);
-  const failed = report([...files, ...lessons.map(({ file }) => file), ...missing]);
-  const wrongChoices = new Set(lessons.flatMap((lesson) => [...lesson.wrongChoices]));
-  for (const message of wrongChoices) process.stderr.write(`${message}\n`);
+  const all = [...files, ...lessons.map(({ file }) => file), ...missing];
+  report(all);
+  const choices = new Map(lessons.flatMap((lesson) => [...lesson.wrongChoices]));
+  for (const message of choices.keys()) process.stderr.write(`${message}\n`);
   for (const id of school.aircraftIds.filter((each) => !school.fleet.has(each)))
     process.stderr.write(`No packet is built for \`${id}\`: its file has a mistake.\n`);
-  const mistakes = wrongChoices.size > 0 ? exitCodes.mistakes : failed;
-  return isStopped(printed) ? printed : mistakes || printed;
+  return endWith({ printed, files: all, choices, tally }, 'packet');
 }
 
 /** One for each wind asked for; undefined, with a message, where the METAR is unreadable. */

@@ -8,6 +8,7 @@ import { checkNeeds } from '../lesson/check-needs.ts';
 import { checkPlanParts } from '../lesson/check-plan-parts.ts';
 import { type Lesson, parseLesson } from '../lesson/parse-lesson.ts';
 import { checkFlights } from '../press/check-flights.ts';
+import { GradeTally } from '../press/grade-tally.ts';
 import { picturesIn } from '../press/lesson-pictures.ts';
 import { didYouMean } from '../school/nearest-name.ts';
 import { readSchool } from '../school/read.ts';
@@ -24,8 +25,11 @@ export function checkCommand(): Command {
     .argument('[lessons...]', 'names of lessons, without `.md`; default: all of the school')
     .option('--school <folder>', 'folder that holds school.yaml', 'lessons')
     .action(async (lessons: string[], options: { school: string }) => {
-      const files = await check(options.school, lessons);
+      const tally = new GradeTally();
+      const files = await check(options.school, lessons, tally);
       process.stdout.write(messageReport(files));
+      const words = tally.words('plan', 'no packet is made');
+      if (words !== undefined) process.stdout.write(`${words}\n`);
       process.exitCode = files.some(hasErrors) ? exitCodes.mistakes : exitCodes.sound;
     });
 }
@@ -37,9 +41,13 @@ interface ReadLesson {
 
 /**
  * The files of a school with all their messages: its YAML, and the lessons asked for (all, where none is). Where the
- * YAML has an error the lessons are read, but not flown.
+ * YAML has an error the lessons are read, but not flown. The plans are counted by their grades.
  */
-export async function check(folder: string, asked: readonly string[]): Promise<VFile[]> {
+export async function check(
+  folder: string,
+  asked: readonly string[],
+  tally = new GradeTally(),
+): Promise<VFile[]> {
   const { files, value: school } = await readSchool(folder);
   const all = await readLessons(folder);
   checkNeeds(
@@ -60,7 +68,7 @@ export async function check(folder: string, asked: readonly string[]): Promise<V
     }
     const { file, lesson } = read;
     if (lesson.frontMatter) checkPlanParts(lesson, file);
-    if (school) checkFlights(lesson, file, school);
+    if (school) checkFlights(lesson, file, school, tally);
     lessons.push(file);
   }
   return [...files, ...lessons];

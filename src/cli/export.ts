@@ -7,8 +7,10 @@ import { toGpx } from '../press/export/gpx.ts';
 import { toKml } from '../press/export/kml.ts';
 import { UnplaceableError } from '../press/export/on-earth.ts';
 import { placeFlight, startOfReach } from '../press/export/placed-flight.ts';
+import { gradeSentence } from '../press/grade-words.ts';
 import { writeWhole } from '../press/write-whole.ts';
 import { type AskedOptions, type AskedPlan, exitCodes, planned, withApproachOptions } from './asked-plan.ts';
+import { units } from './plan-table.ts';
 
 const formats = { geojson: toGeoJson, kml: toKml, gpx: toGpx };
 
@@ -35,11 +37,9 @@ export function exportCommand(): Command {
 
 async function exported(asked: AskedPlan, options: ExportOptions): Promise<number> {
   const { plan, airfield } = asked;
-  if (!plan.made) {
-    process.stderr.write(
-      'This approach does not reach the spot; nothing is written. `chalkwing plan` with the same options says why.\n',
-    );
-    return exitCodes.notMade;
+  if (plan.grade === 'not-to-be-flown') {
+    process.stderr.write(`${gradeSentence(plan, plan.grade, units)} Nothing is written.\n`);
+    return exitCodes.notToBeFlown;
   }
   try {
     const text = formats[options.format](placeFlight(plan, airfield, reachOf(asked)));

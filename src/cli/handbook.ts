@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { Command, Option } from 'commander';
 import type { Edition } from '../../components/context.ts';
+import { GradeTally } from '../press/grade-tally.ts';
 import { bookOrder, openBook } from '../press/handbook/book-order.ts';
 import type { Volume } from '../press/handbook/volume.ts';
 import { removeRepeats } from '../press/lesson-messages.ts';
@@ -13,7 +14,7 @@ import type { School } from '../school/school.ts';
 import type { Wind } from '../units/wind-text.ts';
 import { askedBy, dayOption, today, windOption } from './options.ts';
 import { printOrders } from './print-orders.ts';
-import { exitCodes, isStopped, report } from './print-pages.ts';
+import { endWith, exitCodes, report } from './print-pages.ts';
 import { type PrintedSetting, withSettingOptions } from './setting-options.ts';
 import { version } from './version.ts';
 import { weatherOf } from './weather.ts';
@@ -70,12 +71,14 @@ async function handbook(options: HandbookOptions): Promise<number> {
     return exitCodes.mistakes;
   }
   const { title, chapters, aircraft } = school.handbook!;
+  const tally = new GradeTally();
   const book = await openBook(
     {
       ...{ school, title, date, version },
       choices: { ...options, ...weather },
       asked: askedBy(options, weather),
       common: { code: codeMark(), version, airfields: airfieldTexts(files, school) },
+      tally,
     },
     chapters,
   );
@@ -89,12 +92,11 @@ async function handbook(options: HandbookOptions): Promise<number> {
   );
   const printed = await printOrders(orders, 'book', school.folder, options);
   book.files.forEach(removeRepeats);
-  const failed = report([...files, ...book.files]);
-  for (const message of book.wrongChoices) process.stderr.write(`${message}\n`);
+  report([...files, ...book.files]);
+  for (const message of book.wrongChoices.keys()) process.stderr.write(`${message}\n`);
   for (const path of refused)
     process.stderr.write(`The book \`${path}\` is not printed: a book with a chapter missing is none.\n`);
-  const mistakes = book.wrongChoices.size > 0 ? exitCodes.mistakes : failed;
-  return isStopped(printed) ? printed : mistakes || printed;
+  return endWith({ printed, files: [...files, ...book.files], choices: book.wrongChoices, tally }, 'chapter');
 }
 
 function volumesOf(

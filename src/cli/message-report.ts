@@ -21,8 +21,8 @@ function fileReport(file: VFile): string {
   return `${[file.path, ...lines].join('\n')}\n`;
 }
 
-function kindOf(message: VFileMessage): string {
-  return message.fatal ? 'error' : 'warning';
+function kindOf({ fatal }: VFileMessage): 'error' | 'warning' | 'note' {
+  return fatal ? 'error' : fatal === false ? 'warning' : 'note';
 }
 
 function frameOf({ line, column, place }: VFileMessage, source: string): string[] {
@@ -34,10 +34,12 @@ function frameOf({ line, column, place }: VFileMessage, source: string): string[
 
 function countWords(files: readonly VFile[]): string {
   const messages = files.flatMap((file) => file.messages);
-  const errors = messages.filter(({ fatal }) => fatal).length;
-  const warnings = messages.length - errors;
+  const [errors, warnings, notes] = (['error', 'warning', 'note'] as const).map(
+    (kind) => messages.filter((message) => kindOf(message) === kind).length,
+  ) as [number, number, number];
   const spoken = files.filter((file) => file.messages.length > 0).length;
-  const counts = `${counted(errors, 'error')}, ${counted(warnings, 'warning')}`;
+  const noted = notes > 0 ? `, ${counted(notes, 'note')}` : '';
+  const counts = `${counted(errors, 'error')}, ${counted(warnings, 'warning')}${noted}`;
   if (messages.length === 0) return `${counts}: ${counted(files.length, 'file')} checked`;
   return `${counts} in ${spoken} of ${counted(files.length, 'file')}`;
 }

@@ -7,7 +7,8 @@ import { planTable } from './plan-table.ts';
 const windLine = (speed: number, turned: number) => {
   const from = positiveAngle(sampleRequest.runway.heading + turned);
   const plan = planApproach({ ...sampleRequest, wind: { from, speed }, detail: 'flight' });
-  return planTable(plan).replaceAll('\u00a0', ' ').split('\n')[1]!;
+  const lines = planTable(plan).replaceAll('\u00a0', ' ').split('\n');
+  return lines.find((line) => line.startsWith('Wind '))!;
 };
 
 describe('the wind of a plan in a terminal', () => {

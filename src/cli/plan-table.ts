@@ -1,8 +1,11 @@
 import { windWords } from '../../components/wind-table/wind-words.ts';
+import { capital, gradeNames, keyGrade, markWords } from '../drawing/grade-words.ts';
 import { formatKeyHeight } from '../drawing/key-height.ts';
 import { indicatedSpeed } from '../flight/calibration.ts';
+import { grades } from '../flight/grade.ts';
 import type { Plan } from '../flight/plan.ts';
 import { crosswind, headwind } from '../flight/wind.ts';
+import { cautionsOf, remediesOf } from '../press/grade-words.ts';
 import { solvedPhrase } from '../press/solved-words.ts';
 import {
   formatDensityAltitude,
@@ -14,14 +17,16 @@ import {
 } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
 
-const units: PageUnits = { height: 'ft', distance: 'm', speed: 'kt' };
+/** Of what is printed in a terminal. */
+export const units: PageUnits = { height: 'ft', distance: 'm', speed: 'kt' };
 
 /** A plan as a pilot reads it in a terminal: what was flown, the key positions, the cautions. */
 export function planTable(plan: Plan): string {
   return `${[...heading(plan), '', ...keyRows(plan), '', ...closing(plan)].join('\n')}\n`;
 }
 
-function heading({ aircraft, airfield, runway, air, approach, power, circuit, flown }: Plan): string[] {
+function heading(plan: Plan): string[] {
+  const { aircraft, airfield, runway, air, approach, power, circuit, flown, grade } = plan;
   const { surfaceWind } = flown;
   const wind = windWords(
     {
@@ -31,25 +36,29 @@ function heading({ aircraft, airfield, runway, air, approach, power, circuit, fl
     units,
   );
   return [
+    `Grade: ${grade === 'not-to-be-flown' ? gradeNames[grade].toUpperCase() : gradeNames[grade]}`,
     `${aircraft.name}, ${approach}-degree approach, engine ${power}; ${airfield.name} runway ${runway.name}, ${circuit}-hand`,
     `Wind ${formatWind(surfaceWind.from, surfaceWind.speed, units)}: ${wind}; density altitude ${formatDensityAltitude(air.densityAltitude, units)}`,
     `Glide at ${formatSpeed(indicatedSpeed(flown.glideSpeed, aircraft), units)}, ${formatRatio(flown.glideRatio)} in still air; final at ${formatSpeed(indicatedSpeed(flown.approachSpeed, aircraft), units)}`,
   ];
 }
 
-function keyRows({ keys, cautions }: Plan): string[] {
-  const rows = keys.map((key) => [
+function keyRows(plan: Plan): string[] {
+  const marks = plan.keys.map(({ id }) => keyGrade(plan, id));
+  const rows = plan.keys.map((key) => [
     key.label,
-    formatKeyHeight(key, cautions, units),
+    formatKeyHeight(key, plan.cautions, units),
     key.along < -5 ? `${formatDistance(-key.along, units)} before` : formatDistance(key.along, units),
     `${formatDistance(Math.abs(key.across), units)}${sideWord(key.across)}`,
     formatTime(key.time),
   ]);
   const table = [['key position', 'height', 'along from spot', 'off centreline', 'time'], ...rows];
   const widths = table[0]!.map((_, column) => Math.max(...table.map((row) => row[column]!.length)));
-  return table.map((row) =>
-    row.map((cell, i) => (i === 0 ? cell.padEnd(widths[i]!) : cell.padStart(widths[i]!))).join('  '),
-  );
+  return table.map((row, at) => {
+    const mark = marks[at - 1];
+    const cells = row.map((cell, i) => (i === 0 ? cell.padEnd(widths[i]!) : cell.padStart(widths[i]!)));
+    return [...cells, ...(mark ? [markWords[mark]] : [])].join('  ');
+  });
 }
 
 /** Whole circles of a spiral, and how many there might be. */
@@ -65,13 +74,23 @@ function sideWord(across: number): string {
 }
 
 function closing(plan: Plan): string[] {
-  const { made, cautions } = plan;
+  const { made } = plan;
   const answer = made
     ? [`${solvedPhrase(plan, units)}.${circleWords(plan)}`]
     : ['The spot is not made; the flight shown is the nearest to it.'];
   return [
     ...answer,
-    ...cautions.map(({ code, message, source }) => `Caution (${code}): ${message} [${source}]`),
+    ...gradeLines(plan),
     'Training material. The aircraft handbook, local rules and a licensed instructor prevail.',
   ];
+}
+
+/** Each caution with its grade, the gravest first, and what would be flyable. */
+function gradeLines(plan: Plan): string[] {
+  return grades.flatMap((grade) => [
+    ...cautionsOf(plan, grade).map(
+      ({ code, message, source }) => `${capital(gradeNames[grade])} (${code}): ${message} [${source}]`,
+    ),
+    ...remediesOf(cautionsOf(plan, grade)),
+  ]);
 }

@@ -22,6 +22,6 @@ export function planCommand(): Command {
       }
       const { plan } = asked;
       process.stdout.write(options.json ? `${JSON.stringify(planToJson(plan))}\n` : planTable(plan));
-      process.exitCode = plan.made ? exitCodes.made : exitCodes.notMade;
+      process.exitCode = plan.grade === 'not-to-be-flown' ? exitCodes.notToBeFlown : exitCodes.made;
     });
 }

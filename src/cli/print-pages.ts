@@ -1,12 +1,14 @@
 import { join, relative } from 'node:path';
 import type { VFile } from 'vfile';
 import { reporter } from 'vfile-reporter';
+import type { GradeTally } from '../press/grade-tally.ts';
+import type { WrongChoices } from '../press/lesson-messages.ts';
 import { type PageToPrint, type PrintEvent, printAll } from '../press/printing/print-all.ts';
 import { leftWords } from '../press/printing/time-left.ts';
 import { hasErrors } from '../school/yaml-source.ts';
 
 /** Exit codes of the commands that print pages; one that a signal stops ends as the shell has it. */
-export const exitCodes = { built: 0, mistakes: 1, noBrowser: 4, notWritten: 5 };
+export const exitCodes = { built: 0, mistakes: 1, notToBeFlown: 3, noBrowser: 4, notWritten: 5 };
 
 /** 128 and the number of the signal. */
 const stopCodes = { SIGHUP: 129, SIGINT: 130, SIGTERM: 143 };
@@ -122,4 +124,28 @@ export function report(files: readonly VFile[]): number {
   const spoken = files.filter((file) => file.messages.length > 0);
   if (spoken.length > 0) process.stderr.write(`${reporter(spoken)}\n`);
   return spoken.some(hasErrors) ? exitCodes.mistakes : exitCodes.built;
+}
+
+/** What a command that prints has come to. */
+export interface Ended {
+  /** Exit code of the printing. */
+  readonly printed: number;
+  /** With their messages. */
+  readonly files: readonly VFile[];
+  readonly choices: Readonly<WrongChoices>;
+  readonly tally: GradeTally;
+}
+
+/**
+ * Says how many plans have which grade, counted as `one` of them is called, and gives the exit code: a signal's own; that
+ * of a mistake; where nothing is wrong but plans that are not to be flown, theirs; else that of the printing.
+ */
+export function endWith({ printed, files, choices, tally }: Ended, one: string): number {
+  const words = tally.words(one);
+  if (words !== undefined) process.stderr.write(`${words}\n`);
+  if (isStopped(printed)) return printed;
+  const errors = files.flatMap(({ messages }) => messages.filter(({ fatal }) => fatal));
+  const rules = [...errors.map(({ ruleId }) => ruleId), ...choices.values()];
+  if (rules.some((rule) => rule !== 'not-to-be-flown')) return exitCodes.mistakes;
+  return rules.length > 0 ? exitCodes.notToBeFlown : printed;
 }

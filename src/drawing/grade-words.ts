@@ -1,11 +1,12 @@
 import { gradeOf } from '../flight/grade.ts';
-import type { Grade, KeyId, Plan } from '../flight/plan.ts';
+import type { Grade, KeyId, Plan, PlanGrade } from '../flight/plan.ts';
 
 /** What a grade is called: on pages, drawings, screens and in the terminal alike. */
-export const gradeNames: Readonly<Record<Grade, string>> = {
+export const gradeNames: Readonly<Record<PlanGrade, string>> = {
   'not-to-be-flown': 'not to be flown',
   'beyond-good-practice': 'beyond a limit of good practice',
   'worth-knowing': 'worth knowing',
+  sound: 'sound',
 };
 
 /** The grades that are marked at the key position to which they belong. */

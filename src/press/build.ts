@@ -3,7 +3,8 @@ import type { VFile } from 'vfile';
 import type { Edition } from '../../components/context.ts';
 import type { FrontMatter } from '../lesson/front-matter.ts';
 import type { School } from '../school/school.ts';
-import { type Attempt, attemptFor, removeRepeats } from './lesson-messages.ts';
+import { GradeTally } from './grade-tally.ts';
+import { type Attempt, attemptFor, removeRepeats, type WrongChoices } from './lesson-messages.ts';
 import { type LessonText, openText } from './lesson-text.ts';
 import type { FlownPackets } from './make-packets.ts';
 import { once } from './once.ts';
@@ -11,7 +12,7 @@ import { type PaperName, papers } from './paper.ts';
 import { sayAgain } from './printing/kept-messages.ts';
 import type { PageHtml, PrintOrder } from './printing/order.ts';
 import { packetKey, schoolFor } from './printing/packet-key.ts';
-import { aircraftOf, type Choices, scenarioOf } from './scenario.ts';
+import { aircraftOf, type Choices, NotToBeFlownError, scenarioOf } from './scenario.ts';
 
 /** One finished packet, not yet printed. */
 export interface Packet extends Omit<PageHtml, 'pdf'> {
@@ -46,6 +47,8 @@ export interface LessonOrder {
   readonly version: string;
   /** What enters every packet of the build and is not in the school: see `PacketSource`. */
   readonly common?: unknown;
+  /** Counts the packets by the grades of their plans, as they are made, found standing or refused. */
+  readonly tally?: GradeTally | undefined;
 }
 
 /** A lesson whose front matter was read, with the packets that are wanted of it. */
@@ -53,8 +56,8 @@ export interface OpenLesson {
   readonly file: VFile;
   /** None where its front matter has an error. */
   readonly orders: readonly PrintOrder[];
-  /** What is wrong with what was asked for, each message with the option it belongs to. Grows while keys are found and packets are made. */
-  readonly wrongChoices: ReadonlySet<string>;
+  /** Grows while keys are found and packets are made. */
+  readonly wrongChoices: Readonly<WrongChoices>;
 }
 
 export interface BuildRequest extends Omit<LessonOrder, 'variants' | 'papers'>, Omit<Variant, 'folder'> {
@@ -82,13 +85,15 @@ export async function buildLesson(request: BuildRequest): Promise<Built> {
     papers: [paper],
   });
   const packets: Packet[] = [];
-  for (const { path, open } of orders) {
+  for (const { path, open, graded } of orders) {
     const make = await open();
     const made = await make?.(async () => undefined);
-    if (made) packets.push({ path, html: made.html, screen: made.screen, paper, date });
+    if (!made) continue;
+    graded?.(made.grades ?? []);
+    packets.push({ path, html: made.html, screen: made.screen, paper, date });
   }
   removeRepeats(file);
-  return { file, packets, wrongChoices: [...wrongChoices] };
+  return { file, packets, wrongChoices: [...wrongChoices.keys()] };
 }
 
 /** Lists the packets that are wanted of a lesson, in a fixed order; none is computed before it is made. */
@@ -96,7 +101,7 @@ export async function openLesson(order: LessonOrder): Promise<OpenLesson> {
   const { school } = order;
   const text = await openText(school, order.lesson);
   const { file, source, frontMatter } = text;
-  const wrongChoices = new Set<string>();
+  const wrongChoices: WrongChoices = new Map();
   if (!frontMatter) return { file, orders: [], wrongChoices };
   const orders = order.variants.map((variant) => {
     const attempt = attemptFor({ file, source }, variant.asked, wrongChoices);
@@ -119,8 +124,9 @@ interface Opened extends LessonText {
 
 /** The packets of one flight: in every edition and on every paper. They are made together, none where one has an error. */
 function ordersOf(aircraftId: string, variant: Variant, order: LessonOrder, opened: Opened): PrintOrder[] {
-  const { date, common, papers: sizes, editions, version, lesson: name } = order;
-  const { file, frontMatter, read, attempt } = opened;
+  const { date, common, papers: sizes, editions, version, lesson: name, tally = new GradeTally() } = order;
+  const { file, source, frontMatter, read, attempt } = opened;
+  const { asked } = variant;
   const school = schoolFor(order.school, aircraftId);
   const scenario = once(() =>
     // Not the narrowed school: what is wrong with a setting names the other aircraft.
@@ -138,8 +144,17 @@ function ordersOf(aircraftId: string, variant: Variant, order: LessonOrder, open
     const sound = scenario();
     if (!lesson || !sound) return undefined;
     const { makePackets } = await import('./make-packets.ts');
-    return attempt(() => makePackets(lesson, { scenario: sound, school, file, date, version }, wanted));
+    const flight = { scenario: sound, school, file, source, asked, date, version };
+    return attempt(() => {
+      try {
+        return makePackets(lesson, flight, wanted);
+      } catch (error) {
+        if (error instanceof NotToBeFlownError) notToBeFlown = true;
+        throw error;
+      }
+    });
   });
+  let notToBeFlown = false;
   return wanted.map(({ path, paper, edition }) => ({
     path,
     paper: papers[paper],
@@ -148,8 +163,15 @@ function ordersOf(aircraftId: string, variant: Variant, order: LessonOrder, open
       const sound = scenario();
       return sound && packetKey({ lesson: String(file), scenario: sound, school, paper, edition, common });
     },
-    open: async () => (await read()) && (async () => (await make())?.take(path)),
+    open: async () =>
+      (await read()) &&
+      (async () => {
+        const made = (await make())?.take(path);
+        if (notToBeFlown) tally.refuse();
+        return made;
+      }),
     hear: (message) => sayAgain(message, file),
+    graded: (grades) => tally.add(grades),
   }));
 }
 

@@ -7,32 +7,40 @@ import { checkTypedFigures } from '../lesson/check-typed-figures.ts';
 import type { Lesson } from '../lesson/parse-lesson.ts';
 import { renderLesson } from '../lesson/render-lesson.ts';
 import type { School } from '../school/school.ts';
+import { gradeMessages, sayGrade } from './grade-messages.ts';
+import { countRefused, type GradeTally } from './grade-tally.ts';
 import { attemptFor } from './lesson-messages.ts';
 import { packetContext } from './packet-context.ts';
 import { papers } from './paper.ts';
-import { aircraftOf, ofClasses, planOf, scenarioOf } from './scenario.ts';
+import { aircraftOf, flownPlan, ofClasses, scenarioOf } from './scenario.ts';
 
 const editions: readonly Edition[] = ['student', 'instructor'];
 
 /**
  * Flies a lesson with every aircraft that it is for and renders it in both editions, for the messages alone: they land
- * on the lesson's file, each once. One that holds only for some of the aircraft names them.
+ * on the lesson's file, each once. One that holds only for some of the aircraft names them. The plans are counted by their
+ * grades.
  */
-export function checkFlights(lesson: Lesson<PacketContext>, file: VFile, school: School): void {
+export function checkFlights(
+  lesson: Lesson<PacketContext>,
+  file: VFile,
+  school: School,
+  tally?: GradeTally,
+): void {
   const { frontMatter } = lesson;
   if (!frontMatter) return;
   const ids = frontMatter.aircraft
     ? [frontMatter.aircraft]
     : ofClasses(school, frontMatter, [...school.fleet.keys()]);
   const found = new Map<string, Found>();
-  const attempt = attemptFor({ file, source: lesson.frontMatterSource }, {}, new Set());
+  const attempt = attemptFor({ file, source: lesson.frontMatterSource }, {}, new Map());
   const collect = (aircraft: string | undefined, check: () => void) => {
     for (const message of messagesOf(check, file)) remember(message, aircraft, found);
   };
   if (ids.length === 0) collect(undefined, () => attempt(() => aircraftOf(school, frontMatter)));
   for (const id of ids) {
     const name = school.fleet.get(id)?.name ?? id;
-    collect(name, () => attempt(() => checkFlight(lesson, file, school, id)));
+    collect(name, () => attempt(() => checkFlight(lesson, file, school, id, tally)));
   }
   for (const { message, aircraft } of found.values()) {
     if (aircraft.size < ids.length && ![...aircraft].every((name) => message.reason.includes(name))) {
@@ -43,9 +51,20 @@ export function checkFlights(lesson: Lesson<PacketContext>, file: VFile, school:
   }
 }
 
-function checkFlight(lesson: Lesson<PacketContext>, file: VFile, school: School, id: string): void {
+function checkFlight(
+  lesson: Lesson<PacketContext>,
+  file: VFile,
+  school: School,
+  id: string,
+  tally: GradeTally | undefined,
+): void {
   const scenario = scenarioOf(school, lesson.frontMatter!, id, {});
-  const plan = planOf(scenario);
+  const plan = countRefused(tally, () => flownPlan(scenario));
+  const isRefused = plan.grade === 'not-to-be-flown' && scenario.shows !== plan.grade;
+  if (isRefused) tally?.refuse();
+  else tally?.add([plan.grade]);
+  for (const message of gradeMessages(plan, scenario))
+    sayGrade(message, { file, source: lesson.frontMatterSource });
   const { units } = school;
   for (const edition of editions) {
     const context = packetContext(school, scenario.request, plan, edition, papers[school.paper]);

@@ -1,6 +1,6 @@
 import type { VFile } from 'vfile';
 import { fail, type YamlSource } from '../school/yaml-source.ts';
-import { ScenarioError } from './scenario.ts';
+import { NotToBeFlownError, ScenarioError } from './scenario.ts';
 
 /** Where a lesson's own setting was typed: undefined source where it has no front matter to point at. */
 export interface Typed {
@@ -9,9 +9,29 @@ export interface Typed {
 }
 
 /** The message stands at the key of the front matter that it belongs to. */
-export function reportScenario(error: ScenarioError, { file, source }: Typed): void {
-  if (source) source.report(error.message, 'scenario', [error.key]);
-  else fail(file, error.message, 'scenario');
+export function reportScenario(error: ScenarioError, typed: Typed): void {
+  const { file, source } = typed;
+  const rule = ruleOf(error);
+  if (source) source.report(error.message, rule, [keyAmong(error.keys, typed)]);
+  else fail(file, error.message, rule);
+}
+
+/** The first of the keys that was asked for, else that is typed in the lesson; where none is, the first of all. */
+export function keyAmong(
+  keys: readonly string[],
+  { source }: Pick<Typed, 'source'>,
+  asked: Readonly<Record<string, unknown>> = {},
+): string {
+  const isAsked = (key: string) => asked[key] !== undefined;
+  return keys.find(isAsked) ?? keys.find((key) => source?.has([key])) ?? keys[0]!;
+}
+
+/** What is wrong with what was asked for, each message with the option it belongs to, and of which kind it is. */
+export type WrongChoices = Map<string, ScenarioRule>;
+export type ScenarioRule = 'scenario' | 'not-to-be-flown';
+
+function ruleOf(error: ScenarioError): ScenarioRule {
+  return error instanceof NotToBeFlownError ? 'not-to-be-flown' : 'scenario';
 }
 
 export type Attempt = <Result>(make: () => Result) => Result | undefined;
@@ -25,16 +45,18 @@ export type Attempt = <Result>(make: () => Result) => Result | undefined;
 export function attemptFor(
   typed: Typed,
   asked: Readonly<Record<string, string>>,
-  wrongChoices: Set<string>,
+  wrongChoices: WrongChoices,
 ): Attempt {
   return (make) => {
     try {
       return make();
     } catch (error) {
       if (!(error instanceof ScenarioError)) throw error;
-      const option = asked[error.key];
+      const option = asked[keyAmong(error.keys, typed, asked)];
+      // What is wrong with a name is the same for every lesson, a plan is that of one.
+      const whose = error instanceof NotToBeFlownError ? `${typed.file.stem}, ` : '';
       if (option === undefined) reportScenario(error, typed);
-      else wrongChoices.add(`${option}: ${error.message}`);
+      else wrongChoices.set(`${option}: ${whose}${error.message}`, ruleOf(error));
       return undefined;
     }
   };

@@ -1,6 +1,7 @@
 import type { ElementContent, Root } from 'hast';
 import { h } from 'hastscript';
 import { visit } from 'unist-util-visit';
+import { gradeNames } from '../drawing/grade-words.ts';
 import type { Plan } from '../flight/plan.ts';
 import { hasClass, makeTableRooms, takeObjective, textOf } from './document-tree.ts';
 import { packetCautions } from './packet-cautions.ts';
@@ -21,6 +22,7 @@ export interface LessonInput {
 /** What stands under the title of a packet, or of a chapter: the objective, the cautions, and the lesson itself. */
 export function lessonParts({ title, body, plan, school, rules }: LessonInput): ElementContent[] {
   const content = structuredClone([...body]);
+  if (plan.grade === 'not-to-be-flown') markCaptions(content);
   makeTableRooms(content);
   markLong(content);
   placeNotes(content);
@@ -30,6 +32,27 @@ export function lessonParts({ title, body, plan, school, rules }: LessonInput): 
     packetCautions(plan, school.cautions, rules),
     h('div', { class: 'lesson' }, rest),
   ];
+}
+
+/** Drawings and tables of the flight itself, by their classes. */
+const ofTheFlight = ['pattern', 'profile', 'reach', 'final-sight', 'round-out', 'keys', 'gates'];
+
+/** Says in each of their captions that the flight is not to be flown: one may be copied without its page. */
+function markCaptions(content: ElementContent[]): void {
+  visit({ type: 'root', children: content } as Root, 'element', (node) => {
+    if (!ofTheFlight.some((name) => hasClass(node, name))) return;
+    visit(node, 'element', (caption) => {
+      if (caption.tagName !== 'figcaption' && caption.tagName !== 'caption') return;
+      const grade = 'not-to-be-flown';
+      const behindNumber = caption.children[0]?.type === 'element' ? 1 : 0;
+      caption.children.splice(
+        behindNumber,
+        0,
+        { type: 'text', value: ' ' },
+        h('span', { class: `grade-mark ${grade}` }, gradeNames[grade]),
+      );
+    });
+  });
 }
 
 /** Characters of four lines of text. */

@@ -1,7 +1,9 @@
 import type { VFile } from 'vfile';
 import type { Edition } from '../../components/context.ts';
 import type { School } from '../school/school.ts';
+import type { YamlSource } from '../school/yaml-source.ts';
 import { flownPacket } from './flown-packet.ts';
+import { gradeMessages, sayGrade } from './grade-messages.ts';
 import { packetContext } from './packet-context.ts';
 import { type PaperName, papers } from './paper.ts';
 import type { Made } from './printing/order.ts';
@@ -17,6 +19,10 @@ export interface PacketFlight {
   readonly school: School;
   /** Takes the messages of the flight. */
   readonly file: VFile;
+  /** Of its front matter. */
+  readonly source: YamlSource | undefined;
+  /** What was asked for in its place, by its key. */
+  readonly asked: Readonly<Record<string, string>>;
   readonly date: Date;
   /** Version of this program: another one may compute another figure. */
   readonly version: string;
@@ -34,14 +40,18 @@ export interface FlownPackets {
   readonly take: (path: string) => Made | undefined;
 }
 
-/** Flies a lesson and renders it in every way that is wanted. Throws ScenarioError where it cannot be flown. */
+/**
+ * Flies a lesson and renders it in every way that is wanted, and says the grades of its plan. Throws ScenarioError where it
+ * cannot be flown, and NotToBeFlownError where it is not to be.
+ */
 export function makePackets(
   { lesson, messages }: SoundLesson,
-  { scenario, school, file, date, version }: PacketFlight,
+  { scenario, school, file, source, asked, date, version }: PacketFlight,
   wanted: readonly WantedPacket[],
 ): FlownPackets {
   const plan = planOf(scenario);
   const before = file.messages.length;
+  for (const message of gradeMessages(plan, scenario)) sayGrade(message, { file, source, asked });
   const pages = wanted.map(({ path, paper, edition }) => {
     const context = packetContext(school, scenario.request, plan, edition, papers[paper]);
     const html = flownPacket({ lesson, file, scenario, context, paper, date, version });
@@ -55,7 +65,14 @@ export function makePackets(
     take: (path) => {
       const page = packets.get(path);
       packets.delete(path);
-      return page && { ...page, messages: [...messages, ...ofFlight], pictures: lesson.pictures };
+      return (
+        page && {
+          ...page,
+          messages: [...messages, ...ofFlight],
+          pictures: lesson.pictures,
+          grades: [plan.grade],
+        }
+      );
     },
   };
 }

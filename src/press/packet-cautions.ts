@@ -1,6 +1,9 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
+import { capital, gradeNames } from '../drawing/grade-words.ts';
+import { grades } from '../flight/grade.ts';
 import type { Plan } from '../flight/plan.ts';
+import { cautionsOf } from './grade-words.ts';
 
 /** What stands on the first page of every packet and can not be left out, by a lesson or by a school. */
 const standing = (aircraft: string, airfield: string) => [
@@ -11,7 +14,7 @@ const standing = (aircraft: string, airfield: string) => [
 
 /** The packet's caution block: the standing cautions, the school's, the airfield's rules, and what the flight itself showed. */
 export function packetCautions(plan: Plan, school: readonly string[], rules: readonly string[]): Element {
-  const { aircraft, airfield, cautions } = plan;
+  const { aircraft, airfield } = plan;
   const list = (lines: readonly string[]) =>
     h(
       'ul',
@@ -19,8 +22,14 @@ export function packetCautions(plan: Plan, school: readonly string[], rules: rea
     );
   const part = (heading: string, lines: readonly string[]) =>
     lines.length === 0 ? [] : [h('h3', heading), list(lines)];
-  const flown = cautions.map(({ message, source }) =>
-    h('li', [message, ' ', h('span', { class: 'from' }, `Limit: ${source}`)]),
+  const flown = grades.flatMap((grade) =>
+    cautionsOf(plan, grade).map(({ message, source }) =>
+      h('li', [
+        ...(grade === 'worth-knowing' ? [] : [h('strong', `${capital(gradeNames[grade])}: `)]),
+        `${message} `,
+        h('span', { class: 'from' }, `Limit: ${source}`),
+      ]),
+    ),
   );
   return h('section', { class: 'caution packet-cautions', ariaLabelledBy: 'cautions' }, [
     h('h2', { id: 'cautions' }, 'Cautions'),

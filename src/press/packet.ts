@@ -3,6 +3,7 @@ import type { Edition } from '../../components/context.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import { documentHtml } from './document-html.ts';
 import { makeTableRooms, setText } from './document-tree.ts';
+import { gradeBands, pageBand, screenBand } from './grade-bands.ts';
 import { type LessonInput, lessonParts } from './lesson-parts.ts';
 import { pageCss } from './page-style.ts';
 import type { Paper } from './paper.ts';
@@ -34,9 +35,12 @@ export function packetHtml(input: PacketInput): string {
     title,
     subject: subjectLine(plan, units),
     origin: `${school.name} · ${editionNames[edition]} · ${day} · inputs ${fingerprint}`,
+    band: pageBand(plan, units),
   };
   const content = h('body', { class: `edition-${edition}` }, [
     ...(edition === 'student' ? [ruledMargin(paper)] : []),
+    ...screenBand(plan, units),
+    ...gradeBands(plan, units),
     h('header', { class: 'masthead' }, [
       h('p', { class: 'school' }, [
         h('span', school.name),

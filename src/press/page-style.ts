@@ -10,6 +10,8 @@ export interface PageFurniture {
   readonly subject: string;
   /** Date of the inputs and their fingerprint. */
   readonly origin: string;
+  /** What stands at the head of every page in a black band; left out, none does. */
+  readonly band?: string | undefined;
 }
 
 /** The whole style sheet of a packet: fonts inside, page boxes for paper, a readable column on screens. */
@@ -19,7 +21,7 @@ export function pageCss(paper: Paper, furniture: PageFurniture): string {
     .join('');
   return [
     fontFaceCss(),
-    `\n${pageSize(paper)}\n${furnitureBoxes(paper, furniture)}\n@page :first{${bare}}`,
+    `\n${pageSize(paper)}\n${furnitureBoxes(paper, furniture)}\n@page :first{${firstHead(furniture) ?? bare}}`,
     sheetCss(paper),
   ].join('\n');
 }
@@ -40,7 +42,7 @@ export function pageSize({ cssSize, margin: { top, bottom, inner, outer } }: Pap
  */
 export function furnitureBoxes(
   { margin }: Paper,
-  { title, subject, origin }: PageFurniture,
+  { title, subject, origin, band }: PageFurniture,
   page = '',
 ): string {
   const face = 'font:400 7.8pt/10pt "IBM Plex Sans";color:#000;white-space:pre-wrap;';
@@ -49,13 +51,28 @@ export function furnitureBoxes(
   const number = '"Page\\a0 " counter(page) "\\a0of\\a0 " counter(pages)';
   const box = (place: string, style: string, content: string) => `@${place}{${style}content:${content}}`;
   const sides = (outer: string, inner: string) =>
-    box(`top-${outer}`, `${head}font-weight:600;text-align:${outer};`, cssString(title)) +
-    box(`top-${inner}`, `${head}text-align:${inner};`, cssString(subject)) +
+    (band === undefined
+      ? box(`top-${outer}`, `${head}font-weight:600;text-align:${outer};`, cssString(title)) +
+        box(`top-${inner}`, `${head}text-align:${inner};`, cssString(subject))
+      : blackHead([band, `${title} · ${subject}`])) +
     box(`bottom-${outer}`, `${foot}text-align:${outer};`, number) +
     box(`bottom-${inner}`, `${foot}text-align:${inner};`, cssString(origin));
   const { top, bottom, inner, outer } = margin;
   return `@page ${page}:right{margin:${top}mm ${outer}mm ${bottom}mm ${inner}mm;${sides('right', 'left')}}
 @page ${page}:left{margin:${top}mm ${inner}mm ${bottom}mm ${outer}mm;${sides('left', 'right')}}`;
+}
+
+/** The whole head of a page as a band, white on black: a browser prints it whatever else stands on the page. */
+function blackHead(lines: readonly string[]): string {
+  const face = 'font:600 8.6pt/11.5pt "IBM Plex Sans";color:#fff;background:#000;white-space:pre-wrap;';
+  const room =
+    'width:100%;box-sizing:border-box;margin:5.5mm 0 4.5mm;padding:1mm 3mm;text-align:left;vertical-align:middle;';
+  return `@top-left{content:none}@top-right{content:none}@top-center{${face}${room}content:${lines.map(cssString).join('"\\a "')}}`;
+}
+
+/** Of a first page, whose title stands under it. */
+function firstHead({ band }: PageFurniture): string | undefined {
+  return band === undefined ? undefined : blackHead([band]);
 }
 
 /** A CSS string; `<` is escaped too, so that no title can end the style element. */
@@ -145,6 +162,19 @@ section[data-footnotes]{font-size:8.8pt;line-height:11.5pt}
 section[data-footnotes] h2{font-size:9.5pt;line-height:12pt;border-top-width:.4pt;margin-top:14pt}
 .sr-only{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap}
 
+.page-band{display:none}
+.grade-band{margin:0 0 10pt;border:2.4pt solid #000;padding:5pt 4mm 6pt;font:9pt/12.2pt var(--sans);break-inside:avoid;background:#fff}
+.grade-band .grade-name{margin:-5pt -4mm 5pt;padding:2.5pt 4mm 3pt;background:#000;color:#fff;font:600 10.5pt/14pt var(--sans);text-transform:uppercase;letter-spacing:.04em}
+.grade-band ul{margin:0;padding-left:4.5mm}
+.grade-band li{margin:0 0 2pt}
+.grade-band .from{font-size:7.8pt;white-space:nowrap}
+.grade-band .from::before{content:'· '}
+.grade-band .remedy{margin:3pt 0 0}
+.grade-band.not-to-be-flown{background:#000;color:#fff;font:600 10pt/13.5pt var(--sans)}
+.grade-band.not-to-be-flown .grade-name{font-size:15pt;line-height:19pt;margin-bottom:1pt}
+s.not-to-be-flown{text-decoration:line-through;text-decoration-thickness:.9pt}
+.grade-mark{display:inline-block;padding:0 1.2mm;border:.5pt solid #000;font-weight:400;white-space:nowrap}
+.grade-mark.not-to-be-flown{background:#000;color:#fff;font-weight:600}
 .masthead{border-top:2.4pt solid #000;padding-top:6pt}
 .masthead .school{font:8.5pt/11pt var(--sans);margin:0 0 15pt;display:flex;justify-content:space-between;gap:6mm}
 .masthead .school>:last-child{flex:0 0 86mm;text-align:right;white-space:nowrap}
@@ -211,7 +241,7 @@ function editionRooms(paper: Paper): string {
 .writing-lines,.worked-answer{height:calc(var(--rules)*9mm)}
 .ruled-margin{display:block;position:fixed;z-index:-1;top:0;left:${textWidth(paper) + noteGap}mm;width:${noteColumn - 0.6}mm}
 .ruled-margin>span{display:block;height:9mm;border-bottom:.25pt solid #8a8a8a}
-.edition-student :is(.masthead,.packet-cautions,.workings,figure,.table-room,h2,.source){background:#fff}
+.edition-student :is(.masthead,.grade-band:not(.not-to-be-flown),.packet-cautions,.workings,figure,.table-room,h2,.source){background:#fff}
 .edition-student :is(.packet-cautions,figure,.table-room,h2){position:relative}
 .edition-student :is(.packet-cautions,figure,.table-room,h2)::after{content:'';position:absolute;z-index:-1;inset:-4mm 0 -4mm var(--text);background:#fff}
 }`;
@@ -220,6 +250,11 @@ function editionRooms(paper: Paper): string {
 function screenCss(paper: Paper): string {
   return `
 @media screen{
+.page-band{display:block;position:sticky;top:var(--bar-top,0px);z-index:1;margin:0 -20px 14px;padding:8px 20px;background:#000;color:#fff;font:600 16px/1.35 var(--sans)}
+.grade-band{font-size:15px;line-height:1.45}
+.grade-band.not-to-be-flown{font-size:16px;line-height:1.45}
+.grade-band .grade-name,.grade-band.not-to-be-flown .grade-name{font-size:18px;line-height:1.4}
+.grade-band .from{font-size:14px;white-space:normal}
 .note-room{display:none}
 .masthead .school>:last-child{flex:none;white-space:normal}
 html{font-size:17px;line-height:1.5}

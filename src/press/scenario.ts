@@ -8,7 +8,9 @@ import type { AircraftFile } from '../school/aircraft.ts';
 import type { AirfieldFile } from '../school/airfield.ts';
 import { didYouMean } from '../school/nearest-name.ts';
 import type { School } from '../school/school.ts';
+import type { PageUnits } from '../units/page-units.ts';
 import type { Wind } from '../units/wind-text.ts';
+import { gradeSentence, settingKeys } from './grade-words.ts';
 
 /** What a build is asked to compute for, in place of what the lesson and the school say. */
 export interface Choices {
@@ -30,16 +32,33 @@ export interface Scenario {
   readonly request: PlanRequest;
   readonly aircraft: AircraftFile;
   readonly airfield: AirfieldFile;
+  /** Of the school's pages and messages. */
+  readonly units: PageUnits;
+  /** What the lesson shows on purpose. */
+  readonly shows: FrontMatter['shows'];
 }
 
 /** A setting of a lesson that cannot be computed: the front-matter key it belongs to, and what would be right. */
 export class ScenarioError extends Error {
-  override readonly name = 'ScenarioError';
+  override readonly name: string = 'ScenarioError';
   readonly key: string;
+  /** The keys it may come from, the likeliest first. */
+  readonly keys: readonly string[];
 
-  constructor(key: string, message: string) {
+  constructor(key: string, message: string, keys: readonly string[] = [key]) {
     super(message);
     this.key = key;
+    this.keys = keys;
+  }
+}
+
+/** A plan that is not to be flown, and so not printed. */
+export class NotToBeFlownError extends ScenarioError {
+  override readonly name = 'NotToBeFlownError';
+
+  constructor(plan: Plan, units: PageUnits) {
+    const keys = settingKeys(plan, 'not-to-be-flown');
+    super(keys[0]!, gradeSentence(plan, 'not-to-be-flown', units), keys);
   }
 }
 
@@ -103,6 +122,8 @@ export function scenarioOf(
   return {
     aircraft,
     airfield,
+    units: school.units,
+    shows: lesson.shows,
     request: {
       aircraft,
       airfield,
@@ -123,21 +144,30 @@ export function scenarioOf(
 }
 
 /**
- * Flies a scenario. Throws ScenarioError where it cannot be flown or does not reach the spot: no packet is printed
- * from a flight that fails.
+ * Flies a scenario to be printed. Throws ScenarioError where it cannot be flown, and NotToBeFlownError for a plan that is
+ * not to be flown, unless the lesson shows such a plan.
  */
-export function planOf({ request }: Scenario): Plan {
+export function planOf(scenario: Scenario): Plan {
+  const plan = flownPlan(scenario);
+  if (plan.grade !== 'not-to-be-flown' || scenario.shows === plan.grade) return plan;
+  throw new NotToBeFlownError(plan, scenario.units);
+}
+
+/**
+ * Flies a scenario. Throws ScenarioError where it cannot be flown, and NotToBeFlownError where it does not reach the spot:
+ * whatever a lesson shows, no page is made of a flight that fails.
+ */
+export function flownPlan({ request, units }: Scenario): Plan {
   try {
     const plan = planApproach(request);
     if (plan.made) return plan;
-    const why = plan.cautions.filter(({ code }) => code === 'beyond-reach' || code === 'wind-over-glide');
-    throw new ScenarioError(
-      'wind',
-      `${request.aircraft.name}: ${why.map(({ message }) => message).join(' ')}`,
-    );
+    throw new NotToBeFlownError(plan, units);
   } catch (error) {
     if (!(error instanceof RequestError)) throw error;
-    throw new ScenarioError(error.field.split('.')[0]!, `${request.aircraft.name}: ${error.message}`);
+    const field = error.field.split('.')[0]!;
+    // A figure of the aircraft that does for less wind: where a wind was asked for or typed, it is that.
+    const keys = /\bless wind\b/.test(error.message) ? [field, 'wind'] : [field];
+    throw new ScenarioError(field, `${request.aircraft.name}: ${error.message}`, keys);
   }
 }
 

@@ -2,11 +2,11 @@ import type { AirPoint, PlacedFlight } from './placed-flight.ts';
 
 /** GeoJSON (RFC 7946): WGS-84 longitude, latitude, metres. Its third figure is above mean sea level, and says so. */
 export function toGeoJson(flight: PlacedFlight): string {
-  const { name, description, keys, track, reach, reachName, elevation } = flight;
+  const { name, description, grade, keys, track, reach, reachName, elevation } = flight;
   const inAir = ({ longitude, latitude, altitude }: AirPoint) => [longitude, latitude, altitude];
   const feature = (called: string, geometry: object, more: object = {}) => ({
     type: 'Feature',
-    properties: { name: called, description, heights: 'm above mean sea level', ...more },
+    properties: { name: called, description, heights: 'm above mean sea level', grade, ...more },
     geometry,
   });
   const ring = reach.map((point) => inAir({ ...point, altitude: elevation }));

@@ -3,7 +3,7 @@ import { x } from 'xastscript';
 import type { AirPoint, PlacedFlight } from './placed-flight.ts';
 
 /** KML 2.2 (OGC 07-147r2): heights are absolute, above mean sea level; the reach lies on the ground. */
-export function toKml({ name, description, keys, track, reach, reachName }: PlacedFlight): string {
+export function toKml({ name, description, grade, keys, track, reach, reachName }: PlacedFlight): string {
   const inAir = ({ longitude, latitude, altitude }: AirPoint) => `${longitude},${latitude},${altitude}`;
   const absolute = x('altitudeMode', 'absolute');
   const placemark = (called: string, geometry: ReturnType<typeof x>) =>
@@ -12,6 +12,7 @@ export function toKml({ name, description, keys, track, reach, reachName }: Plac
   const document = x('Document', [
     x('name', name),
     x('description', description),
+    x('ExtendedData', [x('Data', { name: 'grade' }, [x('value', grade)])]),
     ...keys.map((key) => placemark(key.name, x('Point', [absolute, x('coordinates', inAir(key))]))),
     placemark(name, x('LineString', [absolute, x('coordinates', track.map(inAir).join(' '))])),
     placemark(

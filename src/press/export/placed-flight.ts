@@ -1,4 +1,5 @@
-import type { KeyPosition, Plan } from '../../flight/plan.ts';
+import { capital, gradeNames } from '../../drawing/grade-words.ts';
+import type { KeyPosition, Plan, PlanGrade } from '../../flight/plan.ts';
 import type { GroundPoint } from '../../flight/reach.ts';
 import type { AirfieldFile } from '../../school/airfield.ts';
 import { type EarthPoint, placer, UnplaceableError } from './on-earth.ts';
@@ -13,6 +14,7 @@ export interface PlacedFlight {
   readonly name: string;
   /** Begins with the caution. */
   readonly description: string;
+  readonly grade: PlanGrade;
   readonly keys: readonly (AirPoint & { readonly name: string; readonly heightAboveSpot: number })[];
   readonly track: readonly AirPoint[];
   /** Ground that the glide gets to from the key of `startOfReach`, a closed ring, counterclockwise; it lies at the field's elevation. */
@@ -21,7 +23,7 @@ export interface PlacedFlight {
   readonly elevation: number;
 }
 
-/** Stands in the name and the description of every file, and before anything else in both. */
+/** Stands in the name and the description of every file, and before anything else in both; behind it, a limit that is passed. */
 export const caution = 'Training material, not for navigation';
 
 /**
@@ -45,16 +47,19 @@ export function placeFlight(plan: Plan, airfield: AirfieldFile, reach: readonly 
     altitude: elevation + point.height,
   });
   const subject = `${aircraft.name}, ${airfield.name} ${runway.name}`;
+  // A map may show the name alone.
+  const isPast = plan.grade !== 'sound' && plan.grade !== 'worth-knowing';
   return {
-    name: `${caution}: ${subject}`,
+    name: `${caution}${isPast ? `, ${gradeNames[plan.grade]}` : ''}: ${subject}`,
     description: [
       `${caution}.`,
       `Computed for one aircraft, one wind and one air (${subject}); the aircraft's own handbook, local rules and the instructor's judgement prevail.`,
       "The airfield's position is taken for the middle of the runway.",
       `Aircraft: ${aircraft.source}`,
       `Airfield: ${airfield.source}`,
-      ...plan.cautions.map(({ message }) => `Caution: ${message}`),
+      ...plan.cautions.map(({ grade, message }) => `${capital(gradeNames[grade])}: ${message}`),
     ].join(' '),
+    grade: plan.grade,
     keys: plan.keys.map((key) => ({ ...inAir(key), name: key.label, heightAboveSpot: key.height })),
     track: plan.track.map(inAir),
     reach: counterclockwise(reach).map(onGround),

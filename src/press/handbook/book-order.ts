@@ -1,4 +1,5 @@
 import { VFile } from 'vfile';
+import type { FrontMatter } from '../../lesson/front-matter.ts';
 import { digest } from '../fingerprint.ts';
 import { attemptFor } from '../lesson-messages.ts';
 import { type LessonText, openText } from '../lesson-text.ts';
@@ -16,7 +17,7 @@ export async function openBook(source: BookSource, names: readonly string[]): Pr
   const lessons = new Map<string, LessonText>();
   for (const name of names) lessons.set(name, await openText(source.school, name));
   const files = [...lessons.values()].map(({ file }) => file);
-  return { ...source, lessons, files, wrongChoices: new Set() };
+  return { ...source, lessons, files, wrongChoices: new Map() };
 }
 
 /** One volume of a book. It is printed twice: the first print says on which page everything stands. */
@@ -65,6 +66,7 @@ export function bookOrder(book: Book, volume: Volume): PrintOrder {
       if (!known) files.push(file);
       sayAgain(message, file);
     },
+    graded: (grades) => book.tally?.add(grades),
   };
 }
 
@@ -74,13 +76,13 @@ export async function bindVolume(
   volume: Volume,
   leaves = leavesOf(book, volume),
 ): Promise<Handbook | undefined> {
-  const { school, title, date, version, files } = book;
+  const { school, title, date, version, files, tally } = book;
   const { edition, paper } = volume;
   const lessons = await chaptersOf(book);
   if (!lessons || !leaves) return undefined;
   const { makeHandbook } = await import('./make-handbook.ts');
   const say = (file: VFile) => void files.push(file);
-  return makeHandbook({ school, title, date, version, edition, paper, leaves, lessons, say });
+  return makeHandbook({ school, title, date, version, edition, paper, leaves, lessons, say, tally });
 }
 
 /** Undefined where the setting of one of them is wrong, which its message says. */
@@ -92,7 +94,7 @@ function leavesOf(book: Book, { aircraft }: Volume): readonly Leaves[] | undefin
     const { name } = school.fleet.get(id)!;
     const ownFile = new VFile({ path: `${name}.md` });
     const attempt = attemptFor({ file: ownFile, source: undefined }, asked, wrongChoices);
-    const scenario = attempt(() => scenarioOf(school, { title: name, approach: '180' }, id, choices));
+    const scenario = attempt(() => scenarioOf(school, ownPages(name), id, choices));
     if (ownFile.messages.length > 0) files.push(ownFile);
     const chapters: Leaves['chapters'][number][] = [];
     for (const [lesson, { file, source, frontMatter }] of lessons) {
@@ -112,6 +114,11 @@ function leavesOf(book: Book, { aircraft }: Volume): readonly Leaves[] | undefin
   return isWhole && whole.length === found.length ? whole : undefined;
 }
 
+/** What the pages of an aircraft are flown with: they print no approach, and so none is refused. */
+function ownPages(title: string): FrontMatter {
+  return { title, approach: '180', shows: 'not-to-be-flown' };
+}
+
 /** Undefined where one has an error. */
 async function chaptersOf({
   lessons,
@@ -121,8 +128,8 @@ async function chaptersOf({
   const chapters = new Map<string, ReadChapter>();
   for (const [name, { file, source, read }] of lessons) {
     const sound = await read();
-    if (sound)
-      chapters.set(name, { ...sound, file, attempt: attemptFor({ file, source }, asked, wrongChoices) });
+    const attempt = attemptFor({ file, source }, asked, wrongChoices);
+    if (sound) chapters.set(name, { ...sound, file, source, asked, attempt });
   }
   return chapters.size === lessons.size ? chapters : undefined;
 }

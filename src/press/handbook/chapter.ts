@@ -7,6 +7,7 @@ import { numberCaptions } from '../../lesson/captions.ts';
 import { planParts } from '../../lesson/plan-parts.ts';
 import type { PageUnits } from '../../units/page-units.ts';
 import { hasClass, setText, textOf } from '../document-tree.ts';
+import { gradeBands } from '../grade-bands.ts';
 import { type LessonInput, lessonParts } from '../lesson-parts.ts';
 import { prefixIds } from '../prefix-ids.ts';
 import { settingList } from '../sheet-parts.ts';
@@ -71,6 +72,8 @@ const ofTheAircraft = [
 export function finishChapter({ input, parts }: Draft): Chapter {
   const { id, number, title, plan, units } = input;
   const content = h('section', { class: ['chapter', id], ariaLabelledBy: id }, [
+    // No approach is flown on the pages of an aircraft.
+    ...(number === undefined ? [] : gradeBands(plan, units)),
     h('header', { class: 'masthead' }, [
       h(
         'h1',

@@ -2,9 +2,12 @@ import type { ElementContent } from 'hast';
 import type { VFile } from 'vfile';
 import type { Edition } from '../../../components/context.ts';
 import { gradeStandards } from '../../../components/debrief/grade-standards.ts';
+import type { PlanGrade } from '../../flight/plan.ts';
 import { renderLesson } from '../../lesson/render-lesson.ts';
-import { hasErrors } from '../../school/yaml-source.ts';
+import { hasErrors, type YamlSource } from '../../school/yaml-source.ts';
 import { fingerprint } from '../fingerprint.ts';
+import { gradeMessages, sayGrade } from '../grade-messages.ts';
+import { countRefused } from '../grade-tally.ts';
 import type { Attempt } from '../lesson-messages.ts';
 import { packetContext } from '../packet-context.ts';
 import { type PaperName, papers } from '../paper.ts';
@@ -23,10 +26,14 @@ import type { BookSource, Leaves } from './volume.ts';
 /** A lesson of the book, wholly read. */
 export interface ReadChapter extends SoundLesson {
   readonly file: VFile;
+  /** Of its front matter. */
+  readonly source: YamlSource | undefined;
+  /** What was asked for in its place, by its key. */
+  readonly asked: Readonly<Record<string, string>>;
   readonly attempt: Attempt;
 }
 
-export interface HandbookRequest extends Pick<BookSource, 'school' | 'title' | 'date' | 'version'> {
+export interface HandbookRequest extends Pick<BookSource, 'school' | 'title' | 'date' | 'version' | 'tally'> {
   readonly leaves: readonly Leaves[];
   /** By the name of the lesson. */
   readonly lessons: ReadonlyMap<string, ReadChapter>;
@@ -37,25 +44,30 @@ export interface HandbookRequest extends Pick<BookSource, 'school' | 'title' | '
 }
 
 /** A book that wants printing. */
-export interface Handbook extends Pick<Made, 'messages' | 'pictures'> {
+export interface Handbook extends Pick<Made, 'messages' | 'pictures' | 'grades'> {
   /** The document, with the pages of a first print or without. */
   readonly html: (pages?: PagesOf) => string;
 }
 
 /** Binds lessons, flown for each aircraft of the volume, into one book. Undefined where one cannot be: its message says so. */
 export function makeHandbook(request: HandbookRequest): Handbook | undefined {
-  const { school, title, edition, paper, date, version, leaves, lessons, say } = request;
+  const { school, title, edition, paper, date, version, leaves, lessons, say, tally } = request;
   const { name, source, cautions, faults, grading, units } = school;
   const messages = [...lessons.values()].flatMap((each) => each.messages);
   const flown: Scenario[] = [];
   const parts: Part[] = [];
+  const grades: PlanGrade[] = [];
   let isWhole = true;
   for (const [at, { id, own, chapters }] of leaves.entries()) {
     const aircraft = school.fleet.get(id)!;
     const drafts: Draft[] = [];
     const draft = (chapter: ReadChapter, scenario: Scenario, place: string, number: number | undefined) => {
       const before = chapter.file.messages.length;
-      const plan = chapter.attempt(() => planOf(scenario));
+      const plan = chapter.attempt(() => countRefused(tally, () => planOf(scenario)));
+      if (plan && number !== undefined) {
+        grades.push(plan.grade);
+        for (const message of gradeMessages(plan, scenario)) sayGrade(message, chapter);
+      }
       if (!plan) {
         isWhole = false;
         return;
@@ -79,7 +91,8 @@ export function makeHandbook(request: HandbookRequest): Handbook | undefined {
       );
     };
     const pages = aircraftLesson(aircraft);
-    draft({ ...pages, messages: [], attempt: own.attempt }, own.scenario, `a${at + 1}`, undefined);
+    const ownChapter = { ...pages, source: undefined, asked: {}, messages: [], attempt: own.attempt };
+    draft(ownChapter, own.scenario, `a${at + 1}`, undefined);
     // What is wrong with a page that the school did not write is wrong with its aircraft.
     if (pages.file.messages.length > 0) say(pages.file);
     if (hasErrors(pages.file)) isWhole = false;
@@ -92,7 +105,10 @@ export function makeHandbook(request: HandbookRequest): Handbook | undefined {
     );
     parts.push({ aircraft: aircraft.name, chapters: drafts.map(finishChapter), index: places });
   }
-  if (!isWhole || messages.some(({ fatal }) => fatal)) return undefined;
+  if (!isWhole || messages.some(({ fatal }) => fatal)) {
+    tally?.add(grades);
+    return undefined;
+  }
   const read = [...lessons.values()];
   const pictures = read.flatMap(({ lesson }) => lesson.pictures);
   const mark = fingerprint({
@@ -108,5 +124,5 @@ export function makeHandbook(request: HandbookRequest): Handbook | undefined {
     version,
   });
   const book = { title, school, edition, parts, units, paper: papers[paper], date, fingerprint: mark };
-  return { messages, pictures, html: (pages) => bookHtml(book, pages) };
+  return { messages, pictures, grades, html: (pages) => bookHtml(book, pages) };
 }

@@ -1,7 +1,8 @@
 import type { VFile } from 'vfile';
 import type { Edition } from '../../../components/context.ts';
 import type { School } from '../../school/school.ts';
-import type { Attempt } from '../lesson-messages.ts';
+import type { GradeTally } from '../grade-tally.ts';
+import type { Attempt, WrongChoices } from '../lesson-messages.ts';
 import type { LessonText } from '../lesson-text.ts';
 import type { PaperName } from '../paper.ts';
 import type { Choices, Scenario } from '../scenario.ts';
@@ -17,6 +18,8 @@ export interface BookSource {
   readonly version: string;
   /** As of `PacketSource`. */
   readonly common: unknown;
+  /** Counts the chapters by the grades of their plans, in every volume. */
+  readonly tally?: GradeTally | undefined;
 }
 
 export interface Book extends BookSource {
@@ -24,8 +27,8 @@ export interface Book extends BookSource {
   readonly lessons: ReadonlyMap<string, LessonText>;
   /** What has messages: the lessons, and pages that the school did not write. Grows while volumes are made. */
   readonly files: VFile[];
-  /** What is wrong with what was asked for, each message with the option it belongs to; grows likewise. */
-  readonly wrongChoices: Set<string>;
+  /** Grows likewise. */
+  readonly wrongChoices: WrongChoices;
 }
 
 export interface Volume {

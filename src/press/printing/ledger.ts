@@ -20,6 +20,8 @@ const message = z.object({
   source: z.string().optional(),
   start: z.object({ line: z.number(), column: z.number(), offset: z.number().optional() }).optional(),
   end: z.object({ line: z.number(), column: z.number(), offset: z.number().optional() }).optional(),
+  /** A note, and no warning. */
+  note: z.boolean().optional(),
 });
 
 const entry = z.object({
@@ -29,6 +31,8 @@ const entry = z.object({
   html: fileMark,
   pdf: fileMark,
   messages: z.array(message),
+  /** Of the plans in it, so that they are counted again without a flight. */
+  grades: z.array(z.enum(['not-to-be-flown', 'beyond-good-practice', 'worth-knowing', 'sound'])),
   /** A mark of each picture in it, by its path from the school's folder. */
   pictures: z.record(z.string(), z.string()),
 });

@@ -1,4 +1,5 @@
 import type { VFileMessage } from 'vfile-message';
+import type { PlanGrade } from '../../flight/plan.ts';
 import type { FoundPicture } from '../../lesson/pictures.ts';
 import type { Sheet } from '../paper.ts';
 import type { KeptMessage } from './ledger.ts';
@@ -28,6 +29,8 @@ export interface Made extends PageHtml {
   readonly messages: readonly VFileMessage[];
   /** Those of the lessons in it. */
   readonly pictures: readonly FoundPicture[];
+  /** Of the plans in it. */
+  readonly grades?: readonly PlanGrade[] | undefined;
 }
 
 /** Undefined where there is no page: what said so is a message elsewhere. */
@@ -48,4 +51,6 @@ export interface PrintOrder {
   readonly open: () => Promise<Make | undefined>;
   /** Says a warning again that it had when it was printed. */
   readonly hear: (message: KeptMessage) => void;
+  /** Is told the grades of the plans in it, as soon as it is made, or found standing as it was printed. */
+  readonly graded?: ((grades: readonly PlanGrade[]) => void) | undefined;
 }

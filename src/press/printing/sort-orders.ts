@@ -40,6 +40,7 @@ export async function sortOrders(orders: readonly PrintOrder[], sorting: Sorting
     const found = now && !again ? await standing(out, order.path, now) : undefined;
     if (found) {
       found.messages.forEach(order.hear);
+      order.graded?.(found.grades);
       unchanged += 1;
       continue;
     }
@@ -50,19 +51,31 @@ export async function sortOrders(orders: readonly PrintOrder[], sorting: Sorting
 }
 
 function pageOf(
-  { path, paper, date }: PrintOrder,
+  { path, paper, date, graded }: PrintOrder,
   make: Make,
   out: string,
   from: Pick<LedgerEntry, 'inputs' | 'browser'>,
 ): PageToPrint {
-  let found: Pick<LedgerEntry, 'messages' | 'pictures'> = { messages: [], pictures: {} };
+  let found: Pick<LedgerEntry, 'messages' | 'pictures' | 'grades'> = {
+    messages: [],
+    pictures: {},
+    grades: [],
+  };
   return {
     path,
     paper,
     date,
     html: async (trial) => {
       const made = await make(trial);
-      if (made) found = { messages: made.messages.map(keptMessage), pictures: pictureMarks(made.pictures) };
+      if (made) {
+        const { messages, pictures, grades = [] } = made;
+        found = {
+          messages: messages.map(keptMessage),
+          pictures: pictureMarks(pictures),
+          grades: [...grades],
+        };
+        graded?.(grades);
+      }
       return made;
     },
     alongside: (printed) => ledgerFile(out, path, { ...from, ...found, date: dayOf(date) }, printed),
