@@ -34,6 +34,7 @@ beforeAll(async () => {
       body,
       edition: 'student',
       plan: planApproach(sampleRequest),
+      request: sampleRequest,
       school: { name: 'A school', cautions: [] },
       rules: [],
       units: { height: 'ft', distance: 'm', speed: 'kt' },

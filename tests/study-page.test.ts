@@ -62,6 +62,7 @@ async function build(
       body: body.children as ElementContent[],
       edition,
       plan,
+      request,
       school: school!,
       rules: airfield.rules,
       units: school!.units,

@@ -31,6 +31,8 @@ export interface Medium {
   /** 1/m: how the true airspeed of a constant equivalent airspeed grows with height. */
   readonly thinning: (height: number) => number;
   readonly wind: WindField;
+  /** m/s: how fast the air itself sinks (rises, negative) from the start to the round-out. Left out, it does neither. */
+  readonly sinkingAir?: number | undefined;
 }
 
 /**
@@ -75,10 +77,12 @@ function descend(
   { steady, tas, factor, height, shear, gain, held }: Descent,
 ): void {
   const worth = 1 + (tas * tas * medium.thinning(height) + shear) / standardGravity;
-  const needed = steady + (tas * gain) / standardGravity;
+  // Air that sinks takes its height for nothing; what it crosses on the way is paid for like the rest.
+  const spent = steady + (medium.sinkingAir ?? 0);
+  const needed = spent + (tas * gain) / standardGravity;
   const sink = held ? needed / Math.max(worth, 1 / steepest) : needed;
   rates[HEIGHT] = -sink;
-  rates[EAS] = (held ? gain : (standardGravity / tas) * (sink * worth - steady)) / factor;
+  rates[EAS] = (held ? gain : (standardGravity / tas) * (sink * worth - spent)) / factor;
 }
 
 /** How soon a pilot changes speed, m/s EAS per second: about 1 kt a second (common practice, no source). */

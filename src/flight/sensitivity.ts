@@ -138,15 +138,35 @@ function plannedFlight(request: PlanRequest): {
   const { conditions } = resolved;
   const fly = (departure: Departure) => {
     if (!procedure) return { along: Number.NaN, across: Number.NaN };
-    const changed = departed(procedure, departure, conditions);
-    const flight = new Flight(windier(conditions, departure), 0, 'honest');
-    flight.begin(changed.start, changed.legs[0]!);
-    // The hands pull as hard as it takes to come level, as they do in every fault.
-    for (const leg of changed.legs)
-      for (const part of leg.kind === 'landing' ? landingLegs({}, leg.pull, {}) : [leg]) flight.leg(part);
-    return { along: flight.state[ALONG]!, across: flight.state[ACROSS]! };
+    const { along, across } = flyUncorrected(
+      departed(procedure, departure, conditions),
+      windier(conditions, departure),
+    );
+    return { along, across };
   };
   return { procedure, fly };
+}
+
+/** Where a flight that nobody corrects ends, and whether that is on final or beyond, before final, or never. */
+export interface Uncorrected extends Landed {
+  readonly ends: 'on-final' | 'before-final' | 'nowhere';
+}
+
+/** Flies a procedure to the ground, with its marks, banks and speeds as they stand, nobody correcting anything. */
+export function flyUncorrected({ start, legs }: Procedure, conditions: Conditions): Uncorrected {
+  const flight = new Flight(conditions, 0, 'honest');
+  flight.begin(start, legs[0]!);
+  let onFinal = false;
+  for (const leg of legs) {
+    onFinal ||= leg.kind === 'line' && leg.phase === 'final' && !flight.onGround;
+    // The hands pull as hard as it takes to come level, as they do in every fault.
+    for (const part of leg.kind === 'landing' ? landingLegs({}, leg.pull, {}) : [leg]) flight.leg(part);
+  }
+  return {
+    along: flight.state[ALONG]!,
+    across: flight.state[ACROSS]!,
+    ends: !flight.flyable ? 'nowhere' : onFinal ? 'on-final' : 'before-final',
+  };
 }
 
 function windier(conditions: Conditions, { glideRatio, headwind, crosswind }: Departure): Conditions {

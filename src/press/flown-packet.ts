@@ -36,6 +36,7 @@ export function flownPacket({ lesson, file, scenario, context, paper, date, vers
     body: body.children as ElementContent[],
     edition,
     plan,
+    request: scenario.request,
     school,
     rules: scenario.airfield.rules,
     units,

@@ -19,6 +19,7 @@ function packet(changes: Partial<PacketInput> = {}): string {
     body,
     edition: 'student',
     plan,
+    request: sampleRequest,
     school: { name: 'A school', cautions: ['Only with an instructor.'] },
     rules: ['Keep the village clear.'],
     units: { height: 'ft', distance: 'm', speed: 'kt' },

@@ -1,5 +1,7 @@
 import { h } from 'hastscript';
 import type { Edition } from '../../components/context.ts';
+import type { PlanRequest } from '../flight/plan.ts';
+import { simplifications } from '../flight/simplifications.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import { documentHtml } from './document-html.ts';
 import { makeTableRooms, setText } from './document-tree.ts';
@@ -15,6 +17,8 @@ import { workings } from './workings.ts';
 export interface PacketInput extends LessonInput {
   /** The edition that `body` was rendered for. */
   readonly edition: Edition;
+  /** What the plan was asked for: it is flown again for the size of what the model leaves out. */
+  readonly request: PlanRequest;
   readonly units: PageUnits;
   readonly paper: Paper;
   /** The date of the inputs. */
@@ -27,9 +31,9 @@ export interface PacketInput extends LessonInput {
  * it is and what to beware of, the last how its figures were worked out.
  */
 export function packetHtml(input: PacketInput): string {
-  const { title, edition, plan, school, units, paper, date, fingerprint } = input;
+  const { title, edition, plan, request, school, units, paper, date, fingerprint } = input;
   const day = date.toISOString().slice(0, 10);
-  const last = workings(plan, units);
+  const last = workings({ plan, sizes: simplifications(request) }, units);
   makeTableRooms(last.children);
   const furniture = {
     title,

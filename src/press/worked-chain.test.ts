@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { sampleRequest } from '../../tests/press-sample.ts';
 import { groundFigures } from '../flight/ground.ts';
 import { planApproach } from '../flight/planner.ts';
-import { figure, otherGlides, steadyGlide, windOf, workedChain } from './worked-chain.ts';
+import { figure, heldGlide, otherGlides, steadyGlide, windOf, workedChain } from './worked-chain.ts';
 
 const plan = planApproach(sampleRequest);
 const knot = 1852 / 3600;
@@ -57,13 +57,44 @@ describe('the worked chain', () => {
     expect(numberOf(resultOf('Sink').slice(3))).toBeCloseTo(tas * printed, 2);
   });
 
-  it('agrees with the flight: sink and turn as flown on the track', () => {
-    const level = plan.track.filter(({ phase }) => phase === 'downwind').at(-1)!;
-    expect(steadyGlide(plan, level.eas, 0, level.height).sink).toBeCloseTo(level.sink, 3);
-    const turning = plan.track.filter(
+  it('agrees with the flight: sink in a turn as flown, less what the thickening air gives back', () => {
+    const { track, air } = planApproach({ ...sampleRequest, windProfile: 'uniform' });
+    const { eas, bank, height, tas, sink } = track.filter(
       ({ phase, bank }) => phase === 'base-turn' && Math.abs(bank) > 0.52,
     )[3]!;
-    expect(steadyGlide(plan, turning.eas, turning.bank, turning.height).sink).toBeCloseTo(turning.sink, 3);
+    // V grows by half of 4.2559 times 6.5 K a km over the temperature (US Standard Atmosphere 1976): V dV/dh / g.
+    const thinning = (2.1279 * 0.0065) / (air.temperature - 0.0065 * height);
+    const given = 1 + (tas * tas * thinning) / 9.80665;
+    expect(steadyGlide(plan, eas, bank, height).sink / given).toBeCloseTo(sink, 3);
+  });
+
+  it('agrees with the flight: sink on final with the wind gradient, more than the steady one in this headwind', () => {
+    const onFinal = plan.track.filter(({ phase, height }) => phase === 'final' && height > 16 && height < 40);
+    expect(onFinal.length).toBeGreaterThan(3);
+    for (const { eas, height, sink } of onFinal) {
+      const held = heldGlide(plan, eas, height);
+      expect(held.heldSink).toBeCloseTo(sink, 4);
+      expect(held.heldSink).toBeGreaterThan(1.05 * held.sink);
+    }
+  });
+
+  it('works the wind gradient from its own printed numbers', () => {
+    const working = workedChain(plan)
+      .flatMap((chapter) => chapter.steps)
+      .find(({ what }) => what === 'With the airspeed held: sink')!.working;
+    const [sink, tas, growth, ahead, alongShear, across, acrossShear, g] = [
+      ...working.split('=')[1]!.matchAll(/−?\d+(\.\d+)?/g),
+    ]
+      .map(([number]) => Number(number.replace('−', '-')))
+      .filter((_number, place) => place !== 1);
+    const worth = 1 + (tas! * growth! + ahead! * alongShear! - across! * acrossShear!) / g!;
+    expect(numberOf(resultOf('With the airspeed held: sink')) / (sink! / worth)).toBeCloseTo(1, 3);
+  });
+
+  it('ends final as slow as it was flown: the wind that drops below 50 ft is lost from the airspeed', () => {
+    const flown = plan.track.findLast(({ phase }) => phase === 'final')!.eas;
+    expect(numberOf(resultOf('Airspeed there'))).toBeCloseTo(flown, 2);
+    expect(flown).toBeLessThan(plan.flown.approachSpeed - 0.5);
   });
 
   it('has the best glide of the aircraft table where the wings are level', () => {

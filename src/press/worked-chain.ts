@@ -305,30 +305,40 @@ function turnChapter(plan: Plan): Chapter {
 const gradientHeight = 30;
 
 function gradientChapter(plan: Plan): Chapter {
-  const { flown, airfield, air } = plan;
+  const { flown, airfield, air, runway } = plan;
   const height = gradientHeight;
   const { tas, sink, horizontal, wind, ahead, thinning, worth, heldSink } = heldGlide(
     plan,
     flown.approachSpeed,
     height,
   );
-  const [along, across] = [figure(wind.along), figure(wind.across)];
-  const [alongShear, acrossShear] = [figure(wind.alongShear), figure(wind.acrossShear)];
+  const [along, across] = [factor(wind.along), factor(wind.across)];
+  const [alongShear, acrossShear] = [factor(wind.alongShear), factor(wind.acrossShear)];
   const alpha = figure(airfield.windExponent, 3);
-  const byPower = `dW/dh = α W / h = ${alpha} × (${along}) / ${height} and ${alpha} × (${across}) / ${height}`;
+  const { speed: surface, from } = flown.surfaceWind;
+  const byPower = flown.windProfile === 'power';
   const growth = (standardGravity / (gasConstant * lapseRate) - 1) / 2;
   return {
     heading: `Final at ${speed(flown.approachSpeed)}, ${height} m above the field: what the wind gradient takes`,
     steps: [
       {
-        what: 'Wind along and across the landing direction',
-        working: 'as for the end of final, below; where it blows to, ahead and to the right positive',
-        result: `W = ${along} m/s and ${across} m/s`,
+        what: 'Steady sink; speed over still ground then',
+        working: 'the formulas above with that speed and no bank',
+        result: `w = ${figure(sink)} m/s; ${figure(horizontal)} m/s`,
+      },
+      {
+        what: 'Wind that carries ahead and to the right',
+        working: byPower
+          ? `${figure(surface)} × (${height} / ${surfaceWindHeight})^${alpha} × −cos and −sin of (${angle(from)} − ${angle(runway.heading)})`
+          : 'from the winds as flown, in the wind table above',
+        result: `W = ${figure(wind.along)} m/s and ${figure(wind.across)} m/s`,
       },
       {
         what: 'Its change with height',
-        working: flown.windProfile === 'power' ? byPower : 'from the winds as flown, in the wind table above',
-        result: `${alongShear} and ${acrossShear} m/s a metre`,
+        working: byPower
+          ? `dW/dh = α W / h = ${alpha} × ${along} / ${height} and ${alpha} × ${across} / ${height}`
+          : 'between the winds as flown, in the wind table above',
+        result: `${figure(wind.alongShear)} and ${figure(wind.acrossShear)} m/s a metre`,
       },
       {
         what: 'Change of the true airspeed with height',
@@ -341,8 +351,8 @@ function gradientChapter(plan: Plan): Chapter {
         result: `${figure(ahead)} m/s`,
       },
       {
-        what: 'Sink with the airspeed held',
-        working: `w / (1 + (V dV/dh + V · dW/dh) / g) = ${figure(sink)} / (1 + (${figure(tas)} × ${figure(thinning)} + ${figure(ahead)} × (${alongShear}) − (${across}) × (${acrossShear})) / ${standardGravity})`,
+        what: 'With the airspeed held: sink',
+        working: `w / (1 + (V dV/dh + V · dW/dh) / g) = ${figure(sink)} / (1 + (${figure(tas)} × ${figure(thinning)} + ${figure(ahead)} × ${alongShear} − ${across} × ${acrossShear}) / ${standardGravity})`,
         result: `${figure(heldSink)} m/s, ${numberText((1 / worth - 1) * 100, 0.1)} % more`,
       },
     ],
@@ -374,7 +384,7 @@ function finalChapter(plan: Plan): Chapter {
     steps: [
       {
         what: 'Airspeed there',
-        working: `${speed(flown.approachSpeed)} is held down to ${figure(speedHeldDownTo)} m; below, the nose stays, the sink is w, and dV/dt = −w (V · dW/dh) / V; flown in small steps`,
+        working: `${speed(flown.approachSpeed)} is held down to ${figure(speedHeldDownTo)} m; below, the nose stays, the sink is w, and dV/dt = w (V · dW/dh) / V; flown in small steps`,
         result: speed(eas),
       },
       {
@@ -472,6 +482,12 @@ export function figure(value: number, digits = 4): string {
   const exponent = Math.floor(Math.log10(Math.abs(value)));
   const text = numberText(value, 10 ** Math.min(0, exponent - digits + 1));
   return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+}
+
+/** A figure that is multiplied: a negative one in brackets. */
+function factor(value: number): string {
+  const text = figure(value);
+  return text.startsWith('−') ? `(${text})` : text;
 }
 
 function angle(radians: number): string {

@@ -22,6 +22,7 @@ import {
 import type { PageUnits } from '../units/page-units.ts';
 import { numberText } from '../units/rounding.ts';
 import { formatMostAngle, formatMostSpeed, formatSafeDistance } from '../units/safe-rounding.ts';
+import { gradientSentence, howSized, leftOutLines, type Sized } from './left-out.ts';
 import { profileNames } from './setting.ts';
 import { solvedName } from './solved-words.ts';
 import { type Chapter, figure, otherGlides, workedChain } from './worked-chain.ts';
@@ -30,14 +31,15 @@ import { type Chapter, figure, otherGlides, workedChain } from './worked-chain.t
  * The last page of a packet: inputs with their sources, one chain worked through with this plan's numbers, the
  * published references and what the model leaves out; enough to redo a figure with a calculator.
  */
-export function workings(plan: Plan, units: PageUnits): Element {
+export function workings(sized: Sized, units: PageUnits): Element {
+  const { plan } = sized;
   return h('section', { class: 'workings', ariaLabelledBy: 'workings' }, [
     h('h2', { id: 'workings' }, 'How the figures were worked out'),
     modelInShort(),
     h('h3', 'What went in'),
     ...inputs(plan, units),
-    ...workedPlan(plan, units),
-    ...modelNotes(),
+    ...workedPlan(sized, units),
+    ...modelNotes(units, { sized }),
   ]);
 }
 
@@ -51,8 +53,10 @@ export function modelInShort(): Element {
 }
 
 /** One plan: the wind it was flown in, a chain to redo, and what the flight gave. */
-export function workedPlan(plan: Plan, units: PageUnits): Element[] {
+export function workedPlan(sized: Sized, units: PageUnits): Element[] {
+  const { plan } = sized;
   const glides = otherGlides(plan);
+  const gradient = gradientSentence(sized, units);
   return [
     windTable(plan, units),
     h('h3', 'One chain, worked through'),
@@ -65,12 +69,16 @@ export function workedPlan(plan: Plan, units: PageUnits): Element[] {
     table('The glides of this approach', glides.head, glides.rows, [1, 2, 3]),
     h('h3', 'What the flight gave'),
     h('p', solvedSentence(plan)),
+    ...(gradient === undefined ? [] : [h('p', gradient)]),
     keyTable(plan, units),
   ];
 }
 
-/** What the model is taken from, and what it leaves out, under headings of a level. */
-export function modelNotes(level: 'h2' | 'h3' = 'h3'): Element[] {
+/** What the model is taken from, and what it leaves out: with its size in a plan, where one is given. */
+export function modelNotes(
+  units: PageUnits,
+  { level = 'h3', sized }: { level?: 'h2' | 'h3'; sized?: Sized } = {},
+): Element[] {
   return [
     h(level, 'Published references'),
     h(
@@ -78,9 +86,10 @@ export function modelNotes(level: 'h2' | 'h3' = 'h3'): Element[] {
       references.map(({ name, use }) => h('li', [h('i', name), `: ${use}`])),
     ),
     h(level, 'What is not in it'),
+    h('p', sized ? howSized : `${howSized} Each plan worked out below has its own.`),
     h(
       'ul',
-      leftOut.map((line) => h('li', line)),
+      leftOutLines(units, sized).map((line) => h('li', line)),
     ),
   ];
 }
@@ -110,13 +119,10 @@ const references = [
     name: 'Wind by height',
     use: 'the power law above 2 m, from the reported wind at 10 m (WMO-No. 8); its exponent is an input.',
   },
-];
-
-const leftOut = [
-  'Gusts, thermals, sink, curl-over behind trees and buildings: the wind is steady, level and the same over the whole circuit.',
-  'The pilot: every turn begins on time, at its bank, at its speed; nobody looks away.',
-  'Wet wings, ice, humidity, slopes of the runway, another load than the mass given here.',
-  'Whatever differs between this very aircraft and the table its figures come from.',
+  {
+    name: 'Etkin, Dynamics of Atmospheric Flight, 1972, chapter 13 (from memory)',
+    use: 'flight in a wind that changes: the airspeed that it takes is paid for in height, V · dW/dh / g of the sink.',
+  },
 ];
 
 function table(

@@ -1,13 +1,12 @@
 import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
 import type { Edition } from '../../../components/context.ts';
-import { gradeNames } from '../../drawing/grade-words.ts';
 import type { Plan } from '../../flight/plan.ts';
 import { formatWind } from '../../units/format.ts';
 import type { PageUnits } from '../../units/page-units.ts';
 import { documentHtml } from '../document-html.ts';
 import { makeTableRooms, setText } from '../document-tree.ts';
-import { pageBand } from '../grade-bands.ts';
+import { type Sized, sizesSentence } from '../left-out.ts';
 import type { Paper } from '../paper.ts';
 import { approachNames, subjectLine } from '../setting.ts';
 import { editionNames, ruledMargin } from '../sheet-parts.ts';
@@ -41,7 +40,7 @@ export interface BookInput {
 interface Worked {
   readonly id: string;
   readonly name: string;
-  readonly plan: Plan;
+  readonly sized: Sized;
   readonly chapters: readonly Chapter[];
 }
 
@@ -80,7 +79,6 @@ export function bookHtml(input: BookInput, pages?: PagesOf): string {
       title: nameOf(chapter),
       subject: subjectLine(chapter.plan, input.units),
       origin,
-      band: chapter.number === undefined ? undefined : pageBand(chapter.plan, input.units),
     })),
   ];
   const forWhom = edition === 'instructor' ? `, ${editionNames.instructor.toLowerCase()}` : '';
@@ -90,11 +88,6 @@ export function bookHtml(input: BookInput, pages?: PagesOf): string {
 /** Finished markup of our own. */
 function raw(value: string): ElementContent {
   return { type: 'raw', value };
-}
-
-/** In the contents: of a chapter whose plan is not to be flown. */
-function gradeNote({ number, plan }: Chapter): string {
-  return number !== undefined && plan.grade === 'not-to-be-flown' ? ` (${gradeNames[plan.grade]})` : '';
 }
 
 function nameOf({ number, title }: Chapter): string {
@@ -146,7 +139,7 @@ function contents(parts: readonly Part[], worked: readonly Worked[], pages: Page
     ]);
   const chapterItem = (chapter: Chapter) =>
     h('li', [
-      line(chapter.id, `${nameOf(chapter)}${gradeNote(chapter)}`, 'of-chapter'),
+      line(chapter.id, nameOf(chapter), 'of-chapter'),
       h(
         'ol',
         chapter.sections.map(({ id, text }) => h('li', [line(id, text, 'of-section')])),
@@ -199,7 +192,7 @@ function figures(chapters: readonly Chapter[], pages: PagesOf | undefined): Elem
 
 /** Chapters of one aircraft in one wind fly the same plan: it is worked out once. */
 function distinctPlans(chapters: readonly Chapter[], units: PageUnits): Worked[] {
-  const plans = new Map<string, { plan: Plan; chapters: Chapter[] }>();
+  const plans = new Map<string, { first: Chapter; chapters: Chapter[] }>();
   for (const chapter of chapters) {
     const { aircraft, airfield, runway, circuit, approach, power, air, wind, flown, solved } = chapter.plan;
     const key = JSON.stringify([
@@ -216,12 +209,13 @@ function distinctPlans(chapters: readonly Chapter[], units: PageUnits): Worked[]
     ]);
     const known = plans.get(key);
     if (known) known.chapters.push(chapter);
-    else plans.set(key, { plan: chapter.plan, chapters: [chapter] });
+    else plans.set(key, { first: chapter, chapters: [chapter] });
   }
-  return [...plans.values()].map((each, at) => ({
-    ...each,
+  return [...plans.values()].map(({ first: { plan, sizes }, chapters }, at) => ({
     id: `worked-${at + 1}`,
-    name: nameOfPlan(each.plan, units),
+    name: nameOfPlan(plan, units),
+    sized: { plan, sizes: sizes() },
+    chapters,
   }));
 }
 
@@ -236,15 +230,16 @@ function workings(worked: readonly Worked[], { units }: BookInput): Element {
   const content = h('section', { class: ['matter', 'workings'], ariaLabelledBy: 'workings' }, [
     h('h1', { id: 'workings' }, 'How the figures were worked out'),
     modelInShort(),
-    ...modelNotes('h2'),
-    ...worked.flatMap((each) => [
-      h('h2', { id: each.id, class: 'worked' }, each.name),
+    ...modelNotes(units, { level: 'h2' }),
+    ...worked.flatMap(({ id, name, sized, chapters: those }) => [
+      h('h2', { id, class: 'worked' }, name),
       h('p', [
-        `For ${chapterList(each.chapters)}, at ${each.plan.airfield.name}, runway ${each.plan.runway.name}.`,
+        `For ${chapterList(those)}, at ${sized.plan.airfield.name}, runway ${sized.plan.runway.name}.`,
       ]),
       h('h3', 'What went in'),
-      ...inputs(each.plan, units, said),
-      ...workedPlan(each.plan, units),
+      ...inputs(sized.plan, units, said),
+      ...workedPlan(sized, units),
+      h('p', sizesSentence(sized, units)),
     ]),
   ]);
   return content;

@@ -2,13 +2,15 @@ import type { Element, ElementContent, Root } from 'hast';
 import { toHtml } from 'hast-util-to-html';
 import { h } from 'hastscript';
 import { visit } from 'unist-util-visit';
-import type { Plan } from '../../flight/plan.ts';
+import type { Plan, PlanRequest } from '../../flight/plan.ts';
+import { type Simplification, simplifications } from '../../flight/simplifications.ts';
 import { numberCaptions } from '../../lesson/captions.ts';
 import { planParts } from '../../lesson/plan-parts.ts';
 import type { PageUnits } from '../../units/page-units.ts';
 import { hasClass, setText, textOf } from '../document-tree.ts';
 import { gradeBands } from '../grade-bands.ts';
 import { type LessonInput, lessonParts } from '../lesson-parts.ts';
+import { once } from '../once.ts';
 import { prefixIds } from '../prefix-ids.ts';
 import { settingList } from '../sheet-parts.ts';
 
@@ -25,6 +27,8 @@ export interface Chapter {
   readonly number: number | undefined;
   readonly title: string;
   readonly plan: Plan;
+  /** What each simplification comes to in the plan; worked out when it is first asked for. */
+  readonly sizes: () => readonly Simplification[];
   readonly html: string;
   readonly sections: readonly Place[];
   readonly figures: readonly Place[];
@@ -37,6 +41,8 @@ export interface Chapter {
 export interface ChapterInput extends LessonInput {
   readonly id: string;
   readonly number: number | undefined;
+  /** What the plan was asked for. */
+  readonly request: PlanRequest;
   readonly units: PageUnits;
 }
 
@@ -70,7 +76,7 @@ const ofTheAircraft = [
 ];
 
 export function finishChapter({ input, parts }: Draft): Chapter {
-  const { id, number, title, plan, units } = input;
+  const { id, number, title, plan, request, units } = input;
   const content = h('section', { class: ['chapter', id], ariaLabelledBy: id }, [
     // No approach is flown on the pages of an aircraft.
     ...(number === undefined ? [] : gradeBands(plan, units)),
@@ -86,7 +92,8 @@ export function finishChapter({ input, parts }: Draft): Chapter {
   ]);
   setText([content]);
   const html = toHtml(content, { allowDangerousHtml: true });
-  return { id, number, title, plan, html, ...survey(parts) };
+  const sizes = once(() => simplifications(request));
+  return { id, number, title, plan, sizes, html, ...survey(parts) };
 }
 
 /** Headings that every lesson has: a list of contents that names them in each chapter says nothing. */

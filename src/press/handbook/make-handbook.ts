@@ -84,6 +84,7 @@ export function makeHandbook(request: HandbookRequest): Handbook | undefined {
           title: chapter.lesson.frontMatter!.title,
           body: body.children as ElementContent[],
           plan,
+          request: scenario.request,
           school,
           rules: scenario.airfield.rules,
           units,

@@ -1,0 +1,153 @@
+import {
+  kelvinAtZeroCelsius,
+  metresPerFoot,
+  metresPerSecondPerFootPerMinute,
+  radiansPerDegree,
+} from '../units/factors.ts';
+import type { Aircraft } from './aircraft.ts';
+import type { Conditions } from './conditions.ts';
+import type { FieldAir, PlanRequest } from './plan.ts';
+import { workOut } from './planner.ts';
+import { flyUncorrected, type Uncorrected } from './sensitivity.ts';
+import { cosine, power, sine } from './steady-math.ts';
+import { stillAir, surfaceWindHeight, type WindField } from './wind.ts';
+
+/** A thing of the world that the model leaves out, or, for `wind-gradient`, that it has. */
+export type SimplificationCode =
+  | 'wind-gradient'
+  | 'idle-thrust'
+  | 'windmilling'
+  | 'veering-wind'
+  | 'backing-wind'
+  | 'sinking-air'
+  | 'rising-air'
+  | 'wet-wing'
+  | 'humid-air';
+
+/** What one such thing does to a planned approach. */
+export interface Simplification {
+  readonly code: SimplificationCode;
+  /** m: how far it moves the touchdown along the runway, negative short. Only where `ends` is `on-final`. */
+  readonly along: number;
+  /** Where the flight with it comes down: on final or beyond, before final, or never. */
+  readonly ends: Uncorrected['ends'];
+}
+
+/** Share of the glide ratio that a windmilling propeller takes (a figure of ours, no source). */
+export const windmillingShare = 0.1;
+
+/** Share of the glide ratio that a wet or dirty wing takes (a figure of ours, no source). */
+export const wetWingShare = 0.05;
+
+/** rad, m: how far a wind turns from 10 m up to here, in even steps of height (common practice, no source). */
+export const windTurn = 20 * radiansPerDegree;
+export const windTurnsUpTo = 1000 * metresPerFoot;
+
+/** m/s: air that sinks or rises from the start to the round-out (a figure of ours, no source). */
+export const airMoves = 100 * metresPerSecondPerFootPerMinute;
+
+/**
+ * What each simplification comes to in this plan: the planned procedure, with the number that was found, its marks on the
+ * ground and its handling, flown again with one thing changed, nobody correcting anything. What does not apply is left
+ * out, as is everything where the approach found no procedure. Throws RequestError.
+ */
+export function simplifications(request: PlanRequest): Simplification[] {
+  const { answer, resolved } = workOut(request);
+  const procedure = answer?.approached.procedure;
+  if (!procedure) return [];
+  const { conditions, flown } = resolved;
+  const planned = flyUncorrected(procedure, conditions);
+  const moved = (code: SimplificationCode, changed: Conditions, sign: 1 | -1 = 1): Simplification => {
+    const { along, ends } = flyUncorrected(procedure, changed);
+    return { code, along: sign * (along - planned.along), ends };
+  };
+  const ofRatio = (ratio: number): Conditions => ({
+    ...conditions,
+    polar: { ...conditions.polar, ratio },
+  });
+  const found: Simplification[] = [];
+  if (hasGradient(conditions.wind))
+    found.push(moved('wind-gradient', { ...conditions, wind: withoutGradient(conditions.wind) }, -1));
+  const idle = request.power === 'idle' ? idleRatioAt(conditions.aircraft, flown.mass) : undefined;
+  if (idle !== undefined && idle !== conditions.polar.ratio) found.push(moved('idle-thrust', ofRatio(idle)));
+  if (request.power === 'stopped')
+    found.push(moved('windmilling', ofRatio(conditions.polar.ratio * (1 - windmillingShare))));
+  if (flown.surfaceWind.speed > 0 && flown.windProfile !== 'layers') {
+    const turned = (by: number) => ({ ...conditions, wind: turningWind(conditions.wind, by) });
+    found.push(moved('veering-wind', turned(windTurn)), moved('backing-wind', turned(-windTurn)));
+  }
+  found.push(
+    moved('sinking-air', { ...conditions, sinkingAir: airMoves }),
+    moved('rising-air', { ...conditions, sinkingAir: -airMoves }),
+    moved('wet-wing', ofRatio(conditions.polar.ratio * (1 - wetWingShare))),
+    moved('humid-air', humid(conditions)),
+  );
+  return found;
+}
+
+/**
+ * The idling ratio at a mass (kg) whose thrust is that at the reference mass. In a steady glide drag less thrust, over the
+ * weight, is 1/E; the same lift coefficient has the same drag over weight at any mass, 1/E stopped (FAA-H-8083-13, chapter
+ * 5). So an idling propeller pulls t = 1/E stopped - 1/E idle of the reference weight, and the same pull is t m_ref/m of
+ * another: 1/E(m) = 1/E stopped - t m_ref/m. Small angles, and a thrust that does not change with the airspeed.
+ * Undefined where it is not known: no stopped glide, or so light that the propeller would carry it level.
+ */
+export function idleRatioAt({ glide: { idle, stopped }, mass }: Aircraft, flown: number): number | undefined {
+  if (!stopped) return undefined;
+  if (flown === mass.reference) return idle.ratio;
+  const thrust = 1 / stopped.ratio - 1 / idle.ratio;
+  const left = 1 / stopped.ratio - (thrust * mass.reference) / flown;
+  return left > 0 ? 1 / left : undefined;
+}
+
+/**
+ * Density of saturated air over that of dry air at the same pressure and temperature: 1 - 0.378 e/p with
+ * e = 6.11 x 10^(7.5 t/(237.7 + t)) hPa, t in degrees Celsius (US National Weather Service, density altitude: virtual
+ * temperature T/(1 - (e/p)(1 - 0.622))).
+ */
+export function saturatedDensityShare({ temperature, pressure }: FieldAir): number {
+  const celsius = temperature - kelvinAtZeroCelsius;
+  const vapour = 611 * power(10, (7.5 * celsius) / (237.7 + celsius));
+  return 1 - ((1 - 0.622) * vapour) / pressure;
+}
+
+function humid(conditions: Conditions): Conditions {
+  const faster = 1 / Math.sqrt(saturatedDensityShare(conditions.air));
+  return { ...conditions, tasOverEas: (height) => faster * conditions.tasOverEas(height) };
+}
+
+/** The energy that the wind gradient takes is left out, the wind itself is not. */
+function withoutGradient(wind: WindField): WindField {
+  return (height, out) => {
+    wind(height, out);
+    out.alongShear = 0;
+    out.acrossShear = 0;
+  };
+}
+
+/** m. Heights at which a wind that changes at all is seen to. */
+const looked = [5, 20, 60, 150, 300, 600];
+
+function hasGradient(wind: WindField): boolean {
+  const out = stillAir();
+  return looked.some((height) => {
+    wind(height, out);
+    return out.alongShear !== 0 || out.acrossShear !== 0;
+  });
+}
+
+/** The wind turned clockwise as seen from above by up to `by` (rad): evenly from 10 m to 1,000 ft, as there above. */
+export function turningWind(wind: WindField, by: number): WindField {
+  const rate = by / (windTurnsUpTo - surfaceWindHeight);
+  return (height, out) => {
+    wind(height, out);
+    const turned = Math.min(by / rate, Math.max(0, height - surfaceWindHeight));
+    const turning = turned > 0 && height < windTurnsUpTo ? rate : 0;
+    const [c, s] = [cosine(rate * turned), sine(rate * turned)];
+    const { along, across, alongShear, acrossShear } = out;
+    out.along = c * along - s * across;
+    out.across = s * along + c * across;
+    out.alongShear = c * alongShear - s * acrossShear - turning * out.across;
+    out.acrossShear = s * alongShear + c * acrossShear + turning * out.along;
+  };
+}
