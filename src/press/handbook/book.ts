@@ -1,11 +1,13 @@
 import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
 import type { Edition } from '../../../components/context.ts';
+import { gradeNames } from '../../drawing/grade-words.ts';
 import type { Plan } from '../../flight/plan.ts';
 import { formatWind } from '../../units/format.ts';
 import type { PageUnits } from '../../units/page-units.ts';
 import { documentHtml } from '../document-html.ts';
 import { makeTableRooms, setText } from '../document-tree.ts';
+import { pageBand } from '../grade-bands.ts';
 import { type Sized, sizesSentence } from '../left-out.ts';
 import type { Paper } from '../paper.ts';
 import { approachNames, subjectLine } from '../setting.ts';
@@ -79,6 +81,7 @@ export function bookHtml(input: BookInput, pages?: PagesOf): string {
       title: nameOf(chapter),
       subject: subjectLine(chapter.plan, input.units),
       origin,
+      band: chapter.number === undefined ? undefined : pageBand(chapter.plan, input.units),
     })),
   ];
   const forWhom = edition === 'instructor' ? `, ${editionNames.instructor.toLowerCase()}` : '';
@@ -88,6 +91,11 @@ export function bookHtml(input: BookInput, pages?: PagesOf): string {
 /** Finished markup of our own. */
 function raw(value: string): ElementContent {
   return { type: 'raw', value };
+}
+
+/** In the contents: of a chapter whose plan is not to be flown. */
+function gradeNote({ number, plan }: Chapter): string {
+  return number !== undefined && plan.grade === 'not-to-be-flown' ? ` (${gradeNames[plan.grade]})` : '';
 }
 
 function nameOf({ number, title }: Chapter): string {
@@ -139,7 +147,7 @@ function contents(parts: readonly Part[], worked: readonly Worked[], pages: Page
     ]);
   const chapterItem = (chapter: Chapter) =>
     h('li', [
-      line(chapter.id, nameOf(chapter), 'of-chapter'),
+      line(chapter.id, `${nameOf(chapter)}${gradeNote(chapter)}`, 'of-chapter'),
       h(
         'ol',
         chapter.sections.map(({ id, text }) => h('li', [line(id, text, 'of-section')])),
