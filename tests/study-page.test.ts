@@ -193,8 +193,10 @@ describe('a setting moved on the page', () => {
     expect(await words(page, '.study-headline')).toEqual([
       expect.stringMatching(/^Set here: wind 210°.5.kt/),
     ]);
+    const { height } = planApproach(packet.request).keys.find(({ id }) => id === 'base-key')!;
+    const baseKey = Math.round(height / 3.048) * 10;
     expect(await words(page, '.study-detail')).toEqual([
-      expect.stringMatching(/base key .* \(printed 680.ft\)/),
+      expect.stringMatching(new RegExp(`base key .* \\(printed ${baseKey}.ft\\)`)),
     ]);
     expect(await words(page, '.study-standing')).toEqual([
       expect.stringMatching(/^Computed on this page for practice/),
@@ -252,7 +254,11 @@ describe('a setting moved on the page', () => {
     expect(await words(page, '.masthead .setting')).toEqual([]);
     await page.keyboard.press('Tab');
     await settled(page);
-    expect(await words(page, '.study-headline')).toEqual([expect.stringMatching(/from 400.ft/)]);
+    // Put to the lowest that can be set, which is flown: its turn to final is too low.
+    expect(await page.$eval('input[type=number][aria-labelledby="study-height"]', (each) => each.value)).toBe(
+      '400',
+    );
+    expect(await words(page, '.study-headline')).toEqual(['This setting is not to be flown']);
   });
 
   it('that does not reach the spot is not drawn, and says by how much', async () => {
@@ -277,6 +283,56 @@ describe('a setting moved on the page', () => {
     expect((await words(page, '.packet-cautions'))[0]).toContain('It is not to be flown.');
   });
 
+  it('that is not to be flown has the band above its title, and no figure; back as printed it has none', async () => {
+    const page = await open(packet.html);
+    expect(await words(page, '.grade-band, .page-band')).toEqual([]);
+    // 14 kt across the runway; the Osier 15 has a limit of 9 kt.
+    await type(page, 'direction', '330');
+    await type(page, 'speed', '14');
+    expect(await words(page, '.study-headline')).toEqual(['This setting is not to be flown']);
+    const bands = (await words(page, '.grade-band, .page-band')).map(wordsOf);
+    expect(bands[0]).toMatch(/^NOT TO BE FLOWN: .*crosswind 14 kt, at most 9 kt/);
+    expect(bands[1]).toMatch(/^Not to be flown.*Crosswind 14 kt, at most 9 kt/);
+    const first = await page.$$eval('main, .grade-band, .masthead', (found) =>
+      found.map((each) => each.className),
+    );
+    expect(first.slice(0, 2)).toEqual(['grade-band not-to-be-flown', 'masthead']);
+    expect(await words(page, 'figure.pattern, figure.profile, table.keys')).toEqual([]);
+    expect(await words(page, 'span.study-refusal')).toContain('no figure in this setting');
+    expect(wordsOf((await words(page, '.study-detail'))[0]!)).toContain('The crosswind is 14 kt');
+    await page.evaluate('[...document.querySelectorAll(".study button")].at(-1).click()');
+    await settled(page);
+    expect(await words(page, '.grade-band, .page-band')).toEqual([]);
+    expect((await words(page, 'table.keys')).length).toBeGreaterThan(0);
+  });
+
+  it('beyond a limit of good practice has its band too, and its figures stand', async () => {
+    const steep = await build('power-off-180', { change: { bank: (46 * Math.PI) / 180 } });
+    expect(wordsOf(steep.html)).toContain('Bank 46°, at most 45°');
+    const page = await open(steep.html);
+    expect(await words(page, '.study-headline')).toEqual([
+      expect.stringMatching(/^As printed, beyond a limit of good practice: /),
+    ]);
+    await type(page, 'speed', '8');
+    expect((await words(page, '.grade-band')).map(wordsOf)).toEqual([
+      expect.stringMatching(/^Beyond a limit of good practice.*Bank 46°, at most 45°/),
+    ]);
+    expect((await words(page, 'table.keys')).length).toBeGreaterThan(0);
+  });
+
+  it('leaves a packet that shows a plan not to be flown, and comes back to it with its band', async () => {
+    const change = { wind: { from: (330 * Math.PI) / 180, speed: (14 * 1852) / 3600 } };
+    const page = await open((await build('power-off-180', { change })).html);
+    const before = await words(page, '.grade-band, .page-band');
+    expect(wordsOf(before[0]!)).toMatch(/^NOT TO BE FLOWN: /);
+    expect((await words(page, 's.not-to-be-flown')).length).toBeGreaterThan(3);
+    await type(page, 'speed', '5');
+    expect(await words(page, '.page-band, .grade-band.not-to-be-flown, s.not-to-be-flown')).toEqual([]);
+    await type(page, 'speed', '14');
+    expect(await words(page, '.grade-band, .page-band')).toEqual(before);
+    expect((await words(page, 's.not-to-be-flown')).length).toBeGreaterThan(3);
+  });
+
   it('with cautions says how many, and each of them', async () => {
     const page = await open(packet.html);
     await type(page, 'height', '400');
@@ -285,11 +341,21 @@ describe('a setting moved on the page', () => {
     expect(await words(page, '.study-cautions strong')).toEqual([
       `${cautions.length} cautions of this flight`,
     ]);
+    const names = {
+      'not-to-be-flown': 'Not to be flown',
+      'beyond-good-practice': 'Beyond a limit of good practice',
+      'worth-knowing': 'Worth knowing',
+    };
+    const gravestFirst = Object.keys(names).flatMap((grade) =>
+      cautions.filter((each) => each.grade === grade),
+    );
     expect((await words(page, '.study-cautions li')).map(wordsOf)).toEqual(
-      cautions.map(({ message, source }) => wordsOf(`${message} Limit: ${source}`)),
+      gravestFirst.map(({ grade, message, source }) =>
+        wordsOf(`${names[grade]}: ${message} Limit: ${source}`),
+      ),
     );
     await page.waitForFunction(
-      '/2 cautions/.test(document.querySelector(".study [role=status]").textContent)',
+      `/${cautions.length} cautions/.test(document.querySelector(".study [role=status]").textContent)`,
     );
   });
 

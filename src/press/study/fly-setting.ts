@@ -1,28 +1,30 @@
 import { RequestError } from '../../flight/errors.ts';
 import type { Plan, PlanRequest } from '../../flight/plan.ts';
 import { planApproach } from '../../flight/planner.ts';
+import { cautionsOf, remediesOf } from '../grade-words.ts';
 import { mistake } from './plain-reason.ts';
 
-/** A setting as flown, or why it can not be. Of one that does not reach the spot there is a plan, which is not to be flown. */
+/** A setting as flown, or why no figure is given of it: it can not be flown, or there is a plan that is not to be flown. */
 export type Flown =
-  | { readonly made: true; readonly plan: Plan }
-  | { readonly made: false; readonly plan: Plan | undefined; readonly why: string };
+  | { readonly given: true; readonly plan: Plan }
+  | { readonly given: false; readonly plan: Plan | undefined; readonly why: string };
 
-export function flySetting(request: PlanRequest): Flown {
+/** `shown`: the packet's own setting, which may be of a lesson that shows a plan not to be flown. */
+export function flySetting(request: PlanRequest, shown = false): Flown {
   try {
     const plan = planApproach(request);
-    if (plan.made) return { made: true, plan };
-    const why = plan.cautions.filter(({ code }) => code === 'beyond-reach' || code === 'wind-over-glide');
-    const words = (why.length > 0 ? why : plan.cautions).map(({ message }) => message).join(' ');
-    return { made: false, plan, why: words || 'The approach does not reach the spot.' };
+    if (plan.made && (shown || plan.grade !== 'not-to-be-flown')) return { given: true, plan };
+    const grave = cautionsOf(plan, 'not-to-be-flown');
+    const words = [...grave.map(({ message }) => message), ...remediesOf(grave)].join(' ');
+    return { given: false, plan, why: words || 'The approach does not reach the spot.' };
   } catch (error) {
     if (!(error instanceof RequestError)) {
       reportError(error);
-      return { made: false, plan: undefined, why: mistake };
+      return { given: false, plan: undefined, why: mistake };
     }
     const { message } = error;
     return {
-      made: false,
+      given: false,
       plan: undefined,
       why: `${message.charAt(0).toUpperCase()}${message.slice(1).replace(/\.?$/, '.')}`,
     };

@@ -1,5 +1,8 @@
+import { gradeNames } from '../../drawing/grade-words.ts';
+import { grades } from '../../flight/grade.ts';
 import type { Plan, PlanRequest } from '../../flight/plan.ts';
 import type { PageUnits } from '../../units/page-units.ts';
+import { cautionsOf } from '../grade-words.ts';
 import type { Flown } from './fly-setting.ts';
 import { changeWords, settingWords } from './setting-words.ts';
 import type { BarState } from './study-bar.ts';
@@ -25,23 +28,32 @@ export function barState(
   units: PageUnits,
   end = 'being flown',
 ): BarState {
-  if (!flown.made) {
+  if (!flown.given) {
     return {
       moved: true,
       refused: true,
       headline: flown.plan ? 'This setting is not to be flown' : 'There is no flight of this setting',
       detail: `${flown.why} No figure is given for it.`,
       fault: undefined,
-      cautions: flown.plan?.cautions ?? [],
+      cautions: flown.plan ? gravestFirst(flown.plan) : [],
     };
   }
   const words = settingWords(flown.plan, units);
   return {
     moved: !isPrinted,
     refused: false,
-    headline: isPrinted ? `As printed: ${words}` : `Set here: ${words}`,
+    headline: `${isPrinted ? 'As printed' : 'Set here'}${gradeWords(flown.plan)}: ${words}`,
     detail: isPrinted ? '' : changeWords(flown.plan, printed, units),
     fault: fault === '' ? undefined : { words: `Fault: ${end}, dashed.`, id: faultPanelId },
-    cautions: flown.plan.cautions,
+    cautions: gravestFirst(flown.plan),
   };
+}
+
+/** `, beyond a limit of good practice`: of a plan that passes a limit. */
+function gradeWords({ grade }: Plan): string {
+  return grade === 'sound' || grade === 'worth-knowing' ? '' : `, ${gradeNames[grade]}`;
+}
+
+function gravestFirst(plan: Plan): Plan['cautions'] {
+  return grades.flatMap((grade) => cautionsOf(plan, grade));
 }

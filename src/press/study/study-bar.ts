@@ -1,3 +1,4 @@
+import { capital, gradeNames } from '../../drawing/grade-words.ts';
 import type { Power } from '../../flight/aircraft.ts';
 import type { Caution } from '../../flight/plan.ts';
 import type { FaultsFile } from '../../school/faults.ts';
@@ -16,7 +17,7 @@ export interface BarState {
   readonly detail: string;
   /** What came of the fault that is flown over it, and the id of where it is said in full; undefined for none. */
   readonly fault: { readonly words: string; readonly id: string } | undefined;
-  readonly cautions: readonly Pick<Caution, 'message' | 'source'>[];
+  readonly cautions: readonly Pick<Caution, 'message' | 'source' | 'grade'>[];
   /** True where it is not to be flown. */
   readonly refused: boolean;
 }
@@ -162,8 +163,13 @@ function cautionList({ cautions, refused }: BarState): HTMLElement[] {
   if (cautions.length === 0) return [element('p', '', 'No caution of this flight beyond the standing ones.')];
   const count =
     cautions.length === 1 ? '1 caution of this flight' : `${cautions.length} cautions of this flight`;
-  const items = cautions.map(({ message, source }) =>
-    element('li', '', setWords(`${message} `), element('span', 'study-from', setWords(`Limit: ${source}`))),
+  const items = cautions.map(({ message, source, grade }) =>
+    element(
+      'li',
+      '',
+      setWords(`${capital(gradeNames[grade])}: ${message} `),
+      element('span', 'study-from', setWords(`Limit: ${source}`)),
+    ),
   );
   return [element('p', '', element('strong', '', count)), element('ul', '', ...items)];
 }

@@ -1,5 +1,7 @@
 import type { PacketContext } from '../../../components/context.ts';
 import type { DrawingBoard } from '../../drawing/drawing.ts';
+import type { Plan } from '../../flight/plan.ts';
+import { gradeBands, screenBand } from '../grade-bands.ts';
 import { packetCautions } from '../packet-cautions.ts';
 import { subjectLine } from '../setting.ts';
 import { settingList } from '../sheet-parts.ts';
@@ -33,8 +35,8 @@ const madeForFaults = ['pattern', 'profile'];
 export function openStudyPage(data: StudyData, board: DrawingBoard): void {
   const { school, request, rules } = data;
   const { units } = school;
-  const printedFlight = flySetting(request);
-  if (!printedFlight.made) return;
+  const printedFlight = flySetting(request, true);
+  if (!printedFlight.given) return;
   const printed = { request, plan: printedFlight.plan };
   const contextOf = contextMaker(data, board);
   const printedContext = () => contextOf(request, printed.plan);
@@ -49,6 +51,8 @@ export function openStudyPage(data: StudyData, board: DrawingBoard): void {
   const heads = ['.masthead .setting', '.packet-cautions'].map(
     (place) => new LivePart([...document.querySelectorAll(place)]),
   );
+  const bands = '.page-band, .grade-band';
+  const printedBands = [...document.querySelectorAll(bands)];
   const title = document.title;
   const queue = taskQueue();
   let shown: Shown = { setting: home, request, flown: printedFlight, isPrinted: true, fault: '' };
@@ -78,7 +82,7 @@ export function openStudyPage(data: StudyData, board: DrawingBoard): void {
 
   function apply(setting: Setting | { readonly wrong: string }, fault: string): void {
     if ('wrong' in setting) {
-      const flown: Flown = { made: false, plan: undefined, why: setting.wrong };
+      const flown: Flown = { given: false, plan: undefined, why: setting.wrong };
       shown = { ...shown, isPrinted: false, fault: '', flown };
     } else {
       const isPrinted = isSame(setting, home);
@@ -109,13 +113,13 @@ export function openStudyPage(data: StudyData, board: DrawingBoard): void {
     for (const { use, part } of live) {
       const withFault = next.fault !== '' && faultDrawings.has(use.name);
       if (next.isPrinted && !withFault) part.restore();
-      else if (!next.flown.made || !context) part.show([refusal(use, next.flown)]);
+      else if (!next.flown.given || !context) part.show([refusal(use, next.flown)]);
       else if (part.isDrawing) {
         part.wait();
         later.push({ use, part });
       } else part.show(elements(use, makeAgain(use, context)));
     }
-    if (!context || !next.flown.made) return;
+    if (!context || !next.flown.given) return;
     later.sort((one, other) => one.part.distance - other.part.distance);
     for (const { use, part } of later) queue.add(() => part.show(drawn(use, context, next.fault)));
     if (next.fault !== '') queue.add(() => showFaultPanel(next.fault, context));
@@ -123,6 +127,7 @@ export function openStudyPage(data: StudyData, board: DrawingBoard): void {
 
   function displayHeads({ flown, isPrinted }: Shown): void {
     const [setting, cautions] = heads as [LivePart, LivePart];
+    displayBands(isPrinted ? printedBands : bandsOf(flown.plan));
     document.querySelector('.study-moved')?.remove();
     document.title = title;
     if (isPrinted) {
@@ -132,7 +137,7 @@ export function openStudyPage(data: StudyData, board: DrawingBoard): void {
     const printedWords = `The printed packet is for ${settingWords(printed.plan, units)}; the words around the figures stay as they were written for it. Beside what was made for this setting stands a line, beside what stays as printed a dashed one.`;
     const { plan } = flown;
     if (!plan) {
-      const why = flown.made ? '' : flown.why;
+      const why = flown.given ? '' : flown.why;
       setting.show([
         element('p', 'study-refusal', `There is no flight of this setting. ${why} ${printedWords}`),
       ]);
@@ -153,6 +158,16 @@ export function openStudyPage(data: StudyData, board: DrawingBoard): void {
     document.title = `${title.split(' — ')[0]} — ${subjectLine(plan, units)}, set on this page`;
   }
 
+  /** Above the title, in place of those that stand there. */
+  function displayBands(next: readonly Element[]): void {
+    for (const each of document.querySelectorAll(bands)) each.remove();
+    document.querySelector('.masthead')?.before(...next);
+  }
+
+  function bandsOf(plan: Plan | undefined): Element[] {
+    return plan ? pageElements([...screenBand(plan, units), ...gradeBands(plan, units)]) : [];
+  }
+
   /** With the fault in place of those that the author drew; where it is not of this drawing, the plan without. */
   function drawn(use: StudyUse, context: PacketContext, fault: string): Element[] {
     if (fault === '' || !faultDrawings.has(use.name)) return elements(use, makeAgain(use, context));
@@ -165,7 +180,7 @@ export function openStudyPage(data: StudyData, board: DrawingBoard): void {
   }
 
   function elements(use: StudyUse, made: Made): Element[] {
-    return made.elements ?? [refusal(use, { made: false, plan: undefined, why: reason(made.why) })];
+    return made.elements ?? [refusal(use, { given: false, plan: undefined, why: reason(made.why) })];
   }
 
   function reason(why: string): string {
@@ -201,7 +216,7 @@ export function openStudyPage(data: StudyData, board: DrawingBoard): void {
 }
 
 function refusal({ form }: StudyUse, flown: Flown): Element {
-  const why = flown.made ? '' : flown.why;
+  const why = flown.given ? '' : flown.why;
   if (form === 'text') return element('span', 'study-refusal', 'no figure in this setting');
   return element('p', 'study-refusal', setWords(`Not made in this setting. ${why}`));
 }
