@@ -429,6 +429,47 @@ describe('the page of a lesson', () => {
     expect(await said({ wind: '210/60kt' })).toEqual([expect.stringMatching(/^wind: Osier 15/)]);
   });
 
+  it('of a plan not to be flown bears the band, and the choice that makes it so is told', async () => {
+    // 14 kt across the runway; the Osier 15 has a limit of 9 kt.
+    const aircraft = 'osier-15';
+    const { page: made, messages, setting } = await page({ path, choices: { aircraft, wind: '330/14kt' } });
+    expect(together(made!)).toContain('class="grade-band not-to-be-flown"');
+    expect(setting!.grade).toBe('not-to-be-flown');
+    expect(messages.filter(({ choice }) => choice !== undefined)).toEqual([
+      expect.objectContaining({ choice: 'wind', severity: 'error', ruleId: 'not-to-be-flown' }),
+    ]);
+    const sound = await page({ path, choices: { aircraft } });
+    expect(together(sound.page!)).not.toContain('class="grade-band');
+    expect(sound.setting!.grade).toBe('sound');
+  });
+
+  it('of a lesson that sets such a plan has the error at its line, and a note where the lesson shows it', async () => {
+    const { text } = await read(path);
+    const choices = { aircraft: 'osier-15' };
+    const windy = text.replace(/^approach:.*$/m, '$&\nwind: 330/14kt');
+    const line = windy.split('\n').findIndex((each) => each.startsWith('wind:')) + 1;
+    const told = async (text: string) => {
+      const { page: made, messages } = await page({ path, text, choices });
+      expect(together(made!)).toContain('NOT TO BE FLOWN');
+      return messages.filter(({ ruleId }) => ruleId === 'not-to-be-flown');
+    };
+    expect(await told(windy)).toEqual([
+      expect.objectContaining({ path, line, column: 7, severity: 'error' }),
+    ]);
+    const shown = windy.replace(/^wind:.*$/m, '$&\nshows: not-to-be-flown');
+    expect(await told(shown)).toEqual([expect.objectContaining({ path, line, severity: 'note' })]);
+  });
+
+  it('beyond a limit of good practice has a warning at its choice or its line, and no error', async () => {
+    const { text } = await read(path);
+    const steep = text.replace(/^approach:.*$/m, '$&\nbank: 46 deg');
+    const { page: made, messages } = await page({ path, text: steep, choices: { aircraft: 'osier-15' } });
+    expect(together(made!)).toContain('class="grade-band beyond-good-practice"');
+    expect(messages.filter(({ ruleId }) => ruleId === 'beyond-good-practice')).toEqual([
+      expect.objectContaining({ path, severity: 'warning', column: 7 }),
+    ]);
+  });
+
   it('is made with the unsaved text of the school, and says what is wrong there', async () => {
     const { text } = await read('fleet/osier-15.yaml');
     const name = 'fleet/osier-15.yaml';

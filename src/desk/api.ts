@@ -1,3 +1,5 @@
+import type { PlanGrade } from '../flight/plan.ts';
+
 /*
  * What the desk's server and its page say to each other: plain data, as JSON. The server answers on 127.0.0.1 alone.
  *
@@ -124,7 +126,8 @@ export interface DeskMessage {
   readonly endLine: number;
   readonly endColumn: number;
   readonly reason: string;
-  readonly severity: 'error' | 'warning';
+  /** A note is what the lesson meant, or what is worth knowing. */
+  readonly severity: 'error' | 'warning' | 'note';
   readonly ruleId: string;
 }
 
@@ -179,12 +182,17 @@ export interface PageSetting {
   readonly paper: PagePaper;
   /** In one line: aircraft, place, wind. */
   readonly subject: string;
+  /** Of the plan. */
+  readonly grade: PlanGrade;
 }
 
 export interface PageAnswer {
   /** Of the lesson, and of the school's files that stand in its way. */
   readonly messages: readonly DeskMessage[];
-  /** Undefined where a message is an error: what was shown before stays. */
+  /**
+   * Undefined where a message is an error: what was shown before stays. But a plan that reaches the spot and is not to be
+   * flown has its page, under the band that says so, and a message that no packet is printed of it.
+   */
   readonly page?: DeskPage | undefined;
   readonly setting?: PageSetting | undefined;
   /** How long the server took, ms. */

@@ -156,7 +156,10 @@ function pageRequest(): PageRequest | undefined {
 
 function showAnswer(answer: PageAnswer, { path }: PageRequest, changedAt: number): void {
   allMessages = answer.messages;
-  const isStale = answer.messages.some(({ severity }) => severity === 'error');
+  const isStale = !answer.page && answer.messages.some(({ severity }) => severity === 'error');
+  const isRefused = answer.messages.some(
+    ({ ruleId, severity }) => ruleId === 'not-to-be-flown' && severity === 'error',
+  );
   if (answer.page) {
     view.show(answer.page);
     pageOf = path;
@@ -174,7 +177,9 @@ function showAnswer(answer: PageAnswer, { path }: PageRequest, changedAt: number
     );
   messages.show(answer.messages, shown?.path);
   const said = !isStale
-    ? ''
+    ? answer.page && isRefused
+      ? 'This plan is not to be flown: the page says so, and no packet is printed of it.'
+      : ''
     : pageOf === path
       ? 'The page is as it was before the error.'
       : 'There is no page yet: mend the error first.';

@@ -1,5 +1,6 @@
 import type { DeskMessage, PageChoices, PageSetting, WordsAnswer } from '../api.ts';
 import { element } from './element.ts';
+import { wordsFor } from './source-messages.ts';
 
 type Name = keyof PageChoices;
 
@@ -63,16 +64,19 @@ export class ChoiceRow {
     this.#fill();
   }
 
-  /** Says what cannot be had, at its control. */
+  /** Says what cannot be had, or is to be known of a choice, at its control. */
   showMessages(messages: readonly DeskMessage[]): void {
     for (const { name, control } of this.#choices) {
-      const isWrong = messages.some(({ choice }) => choice === name);
-      control.toggleAttribute('aria-invalid', isWrong);
-      if (isWrong) control.setAttribute('aria-describedby', this.#said.id);
+      const own = messages.filter(({ choice }) => choice === name);
+      control.toggleAttribute(
+        'aria-invalid',
+        own.some(({ severity }) => severity === 'error'),
+      );
+      if (own.length > 0) control.setAttribute('aria-describedby', this.#said.id);
       else control.removeAttribute('aria-describedby');
     }
     const text = messages
-      .map(({ choice, reason }) => `${labels[choice as Name] ?? choice}: ${reason}`)
+      .map((message) => `${labels[message.choice as Name] ?? message.choice}: ${wordsFor(message)}`)
       .join(' ');
     if (this.#said.textContent !== text) this.#said.textContent = text;
   }

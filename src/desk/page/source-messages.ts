@@ -38,9 +38,10 @@ class Said extends WidgetType {
   }
 }
 
-/** A warning says that it is one. */
+/** A warning and a note say that they are one. */
 export function wordsFor({ reason, severity }: DeskMessage): string {
-  return severity === 'warning' ? `Warning: ${reason}` : reason;
+  const begin = { error: '', warning: 'Warning: ', note: 'Note: ' };
+  return `${begin[severity]}${reason}`;
 }
 
 const setSaid = StateEffect.define<DecorationSet>();
@@ -75,7 +76,7 @@ export function showMessages(view: EditorView, messages: readonly DeskMessage[])
     ({ message, from, to }): Diagnostic => ({
       from,
       to,
-      severity: message.severity,
+      severity: message.severity === 'note' ? 'info' : message.severity,
       message: wordsFor(message),
     }),
   );

@@ -15,13 +15,18 @@ export function messagesOfAll(files: readonly VFile[], folder: string): DeskMess
   return files.flatMap((file) => messagesOf(file, relative(folder, file.path).split(sep).join('/')));
 }
 
-/** What was chosen cannot be had: `choice` is the key of `PageChoices`. */
-export function choiceMessage(choice: string, reason: string): DeskMessage {
+/** What was chosen cannot be had, or is to be known of it: `choice` is the key of `PageChoices`. */
+export function choiceMessage(
+  choice: string,
+  reason: string,
+  severity: DeskMessage['severity'] = 'error',
+  ruleId = 'choice',
+): DeskMessage {
   return {
     choice,
     reason,
-    severity: 'error',
-    ruleId: 'choice',
+    severity,
+    ruleId,
     line: 1,
     column: 1,
     endLine: 1,
@@ -38,7 +43,8 @@ function wordsOf({
   fatal,
   ruleId,
 }: VFileMessage): Pick<DeskMessage, 'reason' | 'severity' | 'ruleId'> {
-  return { reason, severity: fatal ? 'error' : 'warning', ruleId: ruleId ?? 'unknown' };
+  const severity = fatal ? 'error' : fatal === false ? 'warning' : 'note';
+  return { reason, severity, ruleId: ruleId ?? 'unknown' };
 }
 
 function placeOf({ place, line = 1, column = 1 }: VFileMessage) {

@@ -8,17 +8,18 @@ import type { FrontMatter } from '../../lesson/front-matter.ts';
 import { type Lesson, parseLesson } from '../../lesson/parse-lesson.ts';
 import { canonicalJson } from '../../press/fingerprint.ts';
 import { flownPacket } from '../../press/flown-packet.ts';
-import { removeRepeats, reportScenario } from '../../press/lesson-messages.ts';
+import { type GradeMessage, gradeMessages, sayGrade } from '../../press/grade-messages.ts';
+import { keyAmong, removeRepeats, reportScenario } from '../../press/lesson-messages.ts';
 import { picturesIn } from '../../press/lesson-pictures.ts';
 import { packetContext } from '../../press/packet-context.ts';
 import { papers } from '../../press/paper.ts';
 import { schoolFor } from '../../press/printing/packet-key.ts';
-import { aircraftOf, planOf, type Scenario, ScenarioError, scenarioOf } from '../../press/scenario.ts';
+import { aircraftOf, flownPlan, type Scenario, ScenarioError, scenarioOf } from '../../press/scenario.ts';
 import { subjectLine } from '../../press/setting.ts';
 import type { AircraftFile } from '../../school/aircraft.ts';
 import type { School } from '../../school/school.ts';
 import { hasErrors } from '../../school/yaml-source.ts';
-import type { PageAnswer, PageChoices, PageEdition, PagePaper, PageRequest } from '../api.ts';
+import type { DeskMessage, PageAnswer, PageChoices, PageEdition, PagePaper, PageRequest } from '../api.ts';
 import { readChoices } from './choices.ts';
 import { choiceMessage, messagesOf, messagesOfAll } from './desk-messages.ts';
 import { keepingRenders } from './kept-renders.ts';
@@ -110,9 +111,12 @@ export class PageMaker {
     const setting = this.#setting(live, school, wanted, read.choices);
     if (typeof setting === 'string') return { messages: [choiceMessage('aircraft', setting)] };
     if (setting instanceof ScenarioError) {
-      const { key, message } = setting;
+      const { key, keys, message } = setting;
       // Of a class that the lesson is not for: it was chosen for this page, the lesson is not wrong.
-      const choice = key === 'class' && asked.aircraft !== undefined ? 'aircraft' : key;
+      const choice =
+        key === 'class' && asked.aircraft !== undefined
+          ? 'aircraft'
+          : keyAmong(keys, { source: lesson.frontMatterSource }, { ...asked });
       if (asked[choice as keyof PageChoices] !== undefined)
         return { messages: [choiceMessage(choice, message)] };
       if (!hasErrors(file)) reportScenario(setting, { file, source: lesson.frontMatterSource });
@@ -124,7 +128,12 @@ export class PageMaker {
     const html = flownPacket({ lesson, file, scenario, context, paper, date: day, version: this.#version });
     if (hasErrors(file)) return {};
     const { plan, request } = context;
+    const source = lesson.frontMatterSource;
+    const messages = gradeMessages(plan, scenario).flatMap((message) =>
+      sayAt(message, { file, source, asked: { ...asked } }),
+    );
     return {
+      messages,
       page: splitPage(html, papers[paper], new Set(have)),
       setting: {
         aircraft: setting.school.aircraftIds[0]!,
@@ -133,6 +142,7 @@ export class PageMaker {
         edition,
         paper,
         subject: subjectLine(plan, school.units),
+        grade: plan.grade,
       },
     };
   }
@@ -150,7 +160,7 @@ export class PageMaker {
       if (school.aircraftIds.includes(id) && !school.fleet.has(id))
         return `The file of \`${id}\` has a mistake: nothing is worked out for it.`;
       const scenario = scenarioOf(school, frontMatter, id, choices);
-      const key = canonicalJson([id, edition, paper, plainRequest(scenario)]);
+      const key = canonicalJson([id, edition, paper, scenario.shows, plainRequest(scenario)]);
       const kept = this.#settings.get(live) ?? new Map<string, Setting | ScenarioError>();
       this.#settings.set(live, kept);
       const setting =
@@ -164,6 +174,15 @@ export class PageMaker {
       throw error;
     }
   }
+}
+
+/** At the choice that it comes from; what comes from the lesson is said on its file. */
+function sayAt(message: GradeMessage, told: Required<Parameters<typeof sayGrade>[1]>): DeskMessage[] {
+  const { keys, words, severity, rule } = message;
+  const choice = keyAmong(keys, told, told.asked);
+  if (told.asked[choice] !== undefined) return [choiceMessage(choice, words, severity, rule)];
+  sayGrade(message, told);
+  return [];
 }
 
 interface Wanted {
@@ -206,7 +225,7 @@ function settingOf(
       !(each instanceof ScenarioError) && canonicalJson(each.scenario.request) === request,
   );
   try {
-    const plan = flown?.plan ?? planOf(scenario);
+    const plan = flown?.plan ?? flownPlan(scenario);
     return {
       scenario,
       plan,

@@ -71,9 +71,9 @@ function namesOf(asked: object): Record<string, string> {
   return Object.fromEntries(given.map(([name]) => [name, name]));
 }
 
-function wrongChoice(words: string): DeskMessage {
+function wrongChoice([words, rule]: [string, string]): DeskMessage {
   const at = words.indexOf(': ');
-  return choiceMessage(words.slice(0, at), words.slice(at + 2));
+  return choiceMessage(words.slice(0, at), words.slice(at + 2), 'error', rule);
 }
 
 function packetOf(
