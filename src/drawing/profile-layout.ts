@@ -203,19 +203,23 @@ function barOf(
 ): PlacedBar | undefined {
   const ring = keys.find(({ key }) => key.id === gate.at)?.at.x;
   const band = gateBand(gate, units);
-  if (ring === undefined || band.none !== undefined) return undefined;
+  if (ring === undefined || band.none !== undefined || (gate.low ?? 0) >= view.barsTo) return undefined;
   // Where no height was found that is an edge, none beyond the plan is known to make the spot: the bar ends there, open.
-  const top = profilePoint(view, 0, gate.high ?? Math.max(gate.plan, gate.low ?? 0)).y;
+  const highest = gate.high ?? Math.max(gate.plan, gate.low ?? 0);
+  const top = profilePoint(view, 0, Math.min(highest, view.barsTo)).y;
   const bottom = profilePoint(view, 0, gate.low ?? gate.plan).y;
   const x = bottom - top < lowestOnRing ? ring + besideRing : ring;
   return {
     gate,
     band,
     box: { x: x - barWidth / 2, y: top, width: barWidth, height: bottom - top },
-    closedAbove: gate.high !== null,
+    closedAbove: gate.high !== null && !isCut(gate, view),
     closedBelow: gate.low !== null,
   };
 }
+
+/** Whether the bar goes higher than the drawing shows. */
+const isCut = ({ high }: Gate, { barsTo }: ProfileView) => high !== null && high > barsTo;
 
 /** An edge as it is printed, m; none where the plan's own height stands there already. */
 function edgeFigure(edge: BandEdge, planned: number): number | undefined {
@@ -227,17 +231,17 @@ function gateLabels(bars: readonly PlacedBar[], units: PageUnits, view: ProfileV
     const x = box.x + box.width / 2;
     const planned = roundTo(gate.plan, heightStep(units));
     const edges = [
-      { height: edgeFigure(band.high, planned), prefer: { x: 0, y: -1 } },
-      { height: edgeFigure(band.low, planned), prefer: { x: 0, y: 1 } },
+      { height: edgeFigure(band.high, planned), cut: isCut(gate, view), prefer: { x: 0, y: -1 } },
+      { height: edgeFigure(band.low, planned), cut: false, prefer: { x: 0, y: 1 } },
     ];
-    return edges.flatMap(({ height, prefer }): WantedLabel[] =>
+    return edges.flatMap(({ height, cut, prefer }): WantedLabel[] =>
       height === undefined
         ? []
         : [
             {
-              lines: [{ text: formatHeight(height, units) }],
+              lines: [{ text: `${cut ? 'up to ' : ''}${formatHeight(height, units)}` }],
               size: size.small,
-              anchor: { x, y: profilePoint(view, 0, height).y },
+              anchor: { x, y: cut ? box.y : profilePoint(view, 0, height).y },
               radius: 0.6,
               prefer,
               reach: 30,

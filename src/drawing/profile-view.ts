@@ -31,10 +31,15 @@ export interface ProfileView {
   readonly heightTicks: readonly number[];
   /** m: by which the turn to final is complete. */
   readonly leastFinal: number;
+  /** m: the bar of a gate that goes higher is cut here, or it would leave the flight no room. */
+  readonly barsTo: number;
 }
 
 /** m: the height by which the turn to final is complete, where the school asks for no more: `final-turn-low`. */
 export const finalTurnHeight = 300 * metresPerFoot;
+
+/** A bar is no taller than this many times the highest place of the flight. */
+const barsOver = 1.4;
 
 const exaggerations = [10, 8, 6, 5, 4, 3, 2.5, 2, 1.5, 1];
 /** mm. */
@@ -80,12 +85,13 @@ export function profileView(
     short > 0 && short < farthest * 0.4 ? -short : 0,
     ...flown.map((place) => place.toGo),
   );
-  const highest = Math.max(
+  const highestFlown = Math.max(
     leastFinal,
     ...plan.track.map((sample) => sample.height),
-    ...plan.gates.map((gate) => gate.high ?? 0),
     ...flown.map(({ height }) => height),
   );
+  const barsTo = barsOver * highestFlown;
+  const highest = Math.max(highestFlown, ...plan.gates.map((gate) => Math.min(gate.high ?? 0, barsTo)));
   const left = board.measure(formatHeight(highest * 10, units), size.small) + 4;
   const plotWidth = width - left - right;
   const ceiling = highest * 1.08;
@@ -117,6 +123,7 @@ export function profileView(
         : ticksIn(units.distance, farthest, drawnWidth / tickPitch.distance),
     heightTicks: ticksIn(units.height, ceiling, plotHeight / tickPitch.height),
     leastFinal,
+    barsTo,
   };
 }
 

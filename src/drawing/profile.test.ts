@@ -133,6 +133,28 @@ describe('the profile', () => {
     expect(textsOf(svg, board).filter(({ text }) => text === height)).toHaveLength(1);
   });
 
+  it('cuts a bar that would leave the flight no room, open at its top, with the edge beside it', () => {
+    const plan = drawnPattern(shape);
+    const key = plan.gates[0]!;
+    const read = (high: number) => {
+      const { svg } = draw({ ...plan, gates: [{ ...key, low: key.plan - 50, high }] });
+      const heights = inGroup(svg, 'heights');
+      const bar = heights.find(({ name, attributes }) => name === 'rect' && !attributes.stroke)!;
+      const caps = heights.filter(({ attributes }) => attributes['stroke-width'] === '0.5');
+      return { svg: plain(svg), top: axes(svg).feet(Number(bar.attributes.y)) * 0.3048, caps: caps.length };
+    };
+    const highest = Math.max(...plan.track.map(({ height }) => height));
+    const tall = read(3 * highest);
+    expect(tall.top).toBeCloseTo(1.4 * highest, -1);
+    expect(tall.caps).toBe(1);
+    const feet = Math.floor((3 * highest) / 3.048) * 10;
+    expect(tall.svg).toContain(`up to ${feet.toLocaleString('en')} ft`);
+    const whole = read(1.3 * highest);
+    expect(whole.top).toBeCloseTo(1.3 * highest, -1);
+    expect(whole.caps).toBe(2);
+    expect(whole.svg).not.toContain('up to');
+  });
+
   it('draws no bar where the edges of a gate cross, also once they are rounded, and says why', () => {
     const plan = drawnPattern(shape);
     const ft = (height: number) => height * 0.3048;
