@@ -158,10 +158,11 @@ export function layOutProfile(
       plain: true,
     },
   ];
-  // The edges of the gates stand in their table as well: where one has no free place here, it is left to that.
+  // The edges of the gates stand in their table as well: where one has no free place here, or only one on the side of the
+  // other edge, it is left to that.
   const edges = gateLabels(bars, units, view);
   const labels = placeWanted(board, [...wanted, ...edges], { frame, boxes, lines }).filter(
-    ({ place }, index) => place.clear || index < wanted.length,
+    (label, index) => index < wanted.length || (label.place.clear && isOnItsSide(label)),
   );
   const hidden = labels.filter((label) => !label.place.clear).length;
   return {
@@ -216,6 +217,11 @@ function barOf(
     closedAbove: gate.high !== null && !isCut(gate, view),
     closedBelow: gate.low !== null,
   };
+}
+
+/** Whether the label of an edge stands above the upper one, or below the lower. */
+function isOnItsSide({ place: { box }, wanted: { anchor, prefer } }: DrawnLabel): boolean {
+  return prefer === undefined || (box.y + box.height / 2 - anchor.y) * prefer.y > 0;
 }
 
 /** Whether the bar goes higher than the drawing shows. */
