@@ -1,10 +1,9 @@
 import { edgeTexts } from '../../src/drawing/gate-band.ts';
-import { formatKeyHeight } from '../../src/drawing/key-height.ts';
 import type { Plan } from '../../src/flight/plan.ts';
 import { metresPerFoot } from '../../src/units/factors.ts';
 import { formatHeight, heightStep } from '../../src/units/format.ts';
 import { formatLeastHeight } from '../../src/units/safe-rounding.ts';
-import { dragWords, insteadAbove } from '../gates/gate-words.ts';
+import { dragWords, insteadAbove, turnsInTime } from '../gates/gate-words.ts';
 import { leastFinal } from '../least-final.ts';
 import { sumText } from './by-hand.ts';
 import { drawHeight, printedHeight } from './draw-figures.ts';
@@ -23,16 +22,11 @@ const lowShare = 0.7;
 export const finalOffHeight: Draw = ({ plan, request, units }, random) => {
   const band = bandAt(plan.gates, 'final', units);
   const size = drawHeight(...offsets, units, random);
-  if (!band || size === undefined) return undefined;
+  // Of a plan whose own turn to final is too low, no lower one is asked about.
+  if (!band || size === undefined || !turnsInTime({ plan, request })) return undefined;
   const isLow = random() < lowShare;
   const planned = printedHeight(band.plan, units);
   const [height, mirrored] = isLow ? [planned - size, planned + size] : [planned + size, planned - size];
-  // A planned height that is told apart from its limit to the foot is no figure to count from by heart.
-  if (
-    formatKeyHeight({ id: band.at, height: band.plan }, plan.cautions, units) !== formatHeight(planned, units)
-  ) {
-    return undefined;
-  }
   if (height < heightStep(units) || mirrored < heightStep(units)) return undefined;
   // With the engine running an approach that is not right by then is gone around from, in the band or below it.
   const least = plan.power === 'idle' ? leastFinal(request) : 0;

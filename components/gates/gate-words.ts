@@ -1,13 +1,12 @@
 import { asNear, type BandEdge, gateBand, type NoBand } from '../../src/drawing/gate-band.ts';
 import { eighth } from '../../src/flight/final-band.ts';
-import { farthestBaseTurn, mostTurnedIn } from '../../src/flight/gates.ts';
+import { mostTurnedIn } from '../../src/flight/gates.ts';
 import type { Gate, KeyId, Plan } from '../../src/flight/plan.ts';
-import { formatAngle, formatDistance, formatHeight, heightStep } from '../../src/units/format.ts';
+import { formatAngle, formatHeight, heightStep } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
 import { formatLeastHeight } from '../../src/units/safe-rounding.ts';
 import type { PacketContext } from '../context.ts';
 import { leastFinal } from '../least-final.ts';
-import { planKey } from '../plan-key.ts';
 
 // What a band means is how the core finds it: its low edge is that of the shortest path which the gate allows, its high
 // edge that of the longest. The words name these paths and no others.
@@ -173,8 +172,7 @@ function passes(at: KeyId, { plan, request, units }: Setting): string {
   }
   const lost = `with base leg turned out by ${turnedOut} and all that final takes, it passes the spot`;
   if (at === 'base-key') return `even ${lost}`;
-  const out = formatDistance(farthestBaseTurn * Math.abs(planKey(plan, at).across), units);
-  return `even from a base turn ${out} past abeam, ${lost}`;
+  return `even from a base turn as far past abeam as twice the spacing, ${lost}`;
 }
 
 function lowerFirst(text: string): string {

@@ -62,9 +62,8 @@ describe('::gates', () => {
     expect(key![5]).toContain(
       'Lower: turn base sooner, and turn base leg in. Higher: move the base turn out, turn base leg out; the rest on final.',
     );
-    // Twice the planned spacing of 500 m.
     expect(key![6]).toBe(
-      'Go around; with no engine, circle first, or land farther in: even from a base turn 1,000 m past abeam, with base leg turned out by 45° and all that final takes, it passes the spot.',
+      'Go around; with no engine, circle first, or land farther in: even from a base turn as far past abeam as twice the spacing, with base leg turned out by 45° and all that final takes, it passes the spot.',
     );
     expect(base![4]).toContain('even the corner cut by as much as 75° does not reach it');
     expect(base![5]).toContain('cut the corner. Higher: turn base leg out; the rest on final');
