@@ -4,7 +4,7 @@ import type { FaultPlan } from '../../src/flight/faults/changed-approach.ts';
 import { landingRunOf } from '../../src/flight/landing-run.ts';
 import { formatDistance } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
-import { formatSafeDistance } from '../safe-rounding.ts';
+import { formatSafeDistance } from '../../src/units/safe-rounding.ts';
 
 /** m: less than the page can print of a distance is none. */
 export const printedDistance = 5;

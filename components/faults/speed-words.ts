@@ -3,7 +3,7 @@ import type { FaultPlan } from '../../src/flight/faults/changed-approach.ts';
 import { beginsFinal, belowThePath, floatFrom, slowOnFinal } from '../../src/flight/faults/on-final.ts';
 import { formatDistance, formatHeight, formatSink, formatSpeed, formatTime } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
-import { formatEdge, formatSafeDistance } from '../safe-rounding.ts';
+import { formatEdge, formatSafeDistance } from '../../src/units/safe-rounding.ts';
 import { enginesStopped } from './final-words.ts';
 import { leftAtStop, printedDistance, rollOf } from './ground-words.ts';
 

@@ -3,10 +3,10 @@ import { type GroundFigures, groundFigures } from '../../src/flight/ground.ts';
 import type { Plan } from '../../src/flight/plan.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
+import { formatSafeDistance } from '../../src/units/safe-rounding.ts';
 import { nameOf } from '../choice-of.ts';
 import type { PacketContext } from '../context.ts';
 import { flownFigure } from '../grade-mark.ts';
-import { formatSafeDistance } from '../safe-rounding.ts';
 
 type Figure = (ground: GroundFigures, plan: Plan, units: PageUnits) => string;
 
