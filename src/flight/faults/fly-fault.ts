@@ -32,7 +32,7 @@ export function flyFault(plan: FaultPlan, change: FaultChange, landing: LandedBy
   const { conditions, flown } = resolved;
   const pattern = flyPattern(procedure, conditions, request.runway.heading);
   const { track, flyable } = pattern.flight;
-  if (!flyable) return { flown: false, change, reason: 'A leg of it cannot be flown against this wind.' };
+  if (!flyable) return { flown: false, change, reason: 'A leg of it cannot be flown in this wind.' };
   const stall = {
     planned: stallMargins(planned, plan.resolved.conditions),
     flown: stallMargins(pattern, conditions),
