@@ -183,6 +183,20 @@ describe('a figure of a packet', () => {
   });
 });
 
+describe('the words of a packet', () => {
+  it('take no wind for a headwind that is none', () => {
+    const notInto = packets.filter(({ name }) => /, (058\/2kt|0\/0kt),/.test(name));
+    expect(notInto).toHaveLength(2);
+    for (const { name, html } of notInto) {
+      const text = plain(wordsOf(html));
+      expect(text, name).not.toMatch(
+        /into this wind|best speed into|With a headwind on final|laid into a headwind|wind down the runway/,
+      );
+      expect(text, name).toMatch(/along the runway, (tailwind 2 kt|no headwind)/);
+    }
+  });
+});
+
 /** Without the mark of a limit that is passed there. */
 const keyName = (label: string) => label.replace(/ (beyond a limit|not to be flown)$/, '');
 /** The heights at the keys, of the workings that end every packet. */

@@ -254,7 +254,7 @@ function windTable(plan: Plan, units: PageUnits): Element {
       'Height above the field',
       'From, true',
       'Speed',
-      'Against the landing direction',
+      'Against the landing direction (− with it)',
       'From the right (− left)',
     ],
     wind.map((at) => [
