@@ -151,7 +151,7 @@ describe('the question of where to land', () => {
     expect(tailwind(right.text)).toBeLessThan(5);
     for (const { text, fault } of asked!.choices) {
       if (!fault?.includes('tailwind')) continue;
-      const named = figureIn(fault.replaceAll('\u00a0', ' '), /(\d+) kt of tailwind/);
+      const named = figureIn(fault.replaceAll('\u00a0', ' '), /([\d.]+) kt of tailwind/);
       expect(Math.abs(named - tailwind(text))).toBeLessThan(0.6);
     }
   });
