@@ -14,6 +14,8 @@ export type Path = (height: number) => Complete | undefined;
 /** m: no height above is looked at; and how nearly heights are found. */
 export const highest = 4000;
 const close = 0.01;
+/** m of ground: where the farthest and the least of a final are the same, a path meets both, nearly. */
+const slack = 0.3;
 
 type Reach = (height: number) => number;
 
@@ -72,8 +74,8 @@ export function bandOf(
     return at ? at.before - reaches.steepest(at.height) : Number.NaN;
   };
   const low = short(leastAtKey) >= 0 ? leastAtKey : growTo(short, leastAtKey, glide.ratio);
-  if (low === undefined || !(room(low) >= 0)) return undefined;
-  const high = growTo((height) => -room(height), low, glide.ratio);
+  if (low === undefined || !(room(low) >= -slack)) return undefined;
+  const high = room(low) > 0 ? growTo((height) => -room(height), low, glide.ratio) : low;
   return { low, high: high ?? highest };
 }
 

@@ -1,6 +1,6 @@
 import { Flight, untilAcross, untilHeight } from './flight.ts';
 import { farthestSpeed } from './polar.ts';
-import { H, PSI, X, Y } from './rates.ts';
+import { EAS, H, PSI, X, Y } from './rates.ts';
 import { noWind, type World } from './world.ts';
 
 const foot = 0.3048;
@@ -19,48 +19,77 @@ export class FinalReach {
   readonly world: World;
   private readonly pull: number;
   private readonly known = { farthest: new Map<number, number>(), steepest: new Map<number, number>() };
+  private readonly turnsBack: boolean;
 
   constructor(world: World, pull: number) {
     this.world = world;
     this.pull = pull;
+    this.turnsBack = this.coversLessFromHigher();
   }
+
+  /** The most that is covered from a height or from any lower one: where it is a distance, final reaches it. */
+  farthest = (height: number) => this.extreme('most', height, (z) => this.flownFarthest(z));
+  /** The least that is covered from a height or from any higher one: where it is a distance, final need not pass it. */
+  steepest = (height: number) => this.extreme('least', height, (z) => this.flownSteepest(z));
+
+  /** The same two, from values flown a few metres apart: for searches. */
+  aboutFarthest = (height: number) =>
+    this.extreme('most', height, (z) => this.between('farthest', z, (at) => this.flownFarthest(at)));
+  aboutSteepest = (height: number) =>
+    this.extreme('least', height, (z) => this.between('steepest', z, (at) => this.flownSteepest(at)));
 
   /** The better of the approach speed, and the speed that goes farthest against the wind half way down. */
-  farthest(height: number): number {
+  private flownFarthest(height: number): number {
     const atApproach = this.straight(height);
     if (height <= backToApproach) return atApproach;
-    const best = this.straight(height, this.speedAgainstWind(height));
-    return Number.isNaN(best) ? atApproach : Number.isNaN(atApproach) ? best : Math.max(best, atApproach);
+    return greater(atApproach, this.straight(height, this.speedAgainstWind(height)));
   }
 
-  /** The steep approach, after an S-turn of whatever angle takes most, where one is complete high enough. */
-  steepest(height: number): number {
+  /** The steep approach or the approach speed, after an S-turn of whatever angle takes most, where one is complete high enough. */
+  private flownSteepest(height: number): number {
     let least = this.steepStraight(height);
     for (const side of [1, -1] as const) {
       const widestSound = this.widestSTurn(height, side);
       for (const share of [1, 0.85, 0.65, 0.4]) {
-        const distance = this.afterSTurn(height, side, share * widestSound);
-        if (distance < least) least = distance;
+        least = lesser(least, this.afterSTurn(height, side, share * widestSound));
       }
     }
     return least;
   }
 
-  /** The same two, from values flown a few metres apart: for searches. */
-  aboutFarthest = (height: number) => this.between('farthest', height);
-  aboutSteepest = (height: number) => this.between('steepest', height);
-
-  private between(which: 'farthest' | 'steepest', height: number): number {
+  private between(which: 'farthest' | 'steepest', height: number, flown: (height: number) => number): number {
     const at = (i: number) => {
-      const known = this.known[which].get(i);
-      if (known !== undefined) return known;
-      const flown = this[which](i * apart);
-      this.known[which].set(i, flown);
-      return flown;
+      const known = this.known[which].get(i) ?? flown(i * apart);
+      this.known[which].set(i, known);
+      return known;
     };
     const i = Math.floor(height / apart);
     const share = height / apart - i;
     return (1 - share) * at(i) + share * at(i + 1);
+  }
+
+  /**
+   * A final that slows down from higher up, in more wind, may cover less than one from lower down. The definition takes the
+   * least height that reaches, and the greatest that need not pass.
+   */
+  private extreme(which: 'most' | 'least', height: number, distance: (height: number) => number): number {
+    let found = distance(height);
+    if (!this.turnsBack) return found;
+    for (const away of [5, 10, 20, 30, 45, 60, 80, 100, 130, 160, 200, 250, 300]) {
+      if (which === 'least') found = lesser(found, distance(height + away));
+      else if (height - away > this.world.roundOutHeight) found = greater(found, distance(height - away));
+    }
+    return found;
+  }
+
+  private coversLessFromHigher(): boolean {
+    let [most, mostSteep] = [0, 0];
+    for (let height = 20; height < 1200; height += 30) {
+      const [far, steep] = [this.straight(height), this.steepStraight(height)];
+      if (far < most - 1 || steep < mostSteep - 1) return true;
+      [most, mostSteep] = [greater(most, far), greater(mostSteep, steep)];
+    }
+    return false;
   }
 
   private speedAgainstWind(height: number): number {
@@ -75,13 +104,35 @@ export class FinalReach {
     const { world } = this;
     const flight = new Flight(world).begin(0, 0, height, 0);
     if (eas !== undefined) flight.line('final', 0, untilHeight(backToApproach), eas, polar);
-    flight.line('final', 0, untilHeight(world.roundOutHeight), world.approach).land(this.pull);
-    return flight.failed ? Number.NaN : flight.state[X]!;
+    flight.line('final', 0, untilHeight(world.roundOutHeight), world.approach);
+    return this.landed(flight);
   }
 
+  /** As planned: with the plan's pull, or as much more as it takes to be level a foot up, where the wing gives that. */
+  private landed(flight: Flight): number {
+    const begun = flight.state.slice();
+    const by = (load: number) => {
+      flight.goOnFrom(begun).land(load);
+      return flight.failed ? undefined : flight.state[X]!;
+    };
+    if (flight.failed) return Number.NaN;
+    const planned = by(this.pull);
+    if (planned !== undefined) return planned;
+    let [low, high] = [this.pull, (begun[EAS]! / this.world.stall) ** 2];
+    if (!(flight.levelAfter(begun, high) >= foot)) return Number.NaN;
+    for (let i = 0; i < 20; i++) {
+      const middle = (low + high) / 2;
+      if (flight.levelAfter(begun, middle) >= foot) high = middle;
+      else low = middle;
+    }
+    return by(high) ?? Number.NaN;
+  }
+
+  /** The steep approach, where the aircraft has one; the approach speed, where that covers less. */
   private steepStraight(height: number): number {
     const { steep } = this.world;
-    return steep ? this.straight(height, steep.speed, steep) : this.straight(height);
+    const atApproach = this.straight(height);
+    return steep ? lesser(atApproach, this.straight(height, steep.speed, steep)) : atApproach;
   }
 
   /** rad: the widest S-turn to a side that is complete at the least height of final; nought where none is. */
@@ -120,6 +171,10 @@ export class FinalReach {
     return joinFinal(flight, -side * angle);
   }
 }
+
+/** Of two distances, either of which may not be flown. */
+const lesser = (a: number, b: number) => (Number.isNaN(a) || b < a ? b : a);
+const greater = (a: number, b: number) => (Number.isNaN(a) || b > a ? b : a);
 
 /** m. The centreline is met this nearly. */
 const onCentreline = 0.02;

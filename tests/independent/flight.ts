@@ -153,25 +153,28 @@ export class Flight {
   land(load: number): this {
     if (this.failed) return this;
     const { state, world } = this;
-    state[PATH] = Math.asin(sinGlide(world.glide, state[EAS]!, 0));
-    this.run(
-      'round-out',
-      roundingOut(world, load),
-      (now) => Math.min(now[PATH]!, now[H]! + 1e-9),
-      roundOutStep,
-    );
+    this.roundOut(load);
     if (this.failed) return this;
     if (state[PATH]! > 1e-7) return this.fail('the ground is met before the round-out is level');
     state[PATH] = 0;
     const toLose = (state[EAS]! - world.touchdown) * world.thinness(0);
     if (!(toLose > 0)) return this.fail('the round-out ends below the touchdown speed');
-    this.run(
-      'hold-off',
-      holdingOff(world, state[H]! / toLose),
-      (now) => now[EAS]! - world.touchdown,
-      holdOffStep,
-    );
+    const perSpeed = state[H]! / toLose;
+    this.run('hold-off', holdingOff(world, perSpeed), (now) => now[EAS]! - world.touchdown, holdOffStep);
     return this;
+  }
+
+  /** m: how high a round-out from a state is level; not a number where the ground comes first. */
+  levelAfter(state: State, load: number): number {
+    this.goOnFrom(state).roundOut(load);
+    return this.failed || this.state[PATH]! > 1e-7 ? Number.NaN : this.state[H]!;
+  }
+
+  private roundOut(load: number): void {
+    const { state, world } = this;
+    state[PATH] = Math.asin(sinGlide(world.glide, state[EAS]!, 0));
+    const left = (now: State) => Math.min(now[PATH]!, now[H]! + 1e-9);
+    this.run('round-out', roundingOut(world, load), left, roundOutStep);
   }
 
   /** The heading, not wrapped, that holds a track at a state's height and speed, wings level. */

@@ -115,7 +115,7 @@ function descend(
   let best = from;
   let least = cost(from);
   const directions = ranges.length === 1 ? [[1], [-1]] : allDirections;
-  for (let share = 1; share > 1 / 64; share /= 2) {
+  for (let share = 1; share > 1 / 200; share /= 2) {
     for (let better = true; better; ) {
       better = false;
       for (const direction of directions) {
@@ -130,6 +130,8 @@ function descend(
   return best;
 }
 
-const allDirections = [-1, 0, 1]
-  .flatMap((i) => [-1, 0, 1].map((j) => [i, j]))
-  .filter(([i, j]) => i !== 0 || j !== 0);
+/** Round about, so that a corner of what is allowed is slid along. */
+const allDirections = Array.from({ length: 20 }, (_, i) => {
+  const angle = (i * Math.PI) / 10;
+  return [Math.cos(angle), Math.sin(angle)];
+});

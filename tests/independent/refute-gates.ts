@@ -73,7 +73,11 @@ const degrees = (angle: number) => `${((angle * 180) / Math.PI).toFixed(1)} degr
 function pathOf(found: Band | Found): string {
   if (!('lowAt' in found)) return '';
   const path = (at: readonly number[]) =>
-    at.length === 1 ? degrees(at[0]!) : `${at[0]!.toFixed(0)} m past, ${degrees(at[1]!)}`;
+    at.length > 1
+      ? `${at[0]!.toFixed(0)} m past, ${degrees(at[1]!)}`
+      : Math.abs(at[0]!) > Math.PI
+        ? `one turn ${at[0]!.toFixed(0)} m past`
+        : degrees(at[0]!);
   return ` (low by ${path(found.lowAt)}; high by ${path(found.highAt)})`;
 }
 
