@@ -29,15 +29,21 @@ export interface FinalBand {
 /** What a final is flown with. */
 export type OfFinal = Pick<Asked, 'side' | 'bank' | 'pull' | 'leastFinal'>;
 
-/** m: heights at which final is flown; between them a straight line is right to a few centimetres. */
-const apart = 30;
+/** m: heights at which final is flown, those among them at which what may be flown changes; between them a straight line. */
+const apart = 50 * metresPerFoot;
 
 /**
  * What a final can make of a height. Each height looked at is flown once and kept. Not a number where the wind lets no
  * final be flown.
  */
 export function finalBand(asked: OfFinal, conditions: Conditions): FinalBand {
-  const straight = between((height) => covered(height, steepest(asked, conditions), conditions));
+  // A steep approach is fast: into a strong wind the slower approach speed comes down in less ground.
+  const straight = between((height) =>
+    Math.min(
+      covered(height, steepest(asked, conditions), conditions),
+      covered(height, finalLegs(conditions, asked.pull), conditions),
+    ),
+  );
   return {
     farthest: between((height) => farthestFrom(height, asked, conditions)),
     nearest: between((height) =>

@@ -61,7 +61,7 @@ const degrees = (angle: number) => (angle * Math.PI) / 180;
 /** rad: base legs that are looked at first, from turned out to turned in, and about the best of them in these steps. */
 const looked: readonly number[] = [...[-45, -15, 15, 45].map(degrees), mostTurnedIn];
 const firstStep = degrees(15);
-const lastStep = degrees(3);
+const lastStep = degrees(1);
 
 export function fromDownwind(key: KeyPosition, asked: Asked, conditions: Conditions): Paths {
   const spacing = Math.abs(key.across);
@@ -116,7 +116,8 @@ export function fromBaseKey(
 ): Paths {
   return {
     places: [0, 0],
-    turns: looked,
+    // Straight on needs no turn: where base leg is short there is room for that alone.
+    turns: [...looked, 0],
     inOneTurn: false,
     path: (_place, turned, height) => fromBase({ ...key, height }, turned as number, asked, conditions),
   };
@@ -272,14 +273,6 @@ export function lowOf(paths: Paths, search: Search): number | null {
 export function highOf(paths: Paths, search: Search): number | null {
   const highest = (turned: number | 'one') => highestOf(new Path(paths, turned, search), paths);
   return best(paths.turns, highest) ?? (paths.inOneTurn ? best(['one'], highest) : null);
-}
-
-/** The greatest height from which one of some turns of the base leg still brings the aircraft down to the spot; null where none does. */
-export function highestFrom(paths: Paths, turns: readonly number[], search: Search): number | null {
-  const found = turns
-    .map((turned) => highestOf(new Path(paths, turned, search), paths))
-    .filter(Number.isFinite);
-  return found.length > 0 ? Math.max(...found) : null;
 }
 
 /** The greatest value over the turns of a base leg, the best of those looked at made nearer; null where there is none. */
