@@ -13,7 +13,7 @@ export const notSound = '×';
 
 /** The approach in some winds along the runway, for a card: figures without their units, which stand in the names. */
 export interface ByWind {
-  /** `headwind, kt`: of the numbers in `winds`. */
+  /** `headwind, kt`: of the numbers in `winds`; a tailwind among them is called that. */
   readonly head: string;
   readonly winds: readonly string[];
   readonly rows: readonly { readonly name: string; readonly cells: readonly string[] }[];
@@ -39,16 +39,17 @@ export function byWind(plan: Plan, request: PlanRequest, units: PageUnits): ByWi
   const { winds } = windsWithin(along, [0], aircraft);
   const rows = watchedRows(request, winds, units);
   const behind = rows.some(({ headwind }) => headwind < 0);
+  const figures = figureRows(plan, request, units).map(({ name, figure }) => ({
+    name,
+    cells: rows.map((row) => (isSound(row) ? numberOf(figure(row)) : notSound)),
+  }));
+  const starts = startRows(rows, units);
+  // Rows of marks alone say nothing that the heights under them do not.
+  const isBare = rows.every((row) => !isSound(row));
   return {
-    head: `${behind ? 'wind on final' : 'headwind'}, ${units.speed}`,
-    winds: rows.map(({ headwind }) => windHead(headwind, behind, units)),
-    rows: [
-      ...figureRows(plan, request, units).map(({ name, figure }) => ({
-        name,
-        cells: rows.map((row) => (isSound(row) ? numberOf(figure(row)) : notSound)),
-      })),
-      ...startRows(rows, units),
-    ],
+    head: `${behind ? 'head or tail' : 'headwind'}, ${units.speed}`,
+    winds: rows.map(({ headwind }) => windHead(headwind, units)),
+    rows: [...(isBare ? figures.slice(0, starts.length > 0 ? 0 : 1) : figures), ...starts],
     notes: notesOf(rows, units),
   };
 }
@@ -63,11 +64,10 @@ function alongOf(today: number, limit: number, units: PageUnits, times = 1): num
   return Array.from({ length: count }, (_, i) => (first + i) * step);
 }
 
-/** A number alone stands for a headwind only where every one is. */
-function windHead(headwind: number, behind: boolean, units: PageUnits): string {
+/** A number alone is a headwind. */
+function windHead(headwind: number, units: PageUnits): string {
   const size = numberOf(formatSpeed(Math.abs(headwind), units));
-  if (!behind || headwind === 0) return size;
-  return `${headwind < 0 ? 'tail' : 'head'} ${size}`;
+  return headwind < 0 ? `tail ${size}` : size;
 }
 
 interface FigureRow {
@@ -127,15 +127,13 @@ function notesOf(rows: readonly WatchedRow[], units: PageUnits): string[] {
   const unsound = rows.filter(({ start }) => start !== undefined);
   if (unsound.length === 0) return [];
   const hopeless = unsound.filter(({ start }) => start?.height === undefined);
-  const winds = new Map<string, string[]>();
-  for (const row of hopeless) {
-    const why = whyNot(row);
-    winds.set(why, [...(winds.get(why) ?? []), windName(row, units)]);
-  }
-  return [
-    `${notSound} not sound as planned.`,
-    ...[...winds].map(([why, names]) => `${sentence(names.join(', '))}: from no height, ${why}.`),
-  ];
+  const whys = [...new Set(hopeless.map(whyNot))];
+  const windsOf = (why: string) =>
+    hopeless.filter((row) => whyNot(row) === why).map(({ headwind }) => windHead(headwind, units));
+  const said = whys.map((why) => (whys.length > 1 ? `${windsOf(why).join(', ')} ${why}` : why)).join('; ');
+  // Where no wind has a height, there is no row of them in which `none` could stand.
+  if (hopeless.length === unsound.length) return [`${notSound} not sound from any height: ${said}.`];
+  return [`${notSound} not sound${said === '' ? '' : `; none: ${said}`}.`];
 }
 
 /** What stands against every height, without figures. */
@@ -146,14 +144,6 @@ function whyNot({ start, cautions, refused }: WatchedRow): string {
     .map(({ code }) => cautionNames[code]);
   return names.length > 0 ? [...new Set(names)].join(', ') : (refused ?? 'it cannot be flown');
 }
-
-function windName({ headwind }: WatchedRow, units: PageUnits): string {
-  if (headwind === 0) return 'no wind';
-  const size = formatSpeed(Math.abs(headwind), units);
-  return headwind < 0 ? `tailwind ${size}` : size;
-}
-
-const sentence = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 
 /** A figure without its unit, which stands in the name of its row. */
 function numberOf(text: string | undefined): string {

@@ -1,18 +1,20 @@
 import { join } from 'node:path';
 import { Command, Option } from 'commander';
+import { VFile } from 'vfile';
 import type { Approach } from '../flight/plan.ts';
 import { cardOrder } from '../press/card/card-order.ts';
 import { type CardPaperName, cardPaperOf, cardPapers } from '../press/card/card-paper.ts';
+import { GradeTally } from '../press/grade-tally.ts';
+import { attemptFor, type WrongChoices } from '../press/lesson-messages.ts';
 import { airfieldTexts } from '../press/printing/airfield-texts.ts';
 import { codeMark } from '../press/printing/code-mark.ts';
 import type { PrintOrder } from '../press/printing/order.ts';
-import { ScenarioError } from '../press/scenario.ts';
 import { readSchool } from '../school/read.ts';
 import type { School } from '../school/school.ts';
 import type { Wind } from '../units/wind-text.ts';
-import { askedBy, dayOption, today, windOption } from './options.ts';
+import { askedBy, dayOption, quantityOption, today, windOption } from './options.ts';
 import { printOrders } from './print-orders.ts';
-import { exitCodes, isStopped, report } from './print-pages.ts';
+import { endWith, exitCodes, report } from './print-pages.ts';
 import { type PrintedSetting, withSettingOptions } from './setting-options.ts';
 import { version } from './version.ts';
 import { weatherOf } from './weather.ts';
@@ -21,6 +23,8 @@ interface CardOptions extends PrintedSetting {
   aircraft?: string[];
   wind?: Wind;
   approach?: Approach;
+  /** m. */
+  height?: number;
   paper?: CardPaperName;
   date?: Date;
   out: string;
@@ -28,13 +32,21 @@ interface CardOptions extends PrintedSetting {
   browser?: string;
 }
 
-/** `chalkwing card`: one sheet for the knee, for an aircraft at a runway. A card that is not made leaves the earlier one. */
+/**
+ * `chalkwing card`: one sheet for the knee, for an aircraft at a runway. A card that is not made leaves the earlier one;
+ * none is made of a plan that is not to be flown.
+ */
 export function cardCommand(): Command {
   return withSettingOptions(new Command('card'), "the school's")
     .description('Print a card for the knee (HTML and PDF): one sheet for an aircraft at a runway')
     .option('--aircraft <ids...>', "default: the handbook's, else the school's")
     .addOption(
       new Option('--approach <kind>', "default: the school's").choices(['90', '180', '360', 'spiral']),
+    )
+    .option(
+      '--height <height>',
+      "at the start of the approach, such as 1000ft; default: the pattern's, or the approach's own",
+      quantityOption('length'),
     )
     .option('--wind <wind>', "such as 210/12kt; default: the school's", windOption)
     .addOption(new Option('--paper <size>', "default: half of the school's").choices(Object.keys(cardPapers)))
@@ -58,36 +70,35 @@ async function printCards(options: CardOptions): Promise<number> {
   const failed = report(files);
   if (!school || !weather) return Math.max(failed, weather ? exitCodes.built : exitCodes.mistakes);
   const asked = askedBy(options, weather);
+  if (options.height !== undefined) asked.height = '--height';
   const common = { code: codeMark(), version, airfields: airfieldTexts(files, school) };
+  const said = { asked, choices: new Map() as WrongChoices, tally: new GradeTally() };
+  const names = new VFile({ path: 'cards' });
+  const attempt = attemptFor({ file: names, source: undefined }, asked, said.choices);
   const orders: PrintOrder[] = [];
-  const wrong = new Set<string>();
-  const cannotBe = ({ key, message }: ScenarioError) => {
-    const option = asked[key];
-    wrong.add(option === undefined ? message : `${option}: ${message}`);
-  };
+  const all = [...files, names];
   for (const aircraftId of aircraftOf(school, options.aircraft)) {
     if (school.aircraftIds.includes(aircraftId) && !school.fleet.has(aircraftId)) {
       process.stderr.write(`No card is made for \`${aircraftId}\`: its file has a mistake.\n`);
       continue;
     }
-    try {
-      const choices = { ...options, ...weather };
-      const paper = options.paper ?? cardPaperOf(school.paper);
-      const approach = options.approach ?? school.defaults.approach;
-      const request = { school, aircraftId, approach, choices, paper, date, version };
-      orders.push(cardOrder(request, common, cannotBe));
-      warnWithoutList(school, aircraftId);
-    } catch (error) {
-      if (!(error instanceof ScenarioError)) throw error;
-      cannotBe(error);
-    }
+    const choices = { ...options, ...weather };
+    const paper = options.paper ?? cardPaperOf(school.paper);
+    const approach = options.approach ?? school.defaults.approach;
+    const { height } = options;
+    const request = { school, aircraftId, approach, choices, height, paper, date, version };
+    const card = attempt(() => cardOrder(request, common, said));
+    if (!card) continue;
+    orders.push(card.order);
+    all.push(card.file);
+    warnWithoutList(school, aircraftId);
   }
   const printed = await printOrders(orders, 'card', school.folder, options);
-  for (const message of wrong) process.stderr.write(`${message}\n`);
+  report(all.slice(files.length));
+  for (const message of said.choices.keys()) process.stderr.write(`${message}\n`);
   if (printed === exitCodes.noBrowser)
     process.stderr.write('Without a browser nothing says that a card fits one page.\n');
-  if (isStopped(printed)) return printed;
-  return Math.max(failed, wrong.size > 0 ? exitCodes.mistakes : exitCodes.built, printed);
+  return endWith({ printed, files: all, ...said }, 'card');
 }
 
 function aircraftOf(school: School, asked: readonly string[] = []): readonly string[] {

@@ -1,47 +1,70 @@
 import { join } from 'node:path';
+import { VFile } from 'vfile';
 import { fileId } from '../../school/file-id.ts';
+import type { GradeTally } from '../grade-tally.ts';
+import { attemptFor, type WrongChoices } from '../lesson-messages.ts';
+import { sayAgain } from '../printing/kept-messages.ts';
 import type { PrintOrder } from '../printing/order.ts';
 import { packetKey, schoolFor } from '../printing/packet-key.ts';
-import { ScenarioError } from '../scenario.ts';
+import { NotToBeFlownError } from '../scenario.ts';
 import { cardPapers } from './card-paper.ts';
-import { type CardRequest, cardScenario } from './make-card.ts';
+import { type CardRequest, cardScenario } from './card-scenario.ts';
+
+/** Where what is to be said of cards goes. */
+export interface CardSaid {
+  /** How each choice was asked for, by the key of a lesson's front matter that it goes before. */
+  readonly asked: Readonly<Record<string, string>>;
+  /** Takes what is wrong with those. */
+  readonly choices: WrongChoices;
+  readonly tally: GradeTally;
+}
 
 /**
- * A card, with where it belongs. Throws ScenarioError for a name that the school does not have; `failed` is told of an
- * approach that cannot be flown. `common` is that of `PacketSource`.
+ * A card, with where it belongs, and the file that takes its messages. Throws ScenarioError for a name that the school does
+ * not have. `common` is that of `PacketSource`.
  */
 export function cardOrder(
   request: CardRequest,
   common: unknown,
-  failed: (error: ScenarioError) => void,
-): PrintOrder {
-  const { school, aircraftId, approach, choices, date } = request;
+  { asked, choices, tally }: CardSaid,
+): { readonly order: PrintOrder; readonly file: VFile } {
+  const { school, aircraftId, approach, date } = request;
   const scenario = cardScenario(request);
   const paper = cardPapers[request.paper];
-  const airfieldId = choices.airfield ?? school.defaults.airfield;
+  const airfieldId = request.choices.airfield ?? school.defaults.airfield;
   const name = [aircraftId, airfieldId, fileId(scenario.request.runway.name), approach].join('-');
-  return {
-    path: join('cards', `${name}.${paper.name}`),
-    paper,
-    date,
+  const path = join('cards', `${name}.${paper.name}`);
+  const file = new VFile({ path });
+  const attempt = attemptFor({ file, source: undefined }, asked, choices);
+  const order: PrintOrder = {
+    ...{ path, paper, date },
     key: () =>
       packetKey({
         ...{ lesson: '', scenario, paper: paper.name, edition: 'student', common },
         school: schoolFor(school, aircraftId),
       }),
     open: async () => async (trial) => {
-      const [{ fitCard }, { makeCard }] = await Promise.all([
+      const [{ fitCard }, { makeCard }, { gradeMessages, sayGrade }] = await Promise.all([
         import('./fit-card.ts'),
         import('./make-card.ts'),
+        import('../grade-messages.ts'),
       ]);
-      try {
-        return { ...(await fitCard(trial, makeCard(request))), messages: [], pictures: [] };
-      } catch (error) {
-        if (!(error instanceof ScenarioError)) throw error;
-        failed(error);
-        return undefined;
-      }
+      const input = attempt(() => {
+        try {
+          return makeCard(request);
+        } catch (error) {
+          if (error instanceof NotToBeFlownError) tally.refuse();
+          throw error;
+        }
+      });
+      if (!input) return undefined;
+      for (const message of gradeMessages(input.plan, scenario))
+        sayGrade(message, { file, source: undefined });
+      const fitted = await fitCard(trial, input);
+      return { ...fitted, messages: file.messages, pictures: [], grades: [input.plan.grade] };
     },
-    hear: () => undefined,
+    hear: (message) => sayAgain(message, file),
+    graded: (grades) => tally.add(grades),
   };
+  return { order, file };
 }

@@ -36,5 +36,10 @@ export function cardWinds(plan: Plan, request: PlanRequest, units: PageUnits): E
 }
 
 function cell(text: string): Element {
-  return h('td', { class: 'number' }, text === '' ? [] : [h('b', text)]);
+  const isNumber = /\d/.test(text);
+  return h(
+    'td',
+    { class: 'number' },
+    text === '' ? [] : [h('b', { class: isNumber ? 'big' : undefined }, text)],
+  );
 }

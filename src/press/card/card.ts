@@ -63,15 +63,13 @@ function foot({ plan, school, date, fingerprint }: CardInput): Element {
   const { aircraft, airfield, flown, air } = plan;
   const sources = [firstSentence(aircraft.source), firstSentence(airfield.source)];
   const from =
-    sources[0] === sources[1]
-      ? `Aircraft and airfield: ${sources[0]}`
-      : `Aircraft: ${sources[0]} Airfield: ${sources[1]}`;
+    sources[0] === sources[1] ? `Data: ${sources[0]}` : `Aircraft: ${sources[0]} Airfield: ${sources[1]}`;
   return h('footer', [
     h('p', [
       h('b', 'Training material; it does not replace instruction.'),
-      " The aircraft's own handbook, local rules and the instructor's judgement prevail. For this aircraft, runway, " +
+      " The aircraft's handbook, local rules and the instructor's judgement prevail. For this runway, " +
         `wind and air alone (${formatMass(flown.mass)}, ${formatTemperature(air.temperature)}, QNH ${formatPressure(qnhOf(air))}). ` +
-        `From, to: from where the spot is still made. ${from} ` +
+        `From, to: the spot is still made. ${from} ` +
         `${school} · ${date.toISOString().slice(0, 10)} · inputs ${fingerprint}`,
     ]),
   ]);

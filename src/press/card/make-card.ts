@@ -1,37 +1,22 @@
-import type { Approach } from '../../flight/plan.ts';
-import type { FrontMatter } from '../../lesson/front-matter.ts';
-import type { School } from '../../school/school.ts';
+import { startWords } from '../../../components/wind-table/start-words.ts';
+import { capital } from '../../drawing/grade-words.ts';
+import { leastSoundStart } from '../../flight/least-sound-start.ts';
+import type { Plan } from '../../flight/plan.ts';
+import { heightStep } from '../../units/format.ts';
 import { fingerprint } from '../fingerprint.ts';
-import { type Choices, planOf, type Scenario, scenarioOf } from '../scenario.ts';
+import { NotToBeFlownError, planOf, type Scenario } from '../scenario.ts';
 import type { CardInput } from './card.ts';
-import { type CardPaperName, cardPapers } from './card-paper.ts';
-
-/** What a card is asked for. */
-export interface CardRequest {
-  readonly school: School;
-  readonly aircraftId: string;
-  readonly approach: Approach;
-  readonly choices: Choices;
-  readonly paper: CardPaperName;
-  readonly date: Date;
-  /** Version of this program: another one may compute another figure. */
-  readonly version: string;
-}
+import { cardPapers } from './card-paper.ts';
+import { type CardRequest, cardScenario } from './card-scenario.ts';
 
 /**
- * What a lesson is computed for that sets nothing but its approach: the figures of a card are those of that lesson's
- * packet. Throws ScenarioError for a name that the school does not have.
+ * Flies it. Throws ScenarioError for an approach that cannot be flown at all, NotToBeFlownError for one that is not to be:
+ * a card is read in the air, where nobody reads twice.
  */
-export function cardScenario({ school, aircraftId, approach, choices }: CardRequest): Scenario {
-  const lesson: FrontMatter = { title: 'Card', approach };
-  return scenarioOf(school, lesson, aircraftId, choices);
-}
-
-/** Flies it. Throws ScenarioError for an approach that cannot be flown. */
 export function makeCard(request: CardRequest): CardInput {
   const { school, date, version } = request;
   const scenario = cardScenario(request);
-  const plan = planOf(scenario);
+  const plan = flown(scenario);
   const paper = cardPapers[request.paper];
   const { units } = school;
   return {
@@ -52,4 +37,20 @@ export function makeCard(request: CardRequest): CardInput {
       version,
     }),
   };
+}
+
+function flown(scenario: Scenario): Plan {
+  try {
+    return planOf(scenario);
+  } catch (error) {
+    if (error instanceof NotToBeFlownError) error.message += startThatWorks(scenario);
+    throw error;
+  }
+}
+
+/** The height to ask for in place of the one that is refused, where there is one, as a sentence. */
+function startThatWorks({ request, aircraft, units }: Scenario): string {
+  const start = leastSoundStart(request, heightStep(units));
+  if (start.height === undefined) return '';
+  return ` ${capital(startWords(start, aircraft, units))}.`;
 }

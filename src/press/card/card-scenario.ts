@@ -1,0 +1,28 @@
+import type { Approach } from '../../flight/plan.ts';
+import type { FrontMatter } from '../../lesson/front-matter.ts';
+import type { School } from '../../school/school.ts';
+import { type Choices, type Scenario, scenarioOf } from '../scenario.ts';
+import type { CardPaperName } from './card-paper.ts';
+
+/** What a card is asked for. */
+export interface CardRequest {
+  readonly school: School;
+  readonly aircraftId: string;
+  readonly approach: Approach;
+  readonly choices: Choices;
+  /** m above the spot at the start; left out, as `PlanRequest` has it. */
+  readonly height?: number | undefined;
+  readonly paper: CardPaperName;
+  readonly date: Date;
+  /** Version of this program: another one may compute another figure. */
+  readonly version: string;
+}
+
+/**
+ * What a lesson is computed for that sets nothing but its approach: the figures of a card are those of that lesson's
+ * packet. Throws ScenarioError for a name that the school does not have.
+ */
+export function cardScenario({ school, aircraftId, approach, choices, height }: CardRequest): Scenario {
+  const lesson: FrontMatter = { title: 'Card', approach, height };
+  return scenarioOf(school, lesson, aircraftId, choices);
+}
