@@ -26,7 +26,9 @@ const attributes = z.strictObject({
 export const windTable = defineComponent<PacketContext, typeof attributes>({
   name: 'wind-table',
   form: 'leaf',
-  summary: 'A table by wind: where the base turn starts, heights at the keys, steepest bank, crab on base.',
+  summary:
+    'A table by wind: where the base turn starts, heights at the keys, steepest bank, crab on base; of a wind in which the ' +
+    'approach is not sound, from which height it is.',
   attributes,
   example: '::wind-table{along="0kt 5kt 10kt 15kt" across="0kt"}',
   render: ({ ordinal, attributes: { along, across }, context }) => {
