@@ -89,10 +89,18 @@ describe('a high fault', () => {
     expect(not).toMatch(/loses \d+ ft more than the plan: not enough\./);
     expect(not).not.toMatch(/The steep approach (still makes|does)/);
   });
+  it('beside the runway is first brought back to it, and nothing is said of the steep approach from there', () => {
+    const wind = { from: degrees(210), speed: knots(12) };
+    const words = said('spacing: -40 %', { ...withy, wind });
+    expect(words).toContain('off the side of the runway');
+    expect(words).toMatch(/Moving the base turn out still makes the spot\. Turning back to the centreline/);
+    expect(words).toMatch(/On final it is \d+ ft above the planned path\.$/);
+  });
   it('whose landing roll does not fit is not told to land farther in', () => {
-    const words = said('base-turn: 6 s early', { ...withy, ...calm });
-    expect(words).toContain('The landing roll of 150 m no longer fits: it runs off the end.');
-    expect(words).toMatch(/go around\./);
+    const wind = { from: degrees(210), speed: knots(12) };
+    const words = said('base-turn: 6 s early', { ...withy, wind });
+    expect(words).toContain('The landing roll of 110 m no longer fits: it runs off the end.');
+    expect(words).toMatch(/No way of losing height brings it to the spot: go around\./);
     expect(words).not.toContain('land farther in');
   });
 });
@@ -137,7 +145,7 @@ describe('a fast fault', () => {
 describe('a fault of the landing', () => {
   it('too high says the speed, how long it lasts, and the fall', () => {
     const words = said('round-out height: +100 %');
-    expect(words).toMatch(/It is level 14 ft up \(planned 2 ft\) at 40 kt; 2 s later that speed is gone\./);
+    expect(words).toMatch(/It is level 15 ft up \(planned 3 ft\) at 39 kt; 2 s later that speed is gone\./);
     const sink = figure(/Falling 12 ft with no lift left is up to ([\d,]+) ft\/min/, words);
     expect(sink % 100).toBe(0);
     // A free fall of 12 ft: sqrt(2 x 32.174 x 12) ft/s.

@@ -10,8 +10,8 @@ import {
 import { steepUntil } from '../../src/flight/final-band.ts';
 import { formatHeight, formatSpeed, formatTime } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
+import { formatEdge, formatSafeDistance } from '../../src/units/safe-rounding.ts';
 import { leastFinal } from '../least-final.ts';
-import { formatEdge, formatSafeDistance } from '../safe-rounding.ts';
 import { printedDistance } from './ground-words.ts';
 
 /** m: less off the path than this nobody corrects (about two steps of the page). */
@@ -38,8 +38,10 @@ export function finalWords(
     return lowWords(start, below, plan, enginesStopped(flight, plan), units);
   }
   if (below <= -worthAWord && flight.end.along > printedDistance) {
-    const loses = steepApproachLoses(plan, start);
-    const makes = recoveries().some(({ by, makes }) => by === 'steep-approach' && makes);
+    // Where it comes to final beside the runway, the way back to the centreline comes first, and is another way.
+    const steep = recoveries().find(({ by }) => by === 'steep-approach');
+    const loses = steep && steepApproachLoses(plan, start);
+    const makes = steep?.makes ?? false;
     return highWords(-below, loses, makes, units);
   }
   return '';

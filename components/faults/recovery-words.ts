@@ -1,8 +1,7 @@
 import type { FaultFlown, FaultRecovery, RecoveryWay } from '../../src/flight/fault.ts';
 import type { FaultPlan } from '../../src/flight/faults/changed-approach.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
-import { leastFinal } from '../least-final.ts';
-import { formatEdge } from '../safe-rounding.ts';
+import { formatEdge } from '../../src/units/safe-rounding.ts';
 import { enginesStopped } from './final-words.ts';
 import { besideRunway, leftAtStop, printedDistance } from './ground-words.ts';
 import { offApproachSpeed } from './speed-words.ts';
@@ -10,6 +9,7 @@ import { offApproachSpeed } from './speed-words.ts';
 const ways: Readonly<Record<RecoveryWay, string>> = {
   'cut-corner': 'Cutting the corner',
   'best-speed': 'The best speed for the wind on final',
+  'move-out': 'Moving the base turn out',
   widen: 'Turning out on base',
   's-turn': 'An S-turn on final',
   'steep-approach': 'The steep approach',
@@ -23,19 +23,15 @@ export function recoveryWords(
   plan: FaultPlan,
   units: PageUnits,
 ): string {
-  const { finalHeight } = flight;
   const [lineUp] = recoveries;
   if (lineUp?.by === 'line-up') return lineUpWords(lineUp, enginesStopped(flight, plan), units);
   if (recoveries.length === 0 || !heightPutsItRight(flight, plan)) return '';
-  const made = recoveries
-    .filter((recovery) => recovery.makes)
-    // No S-turn is flown below the height at which the turn to final is complete.
-    .filter(({ by }) => by !== 's-turn' || (finalHeight ?? 0) > leastFinal(plan.request));
+  const made = recoveries.filter((recovery) => recovery.makes);
   if (made.length === 0) return noneMakes(flight, plan);
   return made
     .map(({ by, height, lasts }, i) => {
       if (lasts) return `${ways[by]} still makes the spot.`;
-      const from = begunAt(by === 's-turn' ? Math.max(height, leastFinal(plan.request)) : height, units);
+      const from = begunAt(height, units);
       return `${ways[by]} ${made[i - 1]?.lasts === false ? 'does' : 'still makes the spot'} if begun ${from}.`;
     })
     .join(' ');

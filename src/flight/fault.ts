@@ -160,7 +160,14 @@ export interface StallMargins {
 }
 
 /** How a pilot who notices puts an approach right. */
-export type RecoveryWay = 'cut-corner' | 'best-speed' | 'widen' | 's-turn' | 'steep-approach' | 'line-up';
+export type RecoveryWay =
+  | 'cut-corner'
+  | 'best-speed'
+  | 'move-out'
+  | 'widen'
+  | 's-turn'
+  | 'steep-approach'
+  | 'line-up';
 
 /** The last point of a faulty flight from which a way still makes the spot, or why none is. m, s. */
 export type FaultRecovery =

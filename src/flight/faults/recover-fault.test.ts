@@ -2,12 +2,16 @@ import { describe, expect, it } from 'vitest';
 import { requestFor, windOffRunway } from '../../../tests/flight-school.ts';
 import { metresPerSecondPerKnot, radiansPerDegree } from '../../units/factors.ts';
 import type { FaultChange, FaultFlown, RecoveryWay } from '../fault.ts';
-import { soundFinal } from '../final-band.ts';
+import { finalLine, soundFinal, steepUntil } from '../final-band.ts';
+import { Flight } from '../fly.ts';
+import { ACROSS, ALONG, HEIGHT } from '../motions.ts';
+import { finalLegs } from '../pattern-legs.ts';
 import type { TrackSample } from '../plan.ts';
+import type { Side } from '../procedure.ts';
 import { type FaultPlan, planForFaults } from './changed-approach.ts';
 import { flyFault } from './fly-fault.ts';
 import { part } from './last-point.ts';
-import { recoveredFrom, recoverFault, spareAfter } from './recover-fault.ts';
+import { fromSound, recoveredFrom, recoverFault, spareAfter } from './recover-fault.ts';
 
 const kt = metresPerSecondPerKnot;
 const deg = radiansPerDegree;
@@ -43,7 +47,7 @@ const changes: FaultChange[] = [
 /** When a way first fails, every second of the flight looked at: the pair of times between which it does. */
 function failsBetween(by: RecoveryWay, plan: FaultPlan, fault: FaultFlown): [number, number] | undefined {
   const spare = spareAfter(by, plan, fault.change)!;
-  const points = recoveredFrom(by, fault);
+  const points = fromSound(by, recoveredFrom(by, fault), spare);
   let good = Number.NEGATIVE_INFINITY;
   for (const point of points) {
     if (point.time < good + 1 && point !== points.at(-1)) continue;
@@ -51,6 +55,55 @@ function failsBetween(by: RecoveryWay, plan: FaultPlan, fault: FaultFlown): [num
     good = point.time;
   }
   return undefined;
+}
+
+const longFaults: FaultChange[] = [
+  { kind: 'start-speed', amount: { by: 12 * kt } },
+  { kind: 'spacing', amount: { factor: 0.7 } },
+  { kind: 'final-height', by: 15 },
+  { kind: 'final-height', by: 25 },
+];
+
+/**
+ * Every S-turn of 5 to 45 degrees to either side from a point of final, flown leg by leg: where its last turn is
+ * complete, and where the wheels then touch, by the steep approach down to 150 ft.
+ */
+function sTurnsFlown(from: TrackSample, { asked, resolved: { conditions } }: FaultPlan) {
+  const ends: { height: number; miss: number }[] = [];
+  const steep = { ...finalLine(steepUntil, conditions.steep!.speed), steep: true };
+  for (const side of [1, -1] as const) {
+    for (let angle = 5; angle <= 45; angle += 1) {
+      const turn = { kind: 'turn', phase: 'final', bank: asked.bank } as const;
+      const off: Side = side === 1 ? -1 : 1;
+      const fly = (across: number) => {
+        const flight = new Flight(conditions, 0, 'search');
+        const { along, height } = from;
+        const out = { ...turn, track: side * angle * deg, side, rollOut: false };
+        flight.begin({ along, across: 0, height, eas: conditions.polar.speed }, out);
+        flight.leg(out);
+        flight.leg({ ...turn, track: -side * angle * deg, side: off, rollOut: true });
+        flight.leg({
+          kind: 'line',
+          phase: 'final',
+          track: -side * angle * deg,
+          until: { reaches: 'across', value: across, growing: off },
+          eas: conditions.polar.speed,
+        });
+        flight.leg({ ...turn, track: 0, side, rollOut: true });
+        return flight;
+      };
+      // The last turn begins where it ends on the centreline.
+      let lead = 0;
+      for (let tries = 0; tries < 12; tries++) lead -= fly(lead).state[ACROSS]!;
+      const flight = fly(lead);
+      if (Math.abs(flight.state[ACROSS]!) > 0.5) continue;
+      const height = flight.state[HEIGHT]!;
+      if (height > steepUntil) flight.leg(steep);
+      for (const leg of finalLegs(conditions, asked.pull)) flight.leg(leg);
+      ends.push({ height, miss: flight.state[ALONG]! });
+    }
+  }
+  return ends;
 }
 
 describe('the last height of a recovery', () => {
@@ -111,6 +164,33 @@ describe('the last height of a recovery', () => {
       expect(back).toMatchObject({ by: 'line-up', makes: true, lasts: false });
       expect(back?.makes && back.height).toBeGreaterThan(soundFinal);
     }
+  });
+  it('is for an S-turn one that a flown S-turn bears out: complete by 300 ft or by more, and not past the spot', () => {
+    let found = 0;
+    for (const id of ['osier', 'withy'] as const) {
+      for (const finalTurn of [undefined, 400 * 0.3048]) {
+        const request = requestFor(id, { wind: windOffRunway(-28, 12), minimums: { finalTurn } });
+        const plan = planForFaults(request);
+        const least = finalTurn ?? soundFinal;
+        for (const change of longFaults) {
+          const fault = flownWith(plan, change);
+          const turned = recoverFault(plan, fault).find(({ by }) => by === 's-turn');
+          if (!turned?.makes) continue;
+          found++;
+          const ends = sTurnsFlown(atHeight(fault.track, turned.height), plan);
+          const about = `${id}, ${change.kind}, ${turned.height}, ${JSON.stringify(ends.filter((e) => e.height > least - 3))}`;
+          // Some S-turn ends wings level at the least height or higher, and from there the spot is not passed.
+          expect(
+            ends.some(({ height, miss }) => height >= least - 0.1 && miss <= 1),
+            about,
+          ).toBe(true);
+          // None that is complete so high does it from where the height is all but that.
+          const late = sTurnsFlown(atHeight(fault.track, least + 3), plan);
+          for (const { height } of late) expect(height, about).toBeLessThan(least);
+        }
+      }
+    }
+    expect(found).toBeGreaterThan(3);
   });
   it('is nowhere for a landing: that has its own figures', () => {
     const plan = planForFaults(requestFor('osier'));

@@ -7,9 +7,9 @@ import {
   isInTheLanding,
   type RecoveryWay,
 } from '../fault.ts';
-import { bestOnFinal, eighth, finalBand, finalLine, sTurnCovers, steepUntil } from '../final-band.ts';
+import { bestOnFinal, finalBand, finalLine, sTurnCovers, steepUntil } from '../final-band.ts';
 import { Flight } from '../fly.ts';
-import { fromBaseKey, highestFrom } from '../gates.ts';
+import { farthestBaseTurn, fromBaseKey, fromDownwind, highOf, lowOf, type Search } from '../gates.ts';
 import { keyAt } from '../keys.ts';
 import { ALONG } from '../motions.ts';
 import { finalLegs } from '../pattern-legs.ts';
@@ -18,13 +18,11 @@ import type { Leg } from '../procedure.ts';
 import { stillAir } from '../wind.ts';
 import { changedApproach, type FaultPlan } from './changed-approach.ts';
 import { passesGateway } from './cut-corner.ts';
-import { lastPoint } from './last-point.ts';
+import { lastPoint, type Spare } from './last-point.ts';
 import { lineUp } from './line-up.ts';
 
 /** m. Less height than this is none: a plan that lines up just so high is not to fail by a rounding. */
 const asPlanned = 0.1;
-/** rad: by how much a base leg is turned out, the most first. */
-const turnedOut = [-eighth, -eighth / 2, 0] as const;
 /** m. Nearer to the spot than this there is nothing to recover. */
 const atTheSpot = 1;
 
@@ -35,27 +33,48 @@ const atTheSpot = 1;
  * Every turn that puts a flight right is complete at 300 ft, or at the school's own minimum, or higher.
  * Ways for a flight that ends short: cutting the corner to wings level on final where the glide from there
  * reaches the spot (at the best-glide speed; what another speed is worth in height is counted), and on final the best
- * speed for this wind. For one that ends long: turned out on base by up to 45 degrees, and then whatever final can lose; on
- * final the steep approach, alone or after an S-turn. For a turn to final with another bank: back to the centreline with a
- * shallow S at the planned bank and no more, and from there the spot. Empty where nothing needs recovering on the way: the landing has its own figures.
+ * speed for this wind. For one that ends long: the base turn moved out, as far past abeam as twice the spacing; turned out on
+ * base by up to 45 degrees, and then whatever final can lose; on final the steep approach, alone or after an S-turn. Where a
+ * flight comes to final beside the runway, and for a turn to final with another bank: back to the centreline with a shallow S at the planned bank
+ * and no more, and from there the spot. Empty where nothing needs recovering on the way: the landing has its own figures.
+ *
+ * These ways and the gates agree. What is compared: the places of the flight's own keys from where the fault is made on
+ * (the downwind key, where it is the plan's; the base key; the final key, on the centreline), each with its band in the air, the wind and
+ * the power of the faulty flight, the height there that the speed is worth at the best glide. Inside a band some way makes the spot from
+ * there; outside none does. A metre about an edge is not compared: neither is found more nearly.
  */
 export function recoverFault(plan: FaultPlan, fault: FaultFlown): FaultRecovery[] {
   if (isInTheLanding(fault.change)) return [];
-  return waysFor(fault).map((by) => recovery(by, plan, fault));
+  return waysFor(fault, plan).map((by) => recovery(by, plan, fault));
 }
 
 /** The ways that answer a fault, in the order in which they come: none from before it is made. */
-function waysFor({ end, change }: FaultFlown): readonly RecoveryWay[] {
-  if (change.kind === 'final-turn-bank') return Math.abs(end.across) > atTheSpot ? ['line-up'] : [];
+function waysFor(
+  { end, change: { kind } }: FaultFlown,
+  { request: { runway } }: FaultPlan,
+): readonly RecoveryWay[] {
+  if (kind === 'final-turn-bank') return Math.abs(end.across) > atTheSpot ? ['line-up'] : [];
   if (Math.abs(end.along) <= atTheSpot) return [];
-  const ways: readonly RecoveryWay[] =
-    end.along < 0 ? ['cut-corner', 'best-speed'] : ['widen', 's-turn', 'steep-approach'];
-  return change.kind.startsWith('final') ? ways.filter((way) => legsOf[way].includes('final')) : ways;
+  const isBeside = Math.abs(end.across) > runway.width / 2;
+  const [onPattern, onFinal]: readonly (readonly RecoveryWay[])[] =
+    end.along < 0
+      ? [['cut-corner'], ['best-speed']]
+      : [
+          ['move-out', 'widen'],
+          ['s-turn', 'steep-approach'],
+        ];
+  const ways = [...onPattern!, ...(isBeside ? (['line-up'] as const) : onFinal!)];
+  const made = kind.startsWith('final') ? 'final' : kind.startsWith('base') ? 'base' : 'downwind';
+  return ways.filter((way) => legsOf[way].includes('final') || (made !== 'final' && comesAfter(way, made)));
 }
+
+/** Where a base turn is at fault, it can no longer be moved. */
+const comesAfter = (way: RecoveryWay, made: 'base' | 'downwind') => made !== 'base' || way !== 'move-out';
 
 const legsOf: Readonly<Record<RecoveryWay, readonly Phase[]>> = {
   'cut-corner': ['downwind', 'base-turn', 'base'],
   'best-speed': ['final'],
+  'move-out': ['downwind'],
   widen: ['base'],
   's-turn': ['final'],
   'steep-approach': ['final'],
@@ -65,7 +84,7 @@ const legsOf: Readonly<Record<RecoveryWay, readonly Phase[]>> = {
 /** The last point of a faulty flight from which a way makes the spot. */
 function recovery(by: RecoveryWay, plan: FaultPlan, fault: FaultFlown): FaultRecovery {
   const spare = spareAfter(by, plan, fault.change);
-  const points = recoveredFrom(by, fault);
+  const points = fromSound(by, recoveredFrom(by, fault), spare);
   if (points.length === 0)
     return { by, makes: false, reason: 'The flight does not come to the leg on which this is done.' };
   if (!spare) return { by, makes: false, reason: 'The aircraft has no figures for a steep approach.' };
@@ -77,6 +96,23 @@ function recovery(by: RecoveryWay, plan: FaultPlan, fault: FaultFlown): FaultRec
   if (!last) return { by, makes: false, reason: 'Where this could begin, it no longer makes the spot.' };
   return { by, makes: true, ...placeOf(last.point), lasts: last.lasts };
 }
+
+/**
+ * A corner may be cut from wings level on base where it may: then it may from all before, for the turn to base is flown on
+ * as it was begun. Nothing is asked of a point in it.
+ */
+export function fromSound(
+  by: RecoveryWay,
+  points: readonly TrackSample[],
+  spare: Spare | undefined,
+): readonly TrackSample[] {
+  if (by !== 'cut-corner' || !spare) return points;
+  const onBase = points.findIndex(isOnBase);
+  return onBase > 0 && spare(points[onBase]!) >= 0 ? points.slice(onBase) : points;
+}
+
+/** Wings level on base leg. */
+const isOnBase = ({ phase, bank }: TrackSample) => phase === 'base' && Math.abs(bank) < 1e-3;
 
 /** The points of a faulty flight at which a way may begin. */
 export function recoveredFrom(by: RecoveryWay, { track }: FaultFlown): TrackSample[] {
@@ -116,11 +152,7 @@ function placeOf(sample: TrackSample) {
  * What a way leaves over from a point of the flight, m: height or distance, negative where the spot is not made.
  * Undefined where the aircraft has not the means.
  */
-export function spareAfter(
-  by: RecoveryWay,
-  plan: FaultPlan,
-  change: FaultChange,
-): ((point: TrackSample) => number) | undefined {
+export function spareAfter(by: RecoveryWay, plan: FaultPlan, change: FaultChange): Spare | undefined {
   const changed = changedApproach(plan, change);
   if (typeof changed === 'string') return undefined;
   const { conditions } = changed.resolved;
@@ -131,10 +163,18 @@ export function spareAfter(
   /** m past the spot after the steepest final that there is. */
   const steepest = (from: Glide) =>
     missFrom(from, from.height > steepUntil ? [...descent, ...landing] : landing, conditions);
+  const { farthest, nearest, straight } = finalBand(asked, conditions);
+  /** What final can still reach past the spot, m. */
+  const reach = ({ along, height }: Glide) => farthest(height) + along;
+  const searchFrom = (guess: number): Search => ({
+    asked,
+    conditions,
+    onFinal: { farthest, nearest, straight },
+    guess,
+  });
   switch (by) {
     case 'cut-corner': {
       const height = asked.leastFinal;
-      const { nearest, farthest } = finalBand(asked, conditions);
       const run = missFrom({ along: 0, height, eas: conditions.polar.speed }, landing, conditions);
       // Where the planned final is joined at this height, else as near to the spot as final can make of it, or as far out.
       const runs = [run, nearest(height), farthest(height)].filter((each) => Number.isFinite(each));
@@ -145,32 +185,51 @@ export function spareAfter(
         for (const each of runs) {
           const gateway = { along: -each, across: 0, track: 0 };
           most = Math.max(most, passesGateway(position, gateway, height, asked.bank, conditions) - height);
-          if (most >= 0) break;
+          if (most >= 0) return most;
         }
-        return most;
+        if (!isOnBase(point)) return most;
+        const low = lowOf(fromBaseKey(position, asked, conditions), searchFrom(position.height));
+        return low === null ? most : Math.max(most, position.height - low);
       };
     }
     case 'best-speed':
-      return (point) => missFrom(point, [againstTheWind(point.height, conditions), ...landing], conditions);
-    case 'widen': {
-      const onFinal = finalBand(asked, conditions);
+      return (point) =>
+        Math.max(
+          missFrom(point, [againstTheWind(point.height, conditions), ...landing], conditions),
+          missFrom(point, landing, conditions),
+        );
+    case 'move-out':
       return (point) => {
-        const paths = fromBaseKey(point, asked, conditions);
-        const search = { asked, conditions, onFinal, guess: point.height };
-        const high = highestFrom(paths, turnedOut, search);
-        return high === null ? Number.NEGATIVE_INFINITY : high - point.height;
+        const height = atBestGlide(point, conditions);
+        const paths = fromDownwind(keyAt('downwind-key', { ...point, height }), asked, conditions);
+        // Past abeam, what is left of twice the planned spacing.
+        const most = farthestBaseTurn * asked.spacing;
+        const [at] = paths.places;
+        if (at > most) return Number.NEGATIVE_INFINITY;
+        const high = highOf({ ...paths, places: [at, most] }, searchFrom(height));
+        return high === null ? Number.NEGATIVE_INFINITY : high - height;
       };
-    }
-    case 's-turn': {
-      const { straight } = finalBand(asked, conditions);
+    case 'widen':
       return (point) => {
+        const height = atBestGlide(point, conditions);
+        const high = highOf(fromBaseKey({ ...point, height }, asked, conditions), searchFrom(height));
+        return high === null ? Number.NEGATIVE_INFINITY : high - height;
+      };
+    case 's-turn':
+      return (point) => {
+        // Complete as high as it must be without what more speed is worth; that is flown on with.
         const covers = sTurnCovers(point.height, straight, asked, conditions);
-        return covers === undefined ? Number.NEGATIVE_INFINITY : -point.along - covers;
+        if (covers === undefined) return Number.NEGATIVE_INFINITY;
+        const height = atBestGlide(point, conditions);
+        const over = Math.max(0, height - point.height) * conditions.polar.ratio;
+        return Math.min(-point.along - covers - over, reach({ ...point, height }));
       };
-    }
     case 'steep-approach': {
       if (!steep) return undefined;
-      return (point) => (point.height > steepUntil ? -steepest(point) : Number.NEGATIVE_INFINITY);
+      return (point) => {
+        if (point.height <= steepUntil) return Number.NEGATIVE_INFINITY;
+        return Math.min(-steepest(point), reach({ ...point, height: atBestGlide(point, conditions) }));
+      };
     }
     case 'line-up':
       return (point) => {
