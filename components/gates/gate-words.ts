@@ -46,13 +46,10 @@ export function belowWords(gate: Gate, setting: Setting): string {
 
 /** Lower than this, a spot may be reached by a turn that is not sound: that is no reason to try. */
 function fallsShort(at: KeyId, { request, units }: Setting): string {
-  if (at === 'final') return 'even the best speed for this wind does not reach the spot';
-  const shortest =
-    at === 'base-key'
-      ? `the corner cut by as much as ${turnedIn} does`
-      : `the base turn at once and base leg turned in, by as much as ${turnedIn}, do`;
+  if (at === 'final') return 'even the best speed for this wind falls short';
   const sound = formatLeastHeight(leastFinal(request), units);
-  return `even ${shortest} not reach it with the turn to final complete by ${sound}`;
+  const shortest = at === 'base-key' ? 'the corner cut' : 'a base turn at once and base leg turned in';
+  return `even ${shortest}, with final from ${sound}, fall${at === 'base-key' ? 's' : ''} short`;
 }
 
 /** What it takes in the band, and whether the plan itself is in it. */
@@ -63,7 +60,7 @@ export function withinWords(gate: Gate, setting: Setting): string {
   const { lower, higher } = remedies(gate.at, setting);
   const sound = formatLeastHeight(leastFinal(setting.request), units);
   if (gate.low !== null && gate.plan < gate.low - asNear) {
-    const turned = `turn base leg in, or out where there is height, to be on final by ${sound}`;
+    const turned = `turn base leg in or out, to be on final by ${sound}`;
     return `The plan itself is below the band, and too low. In the band: ${gate.at === 'final' ? higher : turned}.`;
   }
   if (gate.high !== null && gate.plan > gate.high + asNear) {
@@ -71,9 +68,8 @@ export function withinWords(gate: Gate, setting: Setting): string {
   }
   // A gate is of a place, not of the plan's way on from there: another way may be sound where the plan's is not.
   if (!turnsInTime(setting)) {
-    const tooLow = `The plan's own turn to final is complete below ${sound}, and too low`;
-    if (gate.at === 'final') return `${tooLow}: begin the approach higher.`;
-    return `${tooLow}: turn base leg in, to be on final by ${sound}. Higher: ${higher}.`;
+    if (gate.at === 'final') return `The plan itself is too low here, under ${sound}: begin higher.`;
+    return `The plan's own turn to final is too low: turn base leg in, to be on final by ${sound}. Higher: ${higher}.`;
   }
   const isHighest = isAtPlan(band.high, gate, 'high', units);
   const above = isHighest ? 'There is nothing in hand above it either.' : `Higher: ${higher}.`;
@@ -130,7 +126,7 @@ function remedies(
 /** What is done with a height that is not the plan's, in the band. */
 export const onPattern = {
   'downwind-key': {
-    lower: 'turn base sooner, and turn base leg in',
+    lower: 'turn base sooner, turn base leg in',
     higher: 'move the base turn out, turn base leg out; the rest on final',
   },
   'base-key': { lower: 'turn in, cut the corner', higher: 'turn base leg out; the rest on final' },
@@ -165,14 +161,14 @@ export function insteadAbove(at: KeyId, { power }: Pick<Plan, 'power'>): string 
 }
 
 /** Higher than this, even the longest way ends past the spot. */
-function passes(at: KeyId, { plan, request, units }: Setting): string {
-  if (at === 'final') {
-    const sound = formatLeastHeight(leastFinal(request), units);
-    return `even with ${dragWords(plan, sound)}, it passes the spot`;
-  }
-  const lost = `with base leg turned out by ${turnedOut} and all that final takes, it passes the spot`;
-  if (at === 'base-key') return `even ${lost}`;
-  return `even from a base turn as far past abeam as twice the spacing, ${lost}`;
+function passes(at: KeyId, { plan }: Setting): string {
+  if (at === 'final') return `even ${dragShort(plan)} the spot`;
+  const longest = at === 'base-key' ? 'base leg turned out' : 'the base turn moved out, base leg turned out';
+  return `even ${longest} and the most that final takes pass the spot`;
+}
+
+function dragShort({ aircraft }: Plan): string {
+  return aircraft.steepApproach ? 'an S-turn and the steep approach pass' : 'an S-turn passes';
 }
 
 function lowerFirst(text: string): string {

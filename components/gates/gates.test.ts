@@ -57,21 +57,23 @@ describe('::gates', () => {
   it('names the shortest and the longest way that the gate allows, and what is done in the band', () => {
     const [key, base, final] = rowsOf(html);
     expect(key![4]).toBe(
-      'Power, or another field: even the base turn at once and base leg turned in, by as much as 75°, do not reach it with the turn to final complete by 300 ft.',
+      'Power, or another field: even a base turn at once and base leg turned in, with final from 300 ft, fall short.',
     );
     expect(key![5]).toContain(
-      'Lower: turn base sooner, and turn base leg in. Higher: move the base turn out, turn base leg out; the rest on final.',
+      'Lower: turn base sooner, turn base leg in. Higher: move the base turn out, turn base leg out; the rest on final.',
     );
     expect(key![6]).toBe(
-      'Go around; with no engine, circle first, or land farther in: even from a base turn as far past abeam as twice the spacing, with base leg turned out by 45° and all that final takes, it passes the spot.',
+      'Go around; with no engine, circle first, or land farther in: even the base turn moved out, base leg turned out and the most that final takes pass the spot.',
     );
-    expect(base![4]).toContain('even the corner cut by as much as 75° does not reach it');
+    expect(base![4]).toBe(
+      'Power, or another field: even the corner cut, with final from 300 ft, falls short.',
+    );
     expect(base![5]).toContain('cut the corner. Higher: turn base leg out; the rest on final');
-    expect(base![6]).toContain('even with base leg turned out by 45°');
-    expect(final![4]).toContain('even the best speed for this wind does not reach the spot');
+    expect(base![6]).toContain('even base leg turned out and the most that final takes pass the spot');
+    expect(final![4]).toContain('even the best speed for this wind falls short');
     expect(final![5]).toContain('Higher: an S-turn complete by 300 ft, then the steep approach');
     expect(final![6]).toBe(
-      'Go around; with no engine, land farther in: even with an S-turn complete by 300 ft, then the steep approach, it passes the spot.',
+      'Go around; with no engine, land farther in: even an S-turn and the steep approach pass the spot.',
     );
   });
 
@@ -85,7 +87,7 @@ describe('::gates', () => {
   it('sends nobody into a headwind that is not there', () => {
     for (const from of [238, 58]) {
       const page = renderBody('::gates', flyTrial({ wind: { from: degrees(from), speed: knots(6) } })).html;
-      expect(page).toContain('even the best speed for this wind');
+      expect(page).toContain('even the best speed for this wind falls short');
       expect(page).not.toMatch(/into (this|the) wind|against/);
     }
   });
@@ -94,7 +96,7 @@ describe('::gates', () => {
     const stopped = flyTrial({ power: 'stopped' });
     const rows = rowsOf(renderBody('::gates', stopped).html);
     expect(rows.flat().join(' ')).not.toMatch(/[Pp]ower|[Gg]o around/);
-    expect(rows[0]![6]).toMatch(/^Circle first, or land farther in: even from a base turn/);
+    expect(rows[0]![6]).toMatch(/^Circle first, or land farther in: even the base turn/);
     const without = { ...plan, aircraft: { ...plan.aircraft, steepApproach: undefined } };
     expect(rowsOf(renderBody('::gates', without).html).flat().join(' ')).not.toContain('steep');
   });
@@ -141,7 +143,7 @@ describe('::gates', () => {
     const key = tail.gates.find(({ at }) => at === 'downwind-key')!;
     expect(key.plan).toBeLessThan(key.low!);
     expect(withinWords(key, contextOf(tail))).toMatch(
-      /^The plan itself is below the band, and too low\. In the band: turn base leg in, or out .* by 300.ft\.$/,
+      /^The plan itself is below the band, and too low\. In the band: turn base leg in or out, to be on final by 300.ft\.$/,
     );
     expect(withinWords({ ...key, plan: key.high! + 10 }, contextOf(tail))).toMatch(
       /^The plan itself is above the band, and too high\. In the band: turn base sooner/,
@@ -154,11 +156,11 @@ describe('::gates', () => {
       keys: plan.keys.map((key) => (key.id === 'final' ? { ...key, height: 88 } : key)),
     };
     const [key, base, final] = rowsOf(renderBody('::gates', low).html);
-    const tooLow = "The plan's own turn to final is complete below 300 ft, and too low: ";
+    const tooLow = "The plan's own turn to final is too low: ";
     for (const row of [key!, base!]) {
       expect(row[5]!.startsWith(`${tooLow}turn base leg in, to be on final by 300 ft. Higher: `)).toBe(true);
     }
-    expect(final![5]).toBe(`${tooLow}begin the approach higher.`);
+    expect(final![5]).toBe('The plan itself is too low here, under 300 ft: begin higher.');
     expect(html).not.toContain(tooLow);
   });
 
