@@ -118,12 +118,15 @@ describe.each(conditions)(
     });
     it('has less in hand over the stall the slower the glide and the steeper the turn', () => {
       const slow = flownWith(plan, { kind: 'glide-speed', factor: 0.92 }).stall;
-      expect(slow.flown.straight! / slow.planned.straight!).toBeCloseTo(0.92, 2);
+      // 0.92 of the speed; and the wind that drops in the last 50 ft takes as much from less of it, and so the greater share.
+      const share = slow.flown.straight! / slow.planned.straight!;
+      expect(share).toBeLessThan(0.921);
+      expect(share).toBeGreaterThan(0.905);
       const steep = flownWith(plan, { kind: 'final-turn-bank', amount: { by: 10 * deg } }).stall;
       expect(steep.flown.turning).toBeLessThan(steep.planned.turning!);
     });
     it('touches short of the spot where the wheels are put down fast', () => {
-      expect(along({ kind: 'touchdown-speed', amount: { factor: 1.08 } })).toBeLessThan(-2);
+      expect(along({ kind: 'touchdown-speed', amount: { factor: 1.04 } })).toBeLessThan(-1);
     });
     it('drops from the more height the higher the round-out', () => {
       const heights = [1, 1.5, 2].map(
