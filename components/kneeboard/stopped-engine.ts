@@ -26,8 +26,9 @@ export function stoppedEngine(plan: Plan, request: PlanRequest, units: PageUnits
     if (found.made && found.grade !== 'not-to-be-flown') return { plan: found };
     const from = formatHeight(found.track[0]!.height, units);
     const against = found.cautions.filter(({ grade }) => grade === 'not-to-be-flown');
-    const start = startWords(leastSoundStart(stopped, heightStep(units)), aircraft, units);
-    return none(`Not to be flown from ${from}: ${cautionWords(against, aircraft, units)}; ${start}.`);
+    const said = cautionWords(against, aircraft, units);
+    const start = startWords(leastSoundStart(stopped, heightStep(units)), aircraft, units, said);
+    return none(`Not to be flown from ${from}: ${said}; ${start}.`);
   } catch (error) {
     if (!(error instanceof RequestError)) throw error;
     return none(`Cannot be flown: ${error.message}.`);

@@ -1,6 +1,6 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
-import { markWords } from '../../src/drawing/grade-words.ts';
+import { capital, gradeNames, markWords } from '../../src/drawing/grade-words.ts';
 import { formatKeyHeight } from '../../src/drawing/key-height.ts';
 import type { Aircraft } from '../../src/flight/aircraft.ts';
 import type { KeyId } from '../../src/flight/plan.ts';
@@ -63,13 +63,22 @@ export function columnsOf(rows: readonly WatchedRow[], units: PageUnits): Column
   });
 }
 
-/** What stands beside the figures of a wind: limits that are passed, and from where none is; what is worth knowing. */
-export function bewareOf(row: WatchedRow, aircraft: Aircraft, units: PageUnits): (string | Element)[] {
+/** What stands under the figures of a wind: limits that are passed, and from where none is; what is worth knowing. */
+export function bewareOf(
+  row: WatchedRow,
+  aircraft: Aircraft,
+  units: PageUnits,
+): (string | Element)[] | undefined {
   const known = row.cautions.filter(({ grade }) => grade === 'worth-knowing');
   const knowing = known.length === 0 ? [] : [cautionWords(known, aircraft, units)];
-  if (row.start === undefined) return knowing.length === 0 ? ['–'] : knowing;
-  const words = [rowAgainst(row, aircraft, units), ...knowing, startWords(row.start, aircraft, units)];
-  return [mark('beyond-good-practice'), `: ${words.join('; ')}`];
+  if (row.start === undefined) {
+    return knowing.length === 0
+      ? undefined
+      : [`${capital(gradeNames['worth-knowing'])}: ${knowing.join('')}`];
+  }
+  const against = rowAgainst(row, aircraft, units);
+  const words = [against, ...knowing, startWords(row.start, aircraft, units, against)];
+  return [mark('beyond-good-practice'), ` ${words.join('; ')}`];
 }
 
 /** What stands in place of the figures of a wind in which the approach is not made or not to be flown. */
@@ -78,8 +87,8 @@ export function refusalOf(row: WatchedRow, aircraft: Aircraft, units: PageUnits)
   const why = row.made
     ? against
     : ['the spot is not made in this wind', ...(against === '' ? [] : [against])].join(': ');
-  const start = row.start && startWords(row.start, aircraft, units, row.refused);
-  return [mark('not-to-be-flown'), `: ${[why, ...(start === undefined ? [] : [start])].join('; ')}`];
+  const start = row.start && startWords(row.start, aircraft, units, against);
+  return [mark('not-to-be-flown'), ` ${[why, ...(start === undefined ? [] : [start])].join('; ')}`];
 }
 
 function mark(grade: keyof typeof markWords): Element {

@@ -56,26 +56,26 @@ export const windTable = defineComponent<PacketContext, typeof attributes>({
 function parts(rows: readonly WatchedRow[], withAcross: boolean, aircraft: Aircraft, units: PageUnits) {
   const columns = columnsOf(rows, units);
   const number = { className: ['number'] };
-  const watched = rows.some((row) => isFlyable(row) && row.cautions.length > 0);
   const heads = [
     h('th', { scope: 'col' }, 'Along the runway'),
     ...(withAcross ? [h('th', { scope: 'col' }, 'Across it')] : []),
     // A head may take several lines, or the page grows too wide for its paper.
     ...columns.map(({ head }) => h('th', { scope: 'col', ...number, style: 'white-space:normal' }, head)),
-    ...(watched ? [h('th', { scope: 'col' }, 'Beware')] : []),
   ];
-  const body = rows.map((row) =>
-    h('tr', [
-      h('th', { scope: 'row', style: 'white-space:nowrap' }, headwindWords(row.headwind, units)),
-      ...(withAcross ? [h('td', { style: 'white-space:nowrap' }, crosswindWords(row.crosswind, units))] : []),
-      ...(isFlyable(row)
-        ? [
-            ...columns.map(({ cell }) => h('td', number, cell(row, units) ?? '–')),
-            ...(watched ? [h('td', bewareOf(row, aircraft, units))] : []),
-          ]
-        : [h('td', { colSpan: columns.length + (watched ? 1 : 0) || 1 }, refusalOf(row, aircraft, units))]),
-    ]),
-  );
+  // What is to be said of a wind takes the whole width under its figures: beside them, a column of it would be a word wide.
+  const body = rows.flatMap((row) => {
+    const isFigures = isFlyable(row) && columns.length > 0;
+    const said = isFlyable(row) ? bewareOf(row, aircraft, units) : refusalOf(row, aircraft, units);
+    const isBoth = isFigures && said !== undefined;
+    const wind = { rowSpan: isBoth ? 2 : undefined, style: 'white-space:nowrap' };
+    const words = said === undefined ? [] : [h('td', { colSpan: columns.length || 1 }, said)];
+    const first = [
+      h('th', { scope: 'row', ...wind }, headwindWords(row.headwind, units)),
+      ...(withAcross ? [h('td', wind, crosswindWords(row.crosswind, units))] : []),
+      ...(isFigures ? columns.map(({ cell }) => h('td', number, cell(row, units) ?? '–')) : words),
+    ];
+    return [h('tr', first), ...(isBoth ? [h('tr', words)] : [])];
+  });
   return [h('thead', [h('tr', heads)]), h('tbody', body)];
 }
 
