@@ -2,6 +2,7 @@ import type { PlanRequest } from '../../src/flight/plan.ts';
 
 export type Kind =
   | 'made'
+  | 'not-made'
   | 'equations'
   | 'obstacle'
   | 'gate'

@@ -64,6 +64,7 @@ export class Flight {
     this.state[Y] = across;
     this.state[H] = height;
     this.state[EAS] = eas;
+    this.state[PATH] = Math.asin(sinGlide(this.world.glide, eas, 0));
     this.hold(track);
     return this;
   }
@@ -83,24 +84,24 @@ export class Flight {
     eas = this.world.glide.speed,
     polar = this.world.glide,
   ): this {
-    this.state[BANK] = 0;
+    const { state, world } = this;
+    state[BANK] = 0;
     this.hold(track);
-    const change = Math.sign(eas - this.state[EAS]!) as -1 | 0 | 1;
+    const fly = (rates: Rates, until: Left) => {
+      if (until(state) <= 0) return;
+      this.run(phase, rates, until, lineStep);
+      this.settlePath(rates);
+    };
+    const change = Math.sign(eas - state[EAS]!) as -1 | 0 | 1;
     if (change !== 0) {
-      const toSpeed = (state: State) => change * (eas - state[EAS]!);
-      this.run(
-        phase,
-        alongTrack(this.world, polar, track, change),
-        (state) => Math.min(toSpeed(state), left(state)),
-        lineStep,
-      );
-      if (toSpeed(this.state) < 1e-7) this.state[EAS] = eas;
+      const toSpeed = (now: State) => change * (eas - now[EAS]!);
+      fly(alongTrack(world, polar, track, change), (now) => Math.min(toSpeed(now), left(now)));
+      if (toSpeed(state) < 1e-7) state[EAS] = eas;
     }
-    const above = untilHeight(this.world.speedHeldDownTo);
-    const end = (state: State) => Math.min(left(state), above(state));
-    this.run(phase, alongTrack(this.world, polar, track, 0), end, lineStep);
-    if (above(this.state) < 1e-6)
-      this.run(phase, alongTrack(this.world, polar, track, 0, false), left, lineStep);
+    // In the last of final the nose stays where it is.
+    const above = phase === 'final' ? untilHeight(world.speedHeldDownTo) : left;
+    fly(alongTrack(world, polar, track, 0), (now) => Math.min(left(now), above(now)));
+    if (above(state) < 1e-6) fly(alongTrack(world, polar, track, 0, false), left);
     this.hold(track);
     return this;
   }
@@ -171,8 +172,7 @@ export class Flight {
   }
 
   private roundOut(load: number): void {
-    const { state, world } = this;
-    state[PATH] = Math.asin(sinGlide(world.glide, state[EAS]!, 0));
+    const { world } = this;
     const left = (now: State) => Math.min(now[PATH]!, now[H]! + 1e-9);
     this.run('round-out', roundingOut(world, load), left, roundOutStep);
   }
@@ -185,6 +185,13 @@ export class Flight {
     const level = state[EAS]! * world.thinness(state[H]!) * Math.sqrt(1 - sin * sin);
     const drift = breeze.across * Math.cos(track) - breeze.along * Math.sin(track);
     return track - Math.asin(drift / level);
+  }
+
+  /** The path below the horizon that these rates fly: where a round-out begins. */
+  private settlePath(rates: Rates): void {
+    const { state, next } = this;
+    rates(state, next);
+    state[PATH] = Math.asin(Math.min(1, -next[H]! / (state[EAS]! * this.world.thinness(state[H]!))));
   }
 
   private hold(track: number): void {

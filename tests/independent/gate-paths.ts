@@ -80,7 +80,8 @@ export function inOneTurn(
     flight.goOnFrom(begun).turn('final-turn', 0, side, bank);
     return flight.failed ? Number.NaN : -side * flight.state[Y]!;
   };
-  let [low, high] = [shallowest, Math.min(steepest, world.bankLimit)];
+  // Two turns at the planned bank have no room, so that much less is never the bank.
+  let [low, high] = [Math.max(shallowest, world.bank / 2), Math.min(steepest, world.bankLimit)];
   if (!(overshoot(low) >= 0 && overshoot(high) <= 0)) return undefined;
   for (let i = 0; i < 40; i++) {
     const middle = (low + high) / 2;

@@ -78,7 +78,7 @@ function search(ranges: readonly Range[], band: Search, reach: FinalReach): Foun
     return found ? [{ at, ...found }] : [];
   });
   const extreme = (sign: 1 | -1, value: (found: Band) => number) => {
-    const starts = [...tried].sort((a, b) => sign * (value(a) - value(b))).slice(0, 3);
+    const starts = [...tried].sort((a, b) => sign * (value(a) - value(b))).slice(0, 2);
     const cost = (at: readonly number[]) => {
       const found = band(at, about);
       return found ? sign * value(found) : Number.POSITIVE_INFINITY;

@@ -8,6 +8,8 @@ import { worldOf } from './world.ts';
 /** m: what a plan claims of its own touchdown, and how nearly this simulator comes to it. */
 const ownTolerance = 0.1;
 const tolerance = 2;
+/** m: so near to the spot a landing only needs its number changed. */
+const beside = 5;
 /** m: between two samples of a track. */
 const defectTolerance = 0.15;
 
@@ -39,6 +41,18 @@ export function madeContradictions(request: PlanRequest, plan: Plan): Contradict
     says.push([`the round-out needs ${figures}`, Number.NaN]);
   }
   return says.map(asContradictions('made', request));
+}
+
+/**
+ * A plan that says that the spot cannot be made, though its own landing ends beside it: with its number a little changed it
+ * would end on it, so the search has missed it.
+ */
+export function notMadeContradictions(request: PlanRequest, plan: Plan): Contradiction[] {
+  const { along, across, phase } = plan.track.at(-1)!;
+  const off = Math.hypot(along, across);
+  if (plan.made || phase !== 'hold-off' || off <= ownTolerance || off > beside) return [];
+  const said: Said = [`it says that the spot cannot be made, and lands ${metres(off)} from it`, off];
+  return [asContradictions('not-made', request)(said)];
 }
 
 /** A track that does not satisfy the equations from one sample to the next. */

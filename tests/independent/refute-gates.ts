@@ -18,7 +18,7 @@ export function gateContradictions(request: PlanRequest, plan: Plan): Contradict
     const roughly = compare(gate, searched(gate.at, 1));
     // A path that is found stands; where one is missed, it is looked for more finely.
     const missed = gate.at !== 'final' && roughly.some(({ missing }) => missing);
-    const said = missed ? compare(gate, searched(gate.at, 3)) : roughly;
+    const said = missed ? compare(gate, searched(gate.at, 2)) : roughly;
     return said.map(({ says, metres }) => ({
       kind: 'gate' as const,
       says: `${gate.at}: ${says}`,

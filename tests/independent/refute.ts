@@ -3,7 +3,7 @@ import { planOf } from './adapter.ts';
 import type { Contradiction, Kind } from './contradiction.ts';
 import { Chance } from './random.ts';
 import { randomObstacles, randomRequest } from './random-requests.ts';
-import { equationContradictions, madeContradictions } from './refute-flight.ts';
+import { equationContradictions, madeContradictions, notMadeContradictions } from './refute-flight.ts';
 import { changedWithHeight, gateContradictions, outsideOwnGates } from './refute-gates.ts';
 import { obstacleContradictions } from './refute-obstacles.ts';
 
@@ -30,6 +30,7 @@ const checks: Readonly<
   Record<Exclude<Kind, 'thrown'>, (request: PlanRequest, plan: Plan) => Contradiction[]>
 > = {
   made: madeContradictions,
+  'not-made': notMadeContradictions,
   equations: equationContradictions,
   obstacle: obstacleContradictions,
   gate: gateContradictions,
