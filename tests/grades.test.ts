@@ -75,6 +75,21 @@ describe('a plan that is not to be flown', () => {
     expect(count).toBe('1 packet not to be flown (not printed).');
   });
 
+  it('says what would be flyable, and that is', async () => {
+    await writeFile(join(folder, 'low.md'), lessonOf(words, ['height: 500 ft']));
+    const { packets, said } = await build('low');
+    expect(packets).toEqual([]);
+    const [, height] = /^4:9 error .*Sound from ([\d,]+) ft at the downwind key\.$/.exec(said[0]!)!;
+    await writeFile(join(folder, 'low.md'), lessonOf(words, [`height: ${height} ft`]));
+    const higher = await build('low');
+    expect(higher.packets).toHaveLength(1);
+    expect(higher.count ?? '').not.toMatch(/beyond|not to be flown/);
+    await writeFile(join(folder, 'low.md'), lessonOf(words, ['height: 500 ft', shows]));
+    expect(plain((await build('low')).html[0]!)).toContain(
+      `<p class="remedy">Sound from ${height} ft at the downwind key.</p>`,
+    );
+  });
+
   it('is said with option and lesson where its wind was asked for, and counted for each packet', async () => {
     const asked = { wind: '--wind' };
     const choices = { wind: parseWind('330/14kt') };

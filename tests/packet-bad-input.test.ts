@@ -41,7 +41,7 @@ const mistaken = lessonOf(
   ].join('\n\n'),
   ['height: 1000'],
 );
-const gale = lessonOf('At :key[base-key]{show=height} look at the spot.', ['wind: 238/60kt']);
+const gale = lessonOf('At :key[base-key]{show=height} look at the spot.', ['wind: 238/30kt']);
 const typed = 'The glide is 6:1 at 10:30 on the map 1:5000, note:this, and wind: is said.';
 const hiding = lessonOf(
   [
@@ -109,13 +109,13 @@ describe('a lesson with mistakes', () => {
   it('a wind that no glide can beat is shown where it is written, with a wind that works', () => {
     const messages = messagesOf(second).filter(({ file }) => file === 'lessons/gale.md');
     expect(messages).toHaveLength(1);
-    expect(messages[0]).toMatchObject(placeOf(gale, '238/60kt'));
+    expect(messages[0]).toMatchObject(placeOf(gale, '238/30kt'));
     expect(plain(messages[0]!.text)).toMatch(
-      /^Osier 15, runway 24, wind 238° 60 kt, engine idling: not to be flown\. .*The spot cannot be made/,
+      /^Osier 15, runway 24, wind 238° 30 kt, engine idling: not to be flown\. .*The spot cannot be made/,
     );
     const works = Number(/would be made in a wind of (\d+) kt/.exec(plain(messages[0]!.text))?.[1]);
     expect(works).toBeGreaterThan(0);
-    expect(works).toBeLessThan(60);
+    expect(works).toBeLessThan(30);
   });
 
   it('something too wide to be printed to scale is named', () => {
@@ -208,7 +208,7 @@ describe('a mistake outside the lesson', () => {
 
   it('a wind that no glide can beat, asked for: the option and the lesson are named, and the exit code is 3', async () => {
     const files = await school.built();
-    const ran = await school.buildHtml(['typed', '--aircraft', 'osier-15', '--wind', '238/60kt']);
+    const ran = await school.buildHtml(['typed', '--aircraft', 'osier-15', '--wind', '238/30kt']);
     expect(ran.code).toBe(3);
     const [said, count, ...more] = plain(ran.err.trim().replaceAll('\n', '|')).split('|');
     expect(said).toMatch(/^--wind: typed, Osier 15, .*: not to be flown\. .*The spot cannot be made/);

@@ -7,6 +7,7 @@ import { toGpx } from '../press/export/gpx.ts';
 import { toKml } from '../press/export/kml.ts';
 import { UnplaceableError } from '../press/export/on-earth.ts';
 import { placeFlight, startOfReach } from '../press/export/placed-flight.ts';
+import { flyableWords } from '../press/flyable-words.ts';
 import { gradeSentence } from '../press/grade-words.ts';
 import { writeWhole } from '../press/write-whole.ts';
 import { type AskedOptions, type AskedPlan, exitCodes, planned, withApproachOptions } from './asked-plan.ts';
@@ -36,9 +37,11 @@ export function exportCommand(): Command {
 }
 
 async function exported(asked: AskedPlan, options: ExportOptions): Promise<number> {
-  const { plan, airfield } = asked;
+  const { plan, request, airfield } = asked;
   if (plan.grade === 'not-to-be-flown') {
-    process.stderr.write(`${gradeSentence(plan, plan.grade, units)} Nothing is written.\n`);
+    process.stderr.write(
+      `${gradeSentence(plan, plan.grade, units, flyableWords(plan, request, units))} Nothing is written.\n`,
+    );
     return exitCodes.notToBeFlown;
   }
   try {

@@ -20,9 +20,12 @@ import type { PageUnits } from '../units/page-units.ts';
 /** Of what is printed in a terminal. */
 export const units: PageUnits = { height: 'ft', distance: 'm', speed: 'kt' };
 
-/** A plan as a pilot reads it in a terminal: what was flown, the key positions, the cautions. */
-export function planTable(plan: Plan): string {
-  return `${[...heading(plan), '', ...keyRows(plan), '', ...closing(plan)].join('\n')}\n`;
+/**
+ * A plan as a pilot reads it in a terminal: what was flown, the key positions, the cautions. `flyable`: what would be, in
+ * place of one that is not to be flown; left out, what its cautions say.
+ */
+export function planTable(plan: Plan, flyable: readonly string[] = []): string {
+  return `${[...heading(plan), '', ...keyRows(plan), '', ...closing(plan, flyable)].join('\n')}\n`;
 }
 
 function heading(plan: Plan): string[] {
@@ -73,24 +76,24 @@ function sideWord(across: number): string {
   return across < 0 ? ' left' : ' right';
 }
 
-function closing(plan: Plan): string[] {
+function closing(plan: Plan, flyable: readonly string[]): string[] {
   const { made } = plan;
   const answer = made
     ? [`${solvedPhrase(plan, units)}.${circleWords(plan)}`]
     : ['The spot is not made; the flight shown is the nearest to it.'];
   return [
     ...answer,
-    ...gradeLines(plan),
+    ...gradeLines(plan, flyable),
     'Training material. The aircraft handbook, local rules and a licensed instructor prevail.',
   ];
 }
 
 /** Each caution with its grade, the gravest first, and what would be flyable. */
-function gradeLines(plan: Plan): string[] {
+function gradeLines(plan: Plan, flyable: readonly string[]): string[] {
   return grades.flatMap((grade) => [
     ...cautionsOf(plan, grade).map(
       ({ code, message, source }) => `${capital(gradeNames[grade])} (${code}): ${message} [${source}]`,
     ),
-    ...remediesOf(cautionsOf(plan, grade)),
+    ...(grade === plan.grade && flyable.length > 0 ? flyable : remediesOf(cautionsOf(plan, grade))),
   ]);
 }

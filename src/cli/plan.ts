@@ -1,7 +1,8 @@
 import { Command } from 'commander';
 import { planToJson } from '../flight/plan-json.ts';
+import { flyableWords } from '../press/flyable-words.ts';
 import { type AskedOptions, exitCodes, planned, withApproachOptions } from './asked-plan.ts';
-import { planTable } from './plan-table.ts';
+import { planTable, units } from './plan-table.ts';
 
 interface PlanOptions extends AskedOptions {
   json?: true;
@@ -20,8 +21,12 @@ export function planCommand(): Command {
         process.exitCode = exitCodes.unreadable;
         return;
       }
-      const { plan } = asked;
-      process.stdout.write(options.json ? `${JSON.stringify(planToJson(plan))}\n` : planTable(plan));
+      const { plan, request } = asked;
+      process.stdout.write(
+        options.json
+          ? `${JSON.stringify(planToJson(plan))}\n`
+          : planTable(plan, flyableWords(plan, request, units)),
+      );
       process.exitCode = plan.grade === 'not-to-be-flown' ? exitCodes.notToBeFlown : exitCodes.made;
     });
 }

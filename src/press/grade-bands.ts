@@ -8,16 +8,23 @@ import { cautionsOf, remediesOf, shortSource } from './grade-words.ts';
 
 /**
  * The bands above a title block, the gravest first: a line for each limit that is passed, with where the limit comes from,
- * and for what is not to be flown what would be flyable. None where no limit is passed.
+ * and for what is not to be flown what would be flyable: `flyable`, or where it is left out what the cautions say. None where
+ * no limit is passed.
  */
-export function gradeBands(plan: Plan, units: PageUnits): Element[] {
-  return markedGrades.flatMap((grade) => band(plan, grade, units) ?? []);
+export function gradeBands(plan: Plan, units: PageUnits, flyable: readonly string[] = []): Element[] {
+  return markedGrades.flatMap((grade) => band(plan, grade, units, flyable) ?? []);
 }
 
-function band(plan: Plan, grade: MarkedGrade, units: PageUnits): Element | undefined {
+function band(
+  plan: Plan,
+  grade: MarkedGrade,
+  units: PageUnits,
+  flyable: readonly string[],
+): Element | undefined {
   const found = cautionsOf(plan, grade);
   if (found.length === 0) return undefined;
   const name = capital(gradeNames[grade]);
+  const ways = grade === plan.grade && flyable.length > 0 ? flyable : remediesOf(found);
   const lines = found.map((caution) =>
     h('li', [
       `${capital(cautionLine(caution, plan.aircraft, units))} `,
@@ -27,7 +34,7 @@ function band(plan: Plan, grade: MarkedGrade, units: PageUnits): Element | undef
   return h('section', { class: `grade-band ${grade}`, ariaLabel: name }, [
     h('p', { class: 'grade-name' }, name),
     h('ul', lines),
-    ...remediesOf(found).map((remedy) => h('p', { class: 'remedy' }, remedy)),
+    ...ways.map((way) => h('p', { class: 'remedy' }, way)),
   ]);
 }
 

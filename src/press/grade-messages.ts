@@ -3,6 +3,7 @@ import { gradeNames } from '../drawing/grade-words.ts';
 import { grades } from '../flight/grade.ts';
 import type { Grade, Plan } from '../flight/plan.ts';
 import type { YamlSource } from '../school/yaml-source.ts';
+import { flyableWords } from './flyable-words.ts';
 import { cautionsOf, gradeSentence, settingKeys, settingName } from './grade-words.ts';
 import { keyAmong } from './lesson-messages.ts';
 import type { Scenario } from './scenario.ts';
@@ -18,10 +19,7 @@ export interface GradeMessage {
 }
 
 /** A message for each grade that the cautions of a plan have, the gravest first; none of a sound one. */
-export function gradeMessages(
-  plan: Plan,
-  { shows, units }: Pick<Scenario, 'shows' | 'units'>,
-): GradeMessage[] {
+export function gradeMessages(plan: Plan, { request, shows, units }: Scenario): GradeMessage[] {
   const severity: Readonly<Record<Grade, GradeMessage['severity']>> = {
     'not-to-be-flown': shows === 'not-to-be-flown' ? 'note' : 'error',
     'beyond-good-practice': 'warning',
@@ -33,7 +31,12 @@ export function gradeMessages(
       (grade): GradeMessage => ({
         severity: severity[grade],
         rule: grade,
-        words: gradeSentence(plan, grade, units),
+        words: gradeSentence(
+          plan,
+          grade,
+          units,
+          grade === plan.grade ? flyableWords(plan, request, units) : [],
+        ),
         keys: settingKeys(plan, grade),
       }),
     );

@@ -13,11 +13,17 @@ export function cautionsOf({ cautions }: Pick<Plan, 'cautions'>, grade: Grade): 
 
 /**
  * All that is said of one grade of a plan: `Osier 15, runway 24, wind 330° 14 kt: not to be flown. The crosswind is …`,
- * and what would be flyable.
+ * and what would be flyable: `flyable`, or where it is left out what the cautions say.
  */
-export function gradeSentence(plan: Plan, grade: Grade, units: PageUnits): string {
+export function gradeSentence(
+  plan: Plan,
+  grade: Grade,
+  units: PageUnits,
+  flyable: readonly string[] = [],
+): string {
   const found = cautionsOf(plan, grade);
-  const sentences = [...found.map(({ message }) => message), ...remediesOf(found)];
+  const ways = flyable.length > 0 ? flyable : remediesOf(found);
+  const sentences = [...found.map(({ message }) => message), ...ways];
   return `${settingName(plan, units)}: ${gradeNames[grade]}. ${sentences.join(' ')}`;
 }
 

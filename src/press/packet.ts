@@ -5,6 +5,7 @@ import { simplifications } from '../flight/simplifications.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import { documentHtml } from './document-html.ts';
 import { makeTableRooms, setText } from './document-tree.ts';
+import { flyableWords } from './flyable-words.ts';
 import { gradeBands, pageBand, screenBand } from './grade-bands.ts';
 import { type LessonInput, lessonParts } from './lesson-parts.ts';
 import { pageCss } from './page-style.ts';
@@ -44,7 +45,7 @@ export function packetHtml(input: PacketInput): string {
   const content = h('body', { class: `edition-${edition}` }, [
     ...(edition === 'student' ? [ruledMargin(paper)] : []),
     ...screenBand(plan, units),
-    ...gradeBands(plan, units),
+    ...gradeBands(plan, units, flyableWords(plan, request, units)),
     h('header', { class: 'masthead' }, [
       h('p', { class: 'school' }, [
         h('span', school.name),

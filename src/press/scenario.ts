@@ -10,6 +10,7 @@ import { didYouMean } from '../school/nearest-name.ts';
 import type { School } from '../school/school.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import type { Wind } from '../units/wind-text.ts';
+import { flyableWords } from './flyable-words.ts';
 import { gradeSentence, settingKeys } from './grade-words.ts';
 
 /** What a build is asked to compute for, in place of what the lesson and the school say. */
@@ -56,9 +57,10 @@ export class ScenarioError extends Error {
 export class NotToBeFlownError extends ScenarioError {
   override readonly name = 'NotToBeFlownError';
 
-  constructor(plan: Plan, units: PageUnits) {
-    const keys = settingKeys(plan, 'not-to-be-flown');
-    super(keys[0]!, gradeSentence(plan, 'not-to-be-flown', units), keys);
+  constructor(plan: Plan, { request, units }: Pick<Scenario, 'request' | 'units'>) {
+    const grade = 'not-to-be-flown';
+    const keys = settingKeys(plan, grade);
+    super(keys[0]!, gradeSentence(plan, grade, units, flyableWords(plan, request, units)), keys);
   }
 }
 
@@ -150,18 +152,19 @@ export function scenarioOf(
 export function planOf(scenario: Scenario): Plan {
   const plan = flownPlan(scenario);
   if (plan.grade !== 'not-to-be-flown' || scenario.shows === plan.grade) return plan;
-  throw new NotToBeFlownError(plan, scenario.units);
+  throw new NotToBeFlownError(plan, scenario);
 }
 
 /**
  * Flies a scenario. Throws ScenarioError where it cannot be flown, and NotToBeFlownError where it does not reach the spot:
  * whatever a lesson shows, no page is made of a flight that fails.
  */
-export function flownPlan({ request, units }: Scenario): Plan {
+export function flownPlan(scenario: Scenario): Plan {
+  const { request } = scenario;
   try {
     const plan = planApproach(request);
     if (plan.made) return plan;
-    throw new NotToBeFlownError(plan, units);
+    throw new NotToBeFlownError(plan, scenario);
   } catch (error) {
     if (!(error instanceof RequestError)) throw error;
     const field = error.field.split('.')[0]!;

@@ -8,6 +8,7 @@ import { numberCaptions } from '../../lesson/captions.ts';
 import { planParts } from '../../lesson/plan-parts.ts';
 import type { PageUnits } from '../../units/page-units.ts';
 import { hasClass, setText, textOf } from '../document-tree.ts';
+import { flyableWords } from '../flyable-words.ts';
 import { gradeBands } from '../grade-bands.ts';
 import { type LessonInput, lessonParts } from '../lesson-parts.ts';
 import { once } from '../once.ts';
@@ -79,7 +80,7 @@ export function finishChapter({ input, parts }: Draft): Chapter {
   const { id, number, title, plan, request, units } = input;
   const content = h('section', { class: ['chapter', id], ariaLabelledBy: id }, [
     // No approach is flown on the pages of an aircraft.
-    ...(number === undefined ? [] : gradeBands(plan, units)),
+    ...(number === undefined ? [] : gradeBands(plan, units, flyableWords(plan, request, units))),
     h('header', { class: 'masthead' }, [
       h(
         'h1',

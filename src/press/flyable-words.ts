@@ -1,0 +1,29 @@
+import { startWords } from '../../components/wind-table/start-words.ts';
+import { capital } from '../drawing/grade-words.ts';
+import { leastSoundStart } from '../flight/least-sound-start.ts';
+import type { Plan, PlanRequest } from '../flight/plan.ts';
+import { heightStep } from '../units/format.ts';
+import type { PageUnits } from '../units/page-units.ts';
+import { cautionsOf, remediesOf } from './grade-words.ts';
+
+/** The height takes many flights, and a plan is asked for its words again and again. */
+const found = new WeakMap<Plan, readonly string[]>();
+
+/**
+ * What would be flyable in place of a plan that is not to be flown, a sentence each: what its cautions say, and the least
+ * height from which the same approach is sound, where a height alone makes it so. None of any other plan. `request` is what
+ * the plan was asked for.
+ */
+export function flyableWords(plan: Plan, request: PlanRequest, units: PageUnits): readonly string[] {
+  if (plan.grade !== 'not-to-be-flown') return [];
+  const known = found.get(plan);
+  if (known) return known;
+  const start = leastSoundStart(request, heightStep(units));
+  const remedies = remediesOf(cautionsOf(plan, plan.grade));
+  const words =
+    start.height === undefined
+      ? remedies
+      : [...remedies, `${capital(startWords(start, plan.aircraft, units))}.`];
+  found.set(plan, words);
+  return words;
+}
