@@ -95,7 +95,8 @@ const settings = aircraftIds.flatMap((id) => [
 describe.each(settings)('exercises in another wind, for $id', ({ setting }) => {
   it('give the base turn that the second integrator finds', () => {
     const asked = questionsOf('base-turn-in-wind', setting);
-    expect(asked.length).toBeGreaterThan(5);
+    // Winds whose plan would pass a limit are not asked about.
+    expect(asked.length).toBeGreaterThan(2);
     for (const { question, right } of asked) {
       const { pastAbeam, seconds } = solve(setting, figureIn(question, /a headwind of (\d+) kt/));
       expect(Math.abs(figureIn(right, /^([\d,]+) m past abeam/) - pastAbeam), question).toBeLessThan(5.6);

@@ -318,7 +318,8 @@ describe('the clearance of any flight from any obstacle', { timeout: 600_000 }, 
         if (found.below !== undefined) expect(pass.distance).toBeCloseTo(-found.below, 1);
         else
           expect(Math.abs(Math.max(0, pass.distance) - found.distance)).toBeLessThan(
-            allowanceOf(from) + 0.02,
+            // The path of the last seconds is bent between two samples: the wind takes airspeed there.
+            allowanceOf(from) + 0.05,
           );
       }),
       { numRuns: 100, seed: 1912, endOnFailure: true },
