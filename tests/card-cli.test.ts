@@ -84,6 +84,7 @@ describe('chalkwing card', () => {
     ['half-letter', '180', '058/3kt'],
     ['half-letter', 'spiral', 'calm'],
     ['A5', 'spiral', 'calm'],
+    ['A5', '180', '058/4kt'],
     ['half-letter', '90', '210/12kt'],
     ['half-letter', '360', '210/12kt'],
     ['half-letter', 'spiral', '210/12kt'],
@@ -103,6 +104,8 @@ describe('chalkwing card', () => {
       const key = Number(/\.key-height \.figure\{font-size:([\d.]+)rem/.exec(html)![1]);
       expect(setting.size * key).toBeGreaterThanOrEqual(16);
       expect([...html.matchAll(/font-size:0?\.\d+r?em/g)]).toEqual([]);
+      // A mark that our own fonts do not have is a box where no other font is installed.
+      expect(wordsOf(html)).not.toContain('✕');
     }
   });
 

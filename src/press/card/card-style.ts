@@ -27,12 +27,12 @@ main{flex:1;justify-content:space-between}
 h1,h2,p,ul,ol,dl,dt,dd{margin:0;padding:0}
 b,h1,h2{font-weight:600}
 abbr{text-decoration:none}
-h1{font-size:1.7rem;line-height:1.05;letter-spacing:-.012em}
+h1{font-size:1.7rem;line-height:1;letter-spacing:-.012em}
 h2{font-size:1rem;line-height:var(--line)}
 .figure{white-space:nowrap}
 .unit{font-size:1rem;font-weight:400}
 
-header{border-top:3pt solid #000;padding-top:.25rem}
+header{border-top:3pt solid #000;padding-top:calc(.1rem + .15rem*var(--air))}
 .title{display:flex;justify-content:space-between;gap:4mm;align-items:flex-start}
 .runway{display:flex;gap:2.4mm;align-items:center}
 .runway .number{font-size:2.6rem;line-height:1;font-weight:600;letter-spacing:-.01em}
@@ -41,7 +41,7 @@ header{border-top:3pt solid #000;padding-top:.25rem}
 .speeds{display:flex;flex-wrap:wrap;justify-content:space-between;column-gap:3mm}
 .speeds{border-top:.5pt solid #000}
 .speeds>div{display:flex;gap:1.4mm;align-items:baseline}
-.speeds .figure{font-size:1.4rem;line-height:1.1}
+.speeds .figure{font-size:1.4rem;line-height:1}
 
 section{border-top:1.6pt solid #000;padding-top:.1rem}
 table{border-collapse:collapse;width:100%}
