@@ -1,10 +1,5 @@
-import { startWords } from '../../../components/wind-table/start-words.ts';
-import { capital } from '../../drawing/grade-words.ts';
-import { leastSoundStart } from '../../flight/least-sound-start.ts';
-import type { Plan } from '../../flight/plan.ts';
-import { heightStep } from '../../units/format.ts';
 import { fingerprint } from '../fingerprint.ts';
-import { NotToBeFlownError, planOf, type Scenario } from '../scenario.ts';
+import { planOf } from '../scenario.ts';
 import type { CardInput } from './card.ts';
 import { cardPapers } from './card-paper.ts';
 import { type CardRequest, cardScenario } from './card-scenario.ts';
@@ -16,7 +11,7 @@ import { type CardRequest, cardScenario } from './card-scenario.ts';
 export function makeCard(request: CardRequest): CardInput {
   const { school, date, version } = request;
   const scenario = cardScenario(request);
-  const plan = flown(scenario);
+  const plan = planOf(scenario);
   const paper = cardPapers[request.paper];
   const { units } = school;
   return {
@@ -37,20 +32,4 @@ export function makeCard(request: CardRequest): CardInput {
       version,
     }),
   };
-}
-
-function flown(scenario: Scenario): Plan {
-  try {
-    return planOf(scenario);
-  } catch (error) {
-    if (error instanceof NotToBeFlownError) error.message += startThatWorks(scenario);
-    throw error;
-  }
-}
-
-/** The height to ask for in place of the one that is refused, where there is one, as a sentence. */
-function startThatWorks({ request, aircraft, units }: Scenario): string {
-  const start = leastSoundStart(request, heightStep(units));
-  if (start.height === undefined) return '';
-  return ` ${capital(startWords(start, aircraft, units))}.`;
 }
