@@ -73,7 +73,7 @@ function answerWith(turns: Turns, lead: Lead, asked: Asked, conditions: Conditio
   let last: Approached | undefined;
   const miss = (pastAbeam: number): number => {
     last = approach(approaching180(lead, turns, pastAbeam, asked, conditions), conditions, last?.joined);
-    return last?.miss ?? Number.NaN;
+    return last ? last.miss - (asked.touchdown ?? 0) : Number.NaN;
   };
   const { guess, slope } = likelyPastAbeam(asked, conditions);
   const sought = seekRoot(miss, guess, slope, [0, furthestPastAbeam], spotTolerance);

@@ -71,7 +71,7 @@ function finalRun(asked: Asked, conditions: Conditions): number {
   const legs = finalLegs(conditions, asked.pull);
   flight.begin({ along: 0, across: 0, height: finalHeight, eas: conditions.polar.speed }, legs[0]!);
   for (const leg of legs) flight.leg(leg);
-  return flight.state[ALONG]!;
+  return flight.state[ALONG]! - (asked.touchdown ?? 0);
 }
 
 /** Two half circles of `radius` with a downwind leg of `run` between them, so that final is `run` long as well. */

@@ -24,6 +24,7 @@ function findHeight(asked: Asked, conditions: Conditions): Answer | undefined {
   return answer(
     'throttle-height',
     (height) => approaching90(height, distance, asked, conditions),
+    asked,
     conditions,
     {
       guess: (2 * distance) / conditions.polar.ratio,
@@ -38,6 +39,7 @@ function findDistance(asked: Asked, conditions: Conditions): Answer | undefined 
   return answer(
     'base-distance',
     (distance) => approaching90(asked.height, distance, asked, conditions),
+    asked,
     conditions,
     {
       guess: (asked.height * conditions.polar.ratio) / 2,
@@ -50,13 +52,14 @@ function findDistance(asked: Asked, conditions: Conditions): Answer | undefined 
 function answer(
   name: string,
   approaching: (x: number) => Approaching,
+  { touchdown = 0 }: Asked,
   conditions: Conditions,
   { guess, slope, range }: { guess: number; slope: number; range: readonly [number, number] },
 ): Answer | undefined {
   let last: Approached | undefined;
   const miss = (x: number): number => {
     last = approach(approaching(x), conditions, last?.joined);
-    return last?.miss ?? Number.NaN;
+    return last ? last.miss - touchdown : Number.NaN;
   };
   const sought = seekRoot(miss, guess, slope, range, spotTolerance);
   if (!sought || !last) return undefined;

@@ -26,6 +26,8 @@ export interface Asked {
   readonly pull: number;
   /** m: the least height at which a turn to final, or a turn that puts final right, is complete. */
   readonly leastFinal: number;
+  /** m along: where a search brings its touchdown, that the flight ends at the spot. Left out, the spot itself. */
+  readonly touchdown?: number | undefined;
 }
 
 /** What a method found: the approach that touches down at the spot, or the one that comes nearest. */
@@ -45,4 +47,4 @@ export interface ApproachMethod {
 }
 
 /** m. The touchdown is brought this near to the spot. */
-export const spotTolerance = 1e-3;
+export const spotTolerance = 5e-3;

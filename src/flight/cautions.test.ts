@@ -161,7 +161,7 @@ describe('each caution on both sides of its limit', () => {
   });
 
   it('off-runway: short of it, on the centreline', () => {
-    const low = { height: 440 * foot, wind: windOffRunway(0, 12) };
+    const low = { height: 430 * foot, wind: windOffRunway(0, 12) };
     const { touchdown } = planned(low);
     expect(touchdown.along).toBeLessThan(-5);
     expect(Math.abs(touchdown.across)).toBeLessThan(1);

@@ -41,14 +41,19 @@ const usualGrade: Readonly<Record<CautionCode, Grade>> = {
 const leastToBeFlown = 1.1;
 
 /** A caution with its grade: of some, how far past the limit decides. */
-export function graded({ grade, ...found }: Found): Caution {
+export function graded({ grade, at, remedy, ...found }: Found): Caution {
   const { code, value, limit } = found;
   const grave =
     (code === 'obstacle-clearance' && value <= 0) ||
     ((code === 'stall-margin' || code === 'slow') && value < leastToBeFlown) ||
     // Lower than the least by more than a third of it.
     (code === 'final-turn-low' && value < (2 / 3) * limit);
-  return { ...found, grade: grade ?? (grave ? 'not-to-be-flown' : usualGrade[code]) };
+  return {
+    ...found,
+    grade: grade ?? (grave ? 'not-to-be-flown' : usualGrade[code]),
+    ...(at && { at }),
+    ...(remedy && { remedy }),
+  };
 }
 
 /** Every caution that a flight earns. Values and limits in m, m/s, kg, degrees or as plain ratios. */

@@ -32,11 +32,24 @@ export type OfFinal = Pick<Asked, 'side' | 'bank' | 'pull' | 'leastFinal'>;
 /** m: heights at which final is flown, those among them at which what may be flown changes; between them a straight line. */
 const apart = 50 * metresPerFoot;
 
+/** What was last asked of a final in these conditions. */
+const bands = new WeakMap<Conditions, OfFinal & { readonly band: FinalBand }>();
+
 /**
  * What a final can make of a height. Each height looked at is flown once and kept. Not a number where the wind lets no
  * final be flown.
  */
-export function finalBand(asked: OfFinal, conditions: Conditions): FinalBand {
+export function finalBand({ side, bank, pull, leastFinal }: OfFinal, conditions: Conditions): FinalBand {
+  const kept = bands.get(conditions);
+  if (kept?.side === side && kept.bank === bank && kept.pull === pull && kept.leastFinal === leastFinal)
+    return kept.band;
+  const asked = { side, bank, pull, leastFinal };
+  const band = newBand(asked, conditions);
+  bands.set(conditions, { ...asked, band });
+  return band;
+}
+
+function newBand(asked: OfFinal, conditions: Conditions): FinalBand {
   // A steep approach is fast: into a strong wind the slower approach speed comes down in less ground.
   const straight = between((height) =>
     Math.min(
@@ -154,14 +167,14 @@ const leastWeave = Math.PI / 36;
 
 /** Off final by an angle (rad), across it by as much the other way, and back on to it. */
 export function sTurn(side: Side, angle: number, bank: number, conditions: Conditions): Stage {
-  const out: TurnLeg = { kind: 'turn', phase: 'final', track: side * angle, side, bank, rollOut: false };
-  const back: TurnLeg = { ...out, track: -side * angle, side: side === 1 ? -1 : 1, rollOut: true };
+  const out: TurnLeg = { kind: 'turn', phase: 'final', track: side * angle, side, bank, rollOut: true };
+  const back: TurnLeg = { ...out, track: -side * angle, side: side === 1 ? -1 : 1 };
   return {
     before: [out, back],
     join: {
       legs: (lead) => [
         { ...baseLeg(side, lead, conditions, -side * angle), phase: 'final' },
-        { ...out, track: 0, rollOut: true },
+        { ...out, track: 0 },
       ],
       guess: stillAirLead(conditions, bank) * (1 - cosine(angle)),
       slope: side,

@@ -275,10 +275,50 @@ export function highOf(paths: Paths, search: Search): number | null {
   return best(paths.turns, highest) ?? (paths.inOneTurn ? best(['one'], highest) : null);
 }
 
-/** The greatest value over the turns of a base leg, the best of those looked at made nearer; null where there is none. */
-function best(turns: readonly (number | 'one')[], value: (turned: number | 'one') => number): number | null {
+/**
+ * m of height that the best path has in hand from the height where a search begins: negative where none makes the spot from
+ * there. One that has any is good enough; null where none is sound.
+ */
+export function inHand(paths: Paths, search: Search): number | null {
+  const most = (turned: number | 'one') => mostInHand(new Path(paths, turned, search), paths, search.guess);
+  return best(paths.turns, most, 0) ?? (paths.inOneTurn ? best(['one'], most, 0) : null);
+}
+
+/** m: how nearly the place of a base turn is found. */
+const placeTolerance = 3;
+
+/** A base turn farther out loses more height, and leaves less to reach the spot with: some place between does both, or none. */
+function mostInHand(path: Path, { places: [from, to] }: Paths, height: number): number {
+  let most = Number.NEGATIVE_INFINITY;
+  /** Whether the spot can be reached from a base turn there. */
+  const reaches = (place: number): boolean => {
+    const joined = path.at(place, height);
+    if (!joined) return false;
+    const enough = path.enough(joined);
+    most = Math.max(most, Math.min(enough, path.lost(joined)) + tolerance);
+    return enough >= 0;
+  };
+  if (reaches(to) || from === to || !reaches(from)) return most;
+  for (let [near, far] = [from, to]; most < 0 && far - near > placeTolerance; ) {
+    const middle = (near + far) / 2;
+    if (reaches(middle)) near = middle;
+    else far = middle;
+  }
+  return most;
+}
+
+/**
+ * The greatest value over the turns of a base leg, the best of those looked at made nearer, or the first that is `enough`;
+ * null where there is none.
+ */
+function best(
+  turns: readonly (number | 'one')[],
+  value: (turned: number | 'one') => number,
+  enough = Number.POSITIVE_INFINITY,
+): number | null {
   let top: { turned: number | 'one'; value: number } | undefined;
   const look = (turned: number | 'one') => {
+    if (top && top.value >= enough) return;
     const found = value(turned);
     if (found > (top?.value ?? Number.NEGATIVE_INFINITY)) top = { turned, value: found };
   };

@@ -29,7 +29,7 @@ const glance = 1e-3;
 export interface Advance {
   /** s; negative where the motion had to be run backward to its end. */
   readonly duration: number;
-  /** False where its end did not come within the bound. */
+  /** False where its end did not come within the bound, or its rates were no numbers. */
   readonly ended: boolean;
 }
 
@@ -96,6 +96,8 @@ export class Integrator {
         this.take(motion, state, length, moves);
         then = motion.remaining(this.trial);
       }
+      // A motion that cannot be flown on from here: the state stays where it could.
+      if (Number.isNaN(then)) break;
       this.keepTrial(state, moves);
       pace = (left - then) / length;
       left = then;

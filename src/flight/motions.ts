@@ -6,7 +6,7 @@ import { inducedDragReduction } from './ground-effect.ts';
 import type { Motion, State } from './integrator.ts';
 import { cosine, sine } from './steady-math.ts';
 import { rollOutLead, turnRate } from './turns.ts';
-import { crab, type Drift, stillAir, type Wind, type WindField } from './wind.ts';
+import { crab, type Drift, roundedAbout, stillAir, type Wind, type WindField } from './wind.ts';
 
 /**
  * The state that every motion carries: place in the spot frame (m), heading from the landing direction (rad,
@@ -31,6 +31,8 @@ export interface Medium {
   /** 1/m: how the true airspeed of a constant equivalent airspeed grows with height. */
   readonly thinning: (height: number) => number;
   readonly wind: WindField;
+  /** m: heights about which the wind changes with height as it did not before; left out, none. */
+  readonly windBends?: readonly number[] | undefined;
   /** m/s: how fast the air itself sinks (rises, negative) from the start to the round-out. Left out, it does neither. */
   readonly sinkingAir?: number | undefined;
 }
@@ -43,8 +45,8 @@ export interface Medium {
 export const speedHeldDownTo = 50 * metresPerFoot;
 
 /**
- * However fast the wind drops, no pilot lets the sink grow to more than so many times the steady one to hold the airspeed
- * (a judgement of ours, no source): met only in gales, or very low.
+ * However fast the wind drops, no pilot lets the sink grow to more than so many times the steady one to hold the airspeed:
+ * what is left over goes from the airspeed (a judgement of ours, no source). Met only in gales, or very low.
  */
 const steepest = 2;
 
@@ -80,22 +82,36 @@ function descend(
   // Air that sinks takes its height for nothing; what it crosses on the way is paid for like the rest.
   const spent = steady + (medium.sinkingAir ?? 0);
   const needed = spent + (tas * gain) / standardGravity;
-  const sink = held ? needed / Math.max(worth, 1 / steepest) : needed;
+  const kept = held && worth * steepest >= 1;
+  const sink = kept ? needed / worth : held ? needed * steepest : needed;
   rates[HEIGHT] = -sink;
-  rates[EAS] = (held ? gain : (standardGravity / tas) * (sink * worth - spent)) / factor;
+  rates[EAS] = (kept ? gain : (standardGravity / tas) * (sink * worth - spent)) / factor;
 }
 
 /** How soon a pilot changes speed, m/s EAS per second: about 1 kt a second (common practice, no source). */
 const speedChangeRate = 0.5;
 
-const gliding = [ALONG, ACROSS, HEIGHT, TIME] as const;
-const accelerating = [...gliding, EAS] as const;
-const turning = [ALONG, ACROSS, HEIGHT, HEADING, TIME] as const;
+const gliding = [ALONG, ACROSS, HEIGHT, EAS, TIME] as const;
+const turning = [...gliding, HEADING] as const;
 const rolling = [...turning, BANK] as const;
 
-/** s. The wind changes with the logarithm of height: steps grow with it, and are short near the ground. */
-function lineStep(state: State): number {
-  return Math.min(8, Math.max(0.5, Math.abs(state[HEIGHT]!) / 8));
+/** s. The wind changes with the logarithm of height: steps grow with it, and are short near the ground and a bend. */
+function lineStep(state: State, medium: Medium): number {
+  const height = Math.abs(state[HEIGHT]!);
+  return Math.min(8, Math.max(0.5, height / 8), stepToBend(height, medium));
+}
+
+/** m/s: no faster than this, nearly, does height change. */
+const fastSink = 4;
+
+/** s: within the rounded part of a bend of the wind steps are short, and none leads across it from afar. */
+function stepToBend(height: number, { windBends = [] }: Medium): number {
+  let longest = Number.POSITIVE_INFINITY;
+  for (const bend of windBends) {
+    const rounded = roundedAbout(bend);
+    longest = Math.min(longest, Math.max(rounded, Math.abs(height - bend) - rounded) / fastSink);
+  }
+  return longest;
 }
 
 /** Free steps of a straight leg, and of a turn, at most: many minutes. */
@@ -103,7 +119,7 @@ const mostOfLine = 400;
 const mostOfTurn = 250;
 
 /** s: in the last of final the wind changes fast. */
-const lastStep = 0.25;
+const lastStep = 0.5;
 
 /** rad: what the heading may change, and the bank, in one step of a turn. */
 const turnedInStep = 0.4;
@@ -112,7 +128,11 @@ const rollStep = (15.1 * Math.PI) / 180;
 /** s: the faster the turn, the shorter its steps. */
 function turnStep(state: State, medium: Medium): number {
   const tas = state[EAS]! * medium.tasOverEas(state[HEIGHT]!);
-  return Math.min(2, turnedInStep / Math.abs(turnRate(tas, state[BANK]!)));
+  return Math.min(
+    2,
+    turnedInStep / Math.abs(turnRate(tas, state[BANK]!)),
+    stepToBend(state[HEIGHT]!, medium),
+  );
 }
 
 /** When a motion ends, as something left of it. */
@@ -146,7 +166,7 @@ export function glideAlongLine(
       cos = Math.sqrt(1 - sin * sin);
     }
     medium.wind(height, wind);
-    const speedRate = speedChange * (speedChange < 0 ? slowingRate(sin) : speedChangeRate);
+    const speedRate = speedChange * (speedChange < 0 ? slowingRate(sin, factor) : speedChangeRate);
     rates[TIME] = 1;
     const horizontal = tas * cos;
     overGround(rates, cosTrack, sinTrack, horizontal, wind);
@@ -158,8 +178,8 @@ export function glideAlongLine(
   const settled = new Float64Array(stateSize);
   return {
     mostSteps: mostOfLine,
-    longestStep: !held ? lastStep : speedChange === 0 ? lineStep : 3,
-    moves: speedChange === 0 && held ? gliding : accelerating,
+    longestStep: (state) => Math.min(!held ? lastStep : speedChange === 0 ? 8 : 3, lineStep(state, medium)),
+    moves: gliding,
     derivative: rate,
     remaining: until,
     settle(state) {
@@ -194,8 +214,8 @@ export function overGround(
 }
 
 /** Slowing down never takes more than half of the sink away, so that height is never gained by it. */
-function slowingRate(sin: number): number {
-  return Math.min(speedChangeRate, (standardGravity * sin) / 2);
+function slowingRate(sin: number, tasOverEas: number): number {
+  return Math.min(speedChangeRate, (standardGravity * sin) / (2 * tasOverEas));
 }
 
 /** A gliding turn with the bank changing at a steady rate (rad/s, nought to hold it). */
@@ -274,7 +294,7 @@ export function glideRoundCircle(medium: Medium, radius: number, side: 1 | -1, u
   };
   return {
     longestStep: 0.5,
-    moves: [ALONG, ACROSS, HEIGHT, TRACK, TIME],
+    moves: [...gliding, TRACK],
     derivative(state, rates) {
       const { cosTrack, sinTrack, tas, sin, groundspeed } = round(state);
       const height = state[HEIGHT]!;
@@ -354,10 +374,14 @@ export function roundOut(medium: Medium, landing: Landing, pull: number): Motion
   };
 }
 
+/** Where the wind drops so fast that it takes nearly all of the speed by itself, no hold-off can be flown. */
+const leastWorth = 0.2;
+
 /**
  * Hold-off: the speed falls to `touchdownEas` in ground effect while what height is left goes with it, in
  * proportion, so that the wheels meet the ground as the speed is reached. The weight's work on that descent is
- * counted. `level` is the height (m) and `entryEas` the speed at which it begins.
+ * counted. `level` is the height (m) and `entryEas` the speed at which it begins. Its rates are no numbers where the wind
+ * does not let it be flown.
  */
 export function holdOff(
   medium: Medium,
@@ -381,7 +405,7 @@ export function holdOff(
       rates[TIME] = 1;
       overGround(rates, 1, 0, tas, wind);
       const worth = 1 + heightPerSpeed * (standardGravity / tas + alongPath(rates, wind, tas));
-      const slowing = (-standardGravity * drag) / worth;
+      const slowing = worth > leastWorth ? (-standardGravity * drag) / worth : Number.NaN;
       rates[HEIGHT] = heightPerSpeed * slowing;
       rates[EAS] = slowing / tasOverEas;
     },

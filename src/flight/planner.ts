@@ -6,7 +6,7 @@ import { heightThatWorks, windShareThatWorks } from './beyond-reach.ts';
 import { cautionsOf, graded, mediumBank } from './cautions.ts';
 import type { Conditions } from './conditions.ts';
 import { soundFinal } from './final-band.ts';
-import { endsAtSpot, flyPattern } from './fly-pattern.ts';
+import { endsAtSpot, type FlownPattern, flyPattern } from './fly-pattern.ts';
 import { gatesOf } from './gates.ts';
 import { sinOfGlide } from './glide.ts';
 import { gradeOf } from './grade.ts';
@@ -34,12 +34,11 @@ import { positiveAngle, stillAir, surfaceWindHeight, windAt, windTriangle } from
  */
 export function planApproach(request: PlanRequest): Plan {
   const worked = workOut(request);
-  const { resolved, asked, answer, method } = worked;
+  const { resolved, asked, method } = worked;
   const { conditions, flown } = resolved;
   const { runway, airfield, power, approach, detail = 'whole' } = request;
   const { aircraft } = conditions;
-  const procedure = answer?.approached.procedure ?? atOnce(asked, resolved);
-  const pattern = flyPattern(procedure, conditions, runway.heading);
+  const { answer, pattern } = flyToSpot(worked, runway.heading);
   const { flight, keys, aimPoint, levelAt } = pattern;
   const track = flight.track.map((sample) => ({ ...sample, heading: positiveAngle(sample.heading) }));
   const last = track.at(-1)!;
@@ -60,7 +59,7 @@ export function planApproach(request: PlanRequest): Plan {
     circuit: asked.side === 1 ? 'right' : 'left',
     flown: { ...flown, height: track[0]!.height },
     solved: answer?.solved ?? { name: 'none', value: 0, unit: 'm' },
-    circles: circlesOf(worked),
+    circles: circlesOf(answer, worked),
     track,
     keys,
     gates: made && detail === 'whole' ? gatesOf(keys, asked, conditions) : [],
@@ -74,6 +73,35 @@ export function planApproach(request: PlanRequest): Plan {
     grade: gradeOf(cautions),
     made,
   };
+}
+
+/** m: a flight that ends farther from the spot than this is put right; and how far the two kinds of steps may part. */
+const closeEnough = 0.02;
+const partsAtMost = 5;
+
+/**
+ * Flies what a search found. The steps of the flight are shorter: where it ends beside the spot by what they part by, the
+ * search is asked again for as much on the other side.
+ */
+export function flyToSpot(
+  { resolved, asked, method, answer }: WorkedOut,
+  runwayHeading: number,
+): { readonly answer: Answer | undefined; readonly pattern: FlownPattern } {
+  const { conditions } = resolved;
+  const fly = (found: Answer | undefined) =>
+    flyPattern(found?.approached.procedure ?? atOnce(asked, resolved), conditions, runwayHeading);
+  const first = { answer, pattern: fly(answer) };
+  let best = first;
+  let touchdown = 0;
+  for (let tries = 0; tries < 3 && best.answer?.made; tries++) {
+    const { along, phase } = best.pattern.flight.track.at(-1)!;
+    if (phase !== 'hold-off' || Math.abs(along) < closeEnough || Math.abs(along) > partsAtMost) break;
+    touchdown -= along;
+    const again = method.answer({ ...asked, touchdown }, conditions);
+    if (!again?.made) return first;
+    best = { answer: again, pattern: fly(again) };
+  }
+  return best;
 }
 
 /** A request resolved, and what its approach found. */
@@ -106,7 +134,7 @@ export function workOut(request: PlanRequest): WorkedOut {
   return { resolved, asked, method, answer: method.answer(asked, conditions) };
 }
 
-function circlesOf({ answer, asked, resolved }: WorkedOut): Plan['circles'] {
+function circlesOf(answer: Answer | undefined, { asked, resolved }: WorkedOut): Plan['circles'] {
   if (answer?.circles === undefined) return undefined;
   return { flown: answer.circles, allowed: circlesWithin(mediumBank, asked, resolved.conditions) };
 }

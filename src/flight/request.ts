@@ -90,6 +90,7 @@ export function resolveRequest(request: PlanRequest): Resolved {
         { kind: windProfile, exponent: airfield.windExponent, layers },
         runway.heading,
       ),
+      windBends: windProfile === 'layers' && layers.length > 1 ? layers.map(({ height }) => height) : [],
       steep: aircraft.steepApproach && {
         speed: speedAtMass(aircraft.steepApproach.speed, aircraft, mass),
         ratio: aircraft.steepApproach.ratio,

@@ -8,12 +8,13 @@ export const surfaceWindHeight = 10;
 export const lowestProfileHeight = 2;
 
 /**
- * Where the wind's change with height jumps (the foot of the power law, a height at which a wind is given), it is carried
- * over: in the last metre above the foot, and in a tenth of the height about a given wind. A step of a flight is as
- * accurate there as anywhere.
+ * m: where the wind's change with height would jump (the foot of the power law, a height at which a wind is given) the corner
+ * is rounded, so far to each side. A step of a flight is as accurate there as anywhere, and the change is that of the wind
+ * itself.
  */
-const fadingOver = 1;
-const carriedOver = 0.1;
+export function roundedAbout(height: number): number {
+  return Math.max(0.5, height / 20);
+}
 
 /** Exponent of the seventh-root profile for neutral air over open country (AMS Glossary, "power-law profile"). */
 export const seventhRoot = 1 / 7;
@@ -78,50 +79,65 @@ export function windField(surface: SurfaceWind, profile: WindProfile, runwayHead
     };
   }
   return (height, out) => {
-    const gain = Math.exp(
-      profile.exponent * Math.log(Math.max(height, lowestProfileHeight) / surfaceWindHeight),
-    );
+    const above = height - lowestProfileHeight;
+    const carried = lowestProfileHeight + ramp(above, roundedAbout(lowestProfileHeight));
+    const gain = Math.exp(profile.exponent * Math.log(carried / surfaceWindHeight));
     out.along = atSurface.along * gain;
     out.across = atSurface.across * gain;
-    // d/dh of a power law; it fades out where the wind is no longer carried down.
-    const fading = Math.min(1, (height - lowestProfileHeight) / fadingOver);
-    const growth = fading > 0 ? (fading * profile.exponent) / height : 0;
+    const growth = (profile.exponent / carried) * rise(above, roundedAbout(lowestProfileHeight));
     out.alongShear = out.along * growth;
     out.acrossShear = out.across * growth;
   };
 }
 
 function layeredField(layers: readonly WindAtHeight[], runwayHeading: number): WindField {
-  const rows = layers.map((layer) => ({
-    level: Math.log(Math.max(layer.height, lowestProfileHeight)),
-    ...drift(layer, runwayHeading),
-  }));
-  const last = rows.length - 1;
+  const rows = layers.map((layer) => {
+    const height = Math.max(layer.height, lowestProfileHeight);
+    return {
+      level: Math.log(height),
+      rounded: roundedAbout(height) / height,
+      ...drift(layer, runwayHeading),
+    };
+  });
+  const first = rows[0]!;
+  // What the wind changes by between two layers begins at the lower and ends at the upper.
+  const bends = rows.slice(1).flatMap((to, i) => {
+    const from = rows[i]!;
+    const gap = to.level - from.level;
+    const [along, across] = [(to.along - from.along) / gap, (to.across - from.across) / gap];
+    return [
+      { ...from, along, across },
+      { ...to, along: -along, across: -across },
+    ];
+  });
   return (height, out) => {
-    const level = Math.log(Math.max(height, lowestProfileHeight));
-    let upper = 0;
-    while (upper < last && rows[upper]!.level < level) upper++;
-    const above = rows[upper]!;
-    const below = rows[Math.max(upper - 1, 0)]!;
-    const gap = above.level - below.level;
-    const share = gap > 0 ? Math.min(1, Math.max(0, (level - below.level) / gap)) : 1;
-    out.along = below.along + share * (above.along - below.along);
-    out.across = below.across + share * (above.across - below.across);
+    const lowest = Math.max(height, lowestProfileHeight);
+    const level = Math.log(lowest);
+    out.along = first.along;
+    out.across = first.across;
     out.alongShear = 0;
     out.acrossShear = 0;
-    for (let i = 1; i <= last; i++) {
-      const [from, to] = [rows[i - 1]!, rows[i]!];
-      const part = carried(level, from.level, to.level) / ((to.level - from.level) * height);
-      out.alongShear += part * (to.along - from.along);
-      out.acrossShear += part * (to.across - from.across);
+    for (const bend of bends) {
+      const above = level - bend.level;
+      const change = ramp(above, bend.rounded);
+      const growth = rise(above, bend.rounded) / lowest;
+      out.along += bend.along * change;
+      out.across += bend.across * change;
+      out.alongShear += bend.along * growth;
+      out.acrossShear += bend.across * growth;
     }
   };
 }
 
-/** How much of a layer's change is met at a level: all within it, half at its ends, nothing outside. */
-function carried(level: number, from: number, to: number): number {
-  const share = (beyond: number) => Math.min(1, Math.max(0, 0.5 + beyond / (2 * carriedOver)));
-  return share(level - from) * share(to - level);
+/** Nought below a corner and rising with `x` above it, rounded so far to each side. */
+function ramp(x: number, rounded: number): number {
+  if (Math.abs(x) >= rounded) return Math.max(0, x);
+  return (x + rounded) ** 2 / (4 * rounded);
+}
+
+/** How steeply the ramp rises: nought below the corner, 1 above. */
+function rise(x: number, rounded: number): number {
+  return Math.min(1, Math.max(0, 0.5 + x / (2 * rounded)));
 }
 
 /** The wind that a field has at a height, as a direction it blows from (rad true, 0 to 2 pi) and a speed. */

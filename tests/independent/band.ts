@@ -14,8 +14,6 @@ export type Path = (height: number) => Complete | undefined;
 /** m: no height above is looked at; and how nearly heights are found. */
 export const highest = 4000;
 const close = 0.01;
-/** m of ground: where the farthest and the least of a final are the same, a path meets both, nearly. */
-const slack = 0.3;
 
 type Reach = (height: number) => number;
 
@@ -23,6 +21,8 @@ type Reach = (height: number) => number;
 export interface Reaches {
   readonly farthest: Reach;
   readonly steepest: Reach;
+  /** m of ground: where the two are the same, a path meets both, nearly. */
+  readonly slack: number;
 }
 
 /** The band of heights on final, so far before the spot. */
@@ -73,18 +73,26 @@ export function bandOf(
     const at = path(height);
     return at ? at.before - reaches.steepest(at.height) : Number.NaN;
   };
-  const low = short(leastAtKey) >= 0 ? leastAtKey : growTo(short, leastAtKey, glide.ratio);
-  if (low === undefined || !(room(low) >= -slack)) return undefined;
-  const high = room(low) > 0 ? growTo((height) => -room(height), low, glide.ratio) : low;
-  return { low, high: high ?? highest };
+  const low = short(leastAtKey) >= 0 ? leastAtKey : growTo(short, leastAtKey, glide.ratio)?.nought;
+  if (low === undefined || !(room(low) >= -reaches.slack)) return undefined;
+  if (room(low) <= 0) return { low, high: low };
+  // No higher than it is flown.
+  const { nought, flown } = growTo((height) => -room(height), low, glide.ratio) ?? {};
+  return { low, high: nought ?? flown ?? highest };
 }
 
-/** The height at the key from which the path is complete at a height: a metre there is about a metre here. */
+/**
+ * The height at the key from which the path is complete at a height: a metre there is about a metre here. Looked for higher up
+ * where the path would end in the ground.
+ */
 function aim(path: Path, guess: number, wanted: number): number | undefined {
   let height = guess;
-  for (let i = 0; i < 12; i++) {
+  for (let i = 0; i < 40; i++) {
     const at = path(height);
-    if (!at) return undefined;
+    if (!at || at.height < wanted / 4) {
+      height += 40;
+      continue;
+    }
     const off = wanted - at.height;
     if (Math.abs(off) < close / 2) return height + off;
     height += off;
@@ -92,8 +100,11 @@ function aim(path: Path, guess: number, wanted: number): number | undefined {
   return undefined;
 }
 
-/** From a height where a growing value is under nought up to where it is nought, or no longer flown; undefined where that is past the highest. */
-function growTo(value: Reach, from: number, slope: number): number | undefined {
+/**
+ * From a height where a growing value is under nought up to where it is nought, or to where it is flown at last. Undefined
+ * where neither is, up to the highest.
+ */
+function growTo(value: Reach, from: number, slope: number): { nought?: number; flown?: number } | undefined {
   let [a, fa] = [from, value(from)];
   if (!(fa < 0)) return undefined;
   let [b, fb] = [a, fa];
@@ -103,9 +114,9 @@ function growTo(value: Reach, from: number, slope: number): number | undefined {
     b = a + Math.max(1, (-1.2 * fa) / slope);
     if (b > highest) return undefined;
     fb = value(b);
-    // Higher up the path cannot be flown: as far as it can, at most.
+    // Higher up the path cannot be flown.
     for (; Number.isNaN(fb) && b - a > close; fb = value(b)) b = (a + b) / 2;
-    if (!(b - a > close)) return a;
+    if (!(b - a > close)) return { flown: a };
   }
   for (let i = 0; i < 40 && b - a > close && Math.abs(fb) > close; i++) {
     let x = b - (fb * (b - a)) / (fb - fa);
@@ -116,5 +127,5 @@ function growTo(value: Reach, from: number, slope: number): number | undefined {
       fa /= 2;
     } else [a, fa] = [x, fx];
   }
-  return b;
+  return { nought: b };
 }

@@ -30,7 +30,10 @@ export function bandAtBaseKey(
   return search([[turnedOut, turnedIn, 16 * fineness]], ([turn], reaches) => band(turn!, reaches), reach);
 }
 
-/** The band of a downwind key: over all base turns begun up to two spacings past it, and all angles of base. */
+/**
+ * The band of a downwind key: over all base turns begun up to two spacings past it, and all angles of base; one turn on to
+ * final where two, on the planned base track, have no room.
+ */
 export function bandAtDownwindKey(
   world: World,
   reach: FinalReach,
@@ -38,29 +41,24 @@ export function bandAtDownwindKey(
   spacing: number,
   fineness = 1,
 ): Found | undefined {
-  const inTwo = ([past, turn]: readonly number[], reaches: Reaches) =>
+  const guess = (past: number) => guessFrom(world, place, past);
+  const pastAbeam = [0, 2 * spacing, 8 * fineness] as const;
+  const turned = [turnedOut, turnedIn, 12 * fineness] as const;
+  const inTwo: Search = ([past, turn], reaches) =>
+    bandOf((height) => fromDownwind(world, place, height, past!, turn!), guess(past!), world, reaches);
+  const inOne: Search = ([past], reaches) =>
     bandOf(
-      (height) => fromDownwind(world, place, height, past!, turn!),
-      guessFrom(world, place, past!),
+      (height) =>
+        fromDownwind(world, place, height, past!, 0) ? undefined : inOneTurn(world, place, height, past!),
+      guess(past!),
       world,
       reaches,
     );
-  const ranges = [
-    [0, 2 * spacing, 8 * fineness],
-    [turnedOut, turnedIn, 12 * fineness],
-  ] as const;
-  const roomFor = ([past, turn]: readonly number[]) =>
-    fromDownwind(world, place, guessFrom(world, place, past!), past!, turn!) !== undefined;
-  if (gridOf(ranges).some(roomFor)) return search(ranges, inTwo, reach);
-  // Where two turns have no room, one turn on to final.
-  const inOne = ([past]: readonly number[], reaches: Reaches) =>
-    bandOf(
-      (height) => inOneTurn(world, place, height, past!),
-      guessFrom(world, place, past!),
-      world,
-      reaches,
-    );
-  return search([[0, 2 * spacing, 8 * fineness]], inOne, reach);
+  const two = search([pastAbeam, turned], inTwo, reach);
+  const one = search([pastAbeam], inOne, reach);
+  if (!two || !one) return two ?? one;
+  const [lowest, highest] = [one.low < two.low ? one : two, one.high > two.high ? one : two];
+  return { low: lowest.low, lowAt: lowest.lowAt, high: highest.high, highAt: highest.highAt };
 }
 
 type Range = readonly [low: number, high: number, parts: number];
@@ -68,23 +66,24 @@ type Search = (at: readonly number[], reaches: Reaches) => Band | undefined;
 
 /** Least and greatest of the bands over ranges of one or two numbers. */
 function search(ranges: readonly Range[], band: Search, reach: FinalReach): Found | undefined {
-  const about = { farthest: reach.aboutFarthest, steepest: reach.aboutSteepest };
-  const exact: Reaches = {
-    farthest: (height) => reach.farthest(height),
-    steepest: (height) => reach.steepest(height),
-  };
+  const about = { farthest: reach.aboutFarthest, steepest: reach.aboutSteepest, slack: 0.3 };
+  // What is just allowed by the first is allowed by these.
+  const exact = { farthest: reach.farthest, steepest: reach.steepest, slack: 0.6 };
   const tried = gridOf(ranges).flatMap((at) => {
     const found = band(at, about);
     return found ? [{ at, ...found }] : [];
   });
   const extreme = (sign: 1 | -1, value: (found: Band) => number) => {
-    const starts = [...tried].sort((a, b) => sign * (value(a) - value(b))).slice(0, 2);
     const cost = (at: readonly number[]) => {
       const found = band(at, about);
       return found ? sign * value(found) : Number.POSITIVE_INFINITY;
     };
-    const ends = starts.flatMap((start) =>
-      [descend(ranges, start.at, cost), start.at].flatMap((at) => {
+    const order = [...tried].sort((a, b) => sign * (value(a) - value(b)));
+    const first = order[0];
+    // Another one to begin from, with another last number.
+    const second = order.find(({ at }) => at.at(-1) !== first?.at.at(-1));
+    const ends = [first, second].flatMap((start) =>
+      (start ? [descend(ranges, start.at, cost), start.at] : []).flatMap((at) => {
         const found = band(at, exact);
         return found ? [{ at, height: value(found) }] : [];
       }),
@@ -106,32 +105,28 @@ function gridOf(ranges: readonly Range[]): number[][] {
   );
 }
 
-/** Steps each way along each range, and both ways at once, halved when none is better. */
-function descend(
-  ranges: readonly Range[],
-  from: readonly number[],
-  cost: (at: readonly number[]) => number,
-): readonly number[] {
-  let best = from;
-  let least = cost(from);
-  const directions = ranges.length === 1 ? [[1], [-1]] : allDirections;
-  for (let share = 1; share > 1 / 200; share /= 2) {
-    for (let better = true; better; ) {
-      better = false;
-      for (const direction of directions) {
-        const at = ranges.map(([low, high, parts], i) =>
-          Math.min(high, Math.max(low, best[i]! + (direction[i]! * share * (high - low)) / parts)),
-        );
-        const value = cost(at);
-        if (value < least - 1e-3) [best, least, better] = [at, value, true];
-      }
+type Cost = (at: readonly number[]) => number;
+
+/**
+ * The place of least cost: steps each way along the last range, halved when none is better, and at each the best along the
+ * range before it. So a bound that runs across both is followed.
+ */
+function descend(ranges: readonly Range[], from: readonly number[], cost: Cost): readonly number[] {
+  const [range] = ranges.slice(-1);
+  const [low, high, parts] = range!;
+  const before = ranges.slice(0, -1);
+  const at = (last: number, start: readonly number[]): readonly number[] =>
+    before.length === 0 ? [last] : [...descend(before, start, (first) => cost([...first, last])), last];
+  let best = at(from.at(-1)!, from.slice(0, -1));
+  let least = cost(best);
+  for (let step = (high - low) / parts; step > (high - low) / 2000; step /= 2) {
+    for (const way of [-step, step]) {
+      const last = Math.min(high, Math.max(low, best.at(-1)! + way));
+      if (last === best.at(-1)) continue;
+      const tried = at(last, best.slice(0, -1));
+      const value = cost(tried);
+      if (value < least - 1e-3) [best, least] = [tried, value];
     }
   }
   return best;
 }
-
-/** Round about, so that a corner of what is allowed is slid along. */
-const allDirections = Array.from({ length: 20 }, (_, i) => {
-  const angle = (i * Math.PI) / 10;
-  return [Math.cos(angle), Math.sin(angle)];
-});

@@ -187,7 +187,9 @@ export function holdingOff(world: World, perSpeed: number): Rates {
     const { ground, windPerMetre } = alongRunway(world, height, tas);
     const lost = g * drag(world.glide, eas, 1, induced(world, height));
     // V dV + g dh + V dW = -g D V dt, with dh = perSpeed dV.
-    const slowing = lost / (1 + (g * perSpeed) / tas + perSpeed * windPerMetre);
+    const worth = 1 + (g * perSpeed) / tas + perSpeed * windPerMetre;
+    // A wind that takes more speed than that: no such hold-off can be flown.
+    const slowing = worth > 0 ? lost / worth : Number.NaN;
     out.fill(0);
     out[X] = ground;
     out[H] = -perSpeed * slowing;

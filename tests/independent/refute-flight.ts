@@ -51,6 +51,9 @@ export function notMadeContradictions(request: PlanRequest, plan: Plan): Contrad
   const { along, across, phase } = plan.track.at(-1)!;
   const off = Math.hypot(along, across);
   if (plan.made || phase !== 'hold-off' || off <= ownTolerance || off > beside) return [];
+  // A turn to final that ends below the round-out makes nothing, wherever the wheels touch.
+  const turned = plan.track.findLast((sample) => sample.phase === 'final-turn');
+  if (turned && turned.height < worldOf(request).roundOutHeight) return [];
   const said: Said = [`it says that the spot cannot be made, and lands ${metres(off)} from it`, off];
   return [asContradictions('not-made', request)(said)];
 }

@@ -59,12 +59,19 @@ export function worstDefect(request: PlanRequest, plan: Plan): Defect {
   let worst: Defect = { metres: 0, phase: 'final', time: 0 };
   for (let i = 1; i < track.length; i++) {
     const [a, b] = [track[i - 1]!, track[i]!];
-    if (!(b.time > a.time)) continue;
+    if (!(b.time > a.time) || world.kinks.some((kink) => passes(kink, a, b))) continue;
     const off = ratesFor(a, b).map((rates) => apartAfter(rates, a, b, plan.runway.heading, side, radius));
     const metres = Math.min(...off);
     if (!(metres <= worst.metres)) worst = { metres, phase: b.phase, time: b.time };
   }
   return worst;
+}
+
+/** Where the wind's change with height jumps, the plan rounds it: a twentieth of the height to each side, or half a metre. */
+function passes(kink: number, a: TrackSample, b: TrackSample): boolean {
+  const rounded = Math.max(0.5, kink / 20);
+  const [low, high] = [Math.min(a.height, b.height), Math.max(a.height, b.height)];
+  return low < kink + rounded && high > kink - rounded;
 }
 
 function radiusOf(plan: Plan): number {

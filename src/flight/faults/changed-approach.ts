@@ -2,10 +2,10 @@ import type { Asked } from '../approach-method.ts';
 import { approach } from '../approaching.ts';
 import { RequestError } from '../errors.ts';
 import { type Amount, changed, type FaultChange } from '../fault.ts';
-import { endsAtSpot, type FlownPattern, flyPattern } from '../fly-pattern.ts';
+import { endsAtSpot, type FlownPattern } from '../fly-pattern.ts';
 import { baseLeg, joinFromBase, stillAirLead } from '../pattern-legs.ts';
 import type { PlanRequest, TrackSample } from '../plan.ts';
-import { workOut } from '../planner.ts';
+import { flyToSpot, workOut } from '../planner.ts';
 import type { Leg, LineLeg, Procedure, Start, TurnLeg } from '../procedure.ts';
 import { type Resolved, resolveRequest } from '../request.ts';
 import { heightForPlace } from './dive-for-aim-point.ts';
@@ -26,10 +26,11 @@ export interface FaultPlan {
  * approach is not made: there is nothing to compare with.
  */
 export function planForFaults(request: PlanRequest): FaultPlan {
-  const { answer, resolved, asked } = workOut(request);
+  const worked = workOut(request);
+  const { resolved, asked } = worked;
+  const { answer, pattern } = flyToSpot(worked, request.runway.heading);
   const procedure = answer?.made ? answer.approached.procedure : undefined;
-  const pattern = procedure && flyPattern(procedure, resolved.conditions, request.runway.heading);
-  if (!procedure || !pattern || !endsAtSpot(pattern)) {
+  if (!procedure || !endsAtSpot(pattern)) {
     throw new RequestError(
       'approach',
       'faults are flown against a plan that makes the spot: this one does not',

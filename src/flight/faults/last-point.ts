@@ -2,7 +2,7 @@ import { between } from '../keys.ts';
 import type { TrackSample } from '../plan.ts';
 
 /** m: how nearly the last height is found. */
-const heightTolerance = 0.05;
+const heightTolerance = 0.3;
 /** s between the places of a flight that are looked at. */
 const lookedAt = 1;
 /** s. What is left over says something of as long a time at most. */

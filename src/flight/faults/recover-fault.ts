@@ -9,7 +9,7 @@ import {
 } from '../fault.ts';
 import { bestOnFinal, finalBand, finalLine, sTurnCovers, steepUntil } from '../final-band.ts';
 import { Flight } from '../fly.ts';
-import { farthestBaseTurn, fromBaseKey, fromDownwind, highOf, lowOf, type Search } from '../gates.ts';
+import { farthestBaseTurn, fromBaseKey, fromDownwind, inHand, type Search } from '../gates.ts';
 import { keyAt } from '../keys.ts';
 import { ALONG } from '../motions.ts';
 import { finalLegs } from '../pattern-legs.ts';
@@ -188,8 +188,8 @@ export function spareAfter(by: RecoveryWay, plan: FaultPlan, change: FaultChange
           if (most >= 0) return most;
         }
         if (!isOnBase(point)) return most;
-        const low = lowOf(fromBaseKey(position, asked, conditions), searchFrom(position.height));
-        return low === null ? most : Math.max(most, position.height - low);
+        const spare = inHand(fromBaseKey(position, asked, conditions), searchFrom(position.height));
+        return spare === null ? most : Math.max(most, spare);
       };
     }
     case 'best-speed':
@@ -206,14 +206,13 @@ export function spareAfter(by: RecoveryWay, plan: FaultPlan, change: FaultChange
         const most = farthestBaseTurn * asked.spacing;
         const [at] = paths.places;
         if (at > most) return Number.NEGATIVE_INFINITY;
-        const high = highOf({ ...paths, places: [at, most] }, searchFrom(height));
-        return high === null ? Number.NEGATIVE_INFINITY : high - height;
+        return inHand({ ...paths, places: [at, most] }, searchFrom(height)) ?? Number.NEGATIVE_INFINITY;
       };
     case 'widen':
       return (point) => {
         const height = atBestGlide(point, conditions);
-        const high = highOf(fromBaseKey({ ...point, height }, asked, conditions), searchFrom(height));
-        return high === null ? Number.NEGATIVE_INFINITY : high - height;
+        const paths = fromBaseKey({ ...point, height }, asked, conditions);
+        return inHand(paths, searchFrom(height)) ?? Number.NEGATIVE_INFINITY;
       };
     case 's-turn':
       return (point) => {
