@@ -54,7 +54,7 @@ function newBand(asked: OfFinal, conditions: Conditions): FinalBand {
   const straight = between((height) =>
     Math.min(
       covered(height, steepest(asked, conditions), conditions),
-      covered(height, finalLegs(conditions, asked.pull), conditions),
+      covered(height, landingFrom(asked, conditions), conditions),
     ),
   );
   return {
@@ -92,7 +92,7 @@ export function bestOnFinal(height: number, conditions: Conditions): number {
 }
 
 function farthestFrom(height: number, { pull }: OfFinal, conditions: Conditions): number {
-  const landing = finalLegs(conditions, pull);
+  const landing = landingFrom({ pull }, conditions);
   const plain = covered(height, landing, conditions);
   if (height <= steepUntil) return plain;
   return Math.max(
@@ -123,7 +123,12 @@ export function sTurnCovers(
 export function steepest({ pull }: Pick<Asked, 'pull'>, conditions: Conditions): Leg[] {
   const { steep } = conditions;
   const descent: Leg[] = steep ? [{ ...finalLine(steepUntil, steep.speed), steep: true }] : [];
-  return [...descent, ...finalLegs(conditions, pull)];
+  return [...descent, ...landingFrom({ pull }, conditions)];
+}
+
+/** The last of final and the landing, pulled as planned, or as hard as the speed that is left over takes. */
+export function landingFrom({ pull }: Pick<Asked, 'pull'>, conditions: Conditions): Leg[] {
+  return finalLegs(conditions, pull).map((leg) => (leg.kind === 'landing' ? { ...leg, firmer: true } : leg));
 }
 
 /** m of ground that legs of final cover from a height. */

@@ -22,6 +22,7 @@ import {
 } from './motions.ts';
 import type { Phase, TrackSample } from './plan.ts';
 import type { CircleLeg, LandingLeg, Leg, LineLeg, Procedure, Start, TurnLeg, Until } from './procedure.ts';
+import { firmerPull } from './round-out-pull.ts';
 import { stillAir } from './wind.ts';
 
 /** `honest`: a flight ends where it meets the ground. `search`: the ground is ignored and a leg whose end has
@@ -255,7 +256,17 @@ export class Flight {
     const { conditions, state } = this;
     const { span, aboveWheels } = conditions.aircraft.wing;
     const landing = { wingSpan: span, wingAboveWheels: aboveWheels };
+    const begun = leg.firmer ? state.slice() : undefined;
     this.run(roundOut(conditions, landing, leg.pull), 'round-out');
+    if (begun && state[HEIGHT]! <= groundContact) {
+      const pull = firmerPull(begun, conditions);
+      if (pull === undefined) {
+        this.flyable = false;
+        return;
+      }
+      state.set(begun);
+      this.run(roundOut(conditions, landing, pull), 'round-out');
+    }
     if (this.onGround) return;
     state[PATH] = 0;
     const motion = holdOff(conditions, landing, state[HEIGHT]!, state[EAS]!, leg.touchdownEas);
@@ -325,7 +336,7 @@ function sameGlide(a: LineLeg, b: LineLeg): boolean {
 }
 
 function sameLanding(a: LandingLeg, b: LandingLeg): boolean {
-  return a.pull === b.pull && a.touchdownEas === b.touchdownEas;
+  return a.pull === b.pull && a.firmer === b.firmer && a.touchdownEas === b.touchdownEas;
 }
 
 /** The same to less than what an event is met to. */

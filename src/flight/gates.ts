@@ -52,14 +52,13 @@ export interface Paths {
   readonly places: readonly [from: number, to: number];
   /** By the turn of the base leg (rad, in positive), or in one turn on to final: up to wings level on final. */
   readonly path: (place: number, turned: number | 'one', height: number) => Approaching;
-  readonly turns: readonly number[];
-  /** True where two turns that have no room may be one. */
-  readonly inOneTurn: boolean;
+  readonly turns: readonly (number | 'one')[];
 }
 
 const degrees = (angle: number) => (angle * Math.PI) / 180;
 /** rad: base legs that are looked at first, from turned out to turned in, and about the best of them in these steps. */
 const looked: readonly number[] = [...[-45, -15, 15, 45].map(degrees), mostTurnedIn];
+const lookedBetween: readonly number[] = [-30, 0, 30, 60].map(degrees);
 const firstStep = degrees(15);
 const lastStep = degrees(1);
 
@@ -68,8 +67,7 @@ export function fromDownwind(key: KeyPosition, asked: Asked, conditions: Conditi
   const limited: Conditions = limitedTo(mostInOneTurn, conditions);
   return {
     places: [-key.along, -key.along + farthestBaseTurn * spacing],
-    turns: looked,
-    inOneTurn: true,
+    turns: [...looked, 'one'],
     path: (place, turned, height) => {
       const start = { along: key.along, across: key.across, height, eas: conditions.polar.speed };
       const lead = { start, before: [] };
@@ -118,7 +116,6 @@ export function fromBaseKey(
     places: [0, 0],
     // Straight on needs no turn: where base leg is short there is room for that alone.
     turns: [...looked, 0],
-    inOneTurn: false,
     path: (_place, turned, height) => fromBase({ ...key, height }, turned as number, asked, conditions),
   };
 }
@@ -198,6 +195,13 @@ class Path {
     return { before: -found.miss, height: found.finalHeight };
   }
 
+  /** One turn is allowed only where two, with base leg square to the runway, have no room. */
+  isAllowed(place: number, height: number): boolean {
+    if (this.#turned !== 'one') return true;
+    const square = this.#paths.path(place, 0, height);
+    return !approach(square, this.#search.conditions)?.sound;
+  }
+
   /** Height over the least that is enough: the turn to final high enough, and final within reach. */
   enough({ before, height }: Joined): number {
     const { asked, onFinal, conditions } = this.#search;
@@ -222,7 +226,7 @@ class Path {
     for (const higher of [0, 150, 400, 900]) {
       const sought = seekRoot(value, this.#height + higher, slope, heights, tolerance);
       if (!sought || !joined) continue;
-      if (!sought.found) return undefined;
+      if (!sought.found || !this.isAllowed(place, sought.x)) return undefined;
       this.#height = sought.x;
       return { height: sought.x, joined };
     }
@@ -265,14 +269,14 @@ export function bandOf(paths: Paths, search: Search): Band {
 /** The lowest of all paths from a place, m; null where none makes the spot. */
 export function lowOf(paths: Paths, search: Search): number | null {
   const lowest = (turned: number | 'one') => -lowestOf(new Path(paths, turned, search), paths, search);
-  const low = best(paths.turns, lowest) ?? (paths.inOneTurn ? best(['one'], lowest) : null);
+  const low = best(paths.turns, lowest);
   return low === null ? null : -low;
 }
 
 /** The highest of all paths from a place, m; null where none comes down to the spot. */
 export function highOf(paths: Paths, search: Search): number | null {
   const highest = (turned: number | 'one') => highestOf(new Path(paths, turned, search), paths);
-  return best(paths.turns, highest) ?? (paths.inOneTurn ? best(['one'], highest) : null);
+  return best(paths.turns, highest);
 }
 
 /**
@@ -281,7 +285,7 @@ export function highOf(paths: Paths, search: Search): number | null {
  */
 export function inHand(paths: Paths, search: Search): number | null {
   const most = (turned: number | 'one') => mostInHand(new Path(paths, turned, search), paths, search.guess);
-  return best(paths.turns, most, 0) ?? (paths.inOneTurn ? best(['one'], most, 0) : null);
+  return best(paths.turns, most, 0);
 }
 
 /** m: how nearly the place of a base turn is found. */
@@ -293,7 +297,7 @@ function mostInHand(path: Path, { places: [from, to] }: Paths, height: number): 
   /** Whether the spot can be reached from a base turn there. */
   const reaches = (place: number): boolean => {
     const joined = path.at(place, height);
-    if (!joined) return false;
+    if (!joined || !path.isAllowed(place, height)) return false;
     const enough = path.enough(joined);
     most = Math.max(most, Math.min(enough, path.lost(joined)) + tolerance);
     return enough >= 0;
@@ -323,6 +327,8 @@ function best(
     if (found > (top?.value ?? Number.NEGATIVE_INFINITY)) top = { turned, value: found };
   };
   turns.forEach(look);
+  // A band may be so narrow that only base legs between those looked at have it.
+  if (!top && turns.length > 1) lookedBetween.forEach(look);
   for (let step = firstStep; step >= lastStep; step /= 2) {
     const turned = top?.turned;
     if (typeof turned !== 'number') break;

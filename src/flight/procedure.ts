@@ -55,6 +55,8 @@ export interface LandingLeg {
   readonly kind: 'landing';
   /** Load factor of the pull. */
   readonly pull: number;
+  /** True where it is pulled harder, as hard as it takes, if this pull is not level before the ground. */
+  readonly firmer?: boolean;
   /** m/s EAS. */
   readonly touchdownEas: number;
 }

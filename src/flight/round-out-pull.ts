@@ -48,6 +48,16 @@ function firmer(begins: State, conditions: Conditions): number {
   return pull;
 }
 
+/** The pull that a round-out from a state takes; undefined where none is level, or none leaves a speed to hold off. */
+export function firmerPull(begins: State, conditions: Conditions): number | undefined {
+  try {
+    return pullFrom(begins, conditions);
+  } catch (error) {
+    if (error instanceof RequestError) return undefined;
+    throw error;
+  }
+}
+
 const integrator = new Integrator(stateSize);
 
 /** Where the round-out begins: the last of a final that was flown at the approach speed for as long as it is held. */

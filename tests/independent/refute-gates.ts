@@ -5,9 +5,11 @@ import { FinalReach } from './final-reach.ts';
 import { bandAtBaseKey, bandAtDownwindKey, type Found } from './gate-search.ts';
 import { worldOf } from './world.ts';
 
-/** m: how far outside an edge a path is a contradiction, and how far inside it one must be found. */
+/** m, a step of the page: how far outside an edge a path is a contradiction, and how far inside it one must be found. */
 const outside = 10 * foot;
-const inside = 3 * foot;
+const inside = 10 * foot;
+/** m: nobody is so high at a key, and the winds drawn up there are none that blow. Edges above are not told apart. */
+const topmost = 1000;
 
 /** Edges of gates that are none. */
 export function gateContradictions(request: PlanRequest, plan: Plan): Contradiction[] {
@@ -18,7 +20,11 @@ export function gateContradictions(request: PlanRequest, plan: Plan): Contradict
     const roughly = compare(gate, searched(gate.at, 1));
     // A path that is found stands; where one is missed, it is looked for more finely.
     const missed = gate.at !== 'final' && roughly.some(({ missing }) => missing);
-    const said = missed ? compare(gate, searched(gate.at, 2)) : roughly;
+    const finely = missed ? compare(gate, searched(gate.at, 2)) : roughly;
+    const said =
+      finely.some(({ missing }) => missing) && gate.at !== 'final'
+        ? compare(gate, searched(gate.at, 5))
+        : finely;
     return said.map(({ says, metres }) => ({
       kind: 'gate' as const,
       says: `${gate.at}: ${says}`,
@@ -42,9 +48,10 @@ interface Said {
   readonly missing: boolean;
 }
 
-function compare({ low, high }: Gate, found: Band | Found | undefined): Said[] {
+function compare({ low, high: claimedHigh }: Gate, found: Band | Found | undefined): Said[] {
+  const high = claimedHigh === null ? null : Math.min(claimedHigh, topmost);
   const mine = found ? `${feet(found.low)} to ${feet(found.high)}${pathOf(found)}` : 'nowhere';
-  const edges = `${edge(low)} to ${edge(high)}, it says; made from ${mine}`;
+  const edges = `${edge(low)} to ${edge(claimedHigh)}, it says; made from ${mine}`;
   const claimed = low !== null && high !== null ? high - low : 0;
   if (!found) {
     return claimed < 2 * inside ? [] : [{ says: edges, metres: claimed, missing: true }];
@@ -57,7 +64,12 @@ function compare({ low, high }: Gate, found: Band | Found | undefined): Said[] {
   }
   const all = [
     { says: 'low is not the lowest', metres: low - found.low, most: outside, missing: false },
-    { says: 'high is not the highest', metres: found.high - high, most: outside, missing: false },
+    {
+      says: 'high is not the highest',
+      metres: Math.min(found.high, topmost) - high,
+      most: outside,
+      missing: false,
+    },
     { says: 'low is too low', metres: found.low - low, most: inside, missing: true },
     { says: 'high is too high', metres: high - found.high, most: inside, missing: true },
   ];

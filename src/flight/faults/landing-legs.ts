@@ -1,5 +1,4 @@
 import type { Conditions } from '../conditions.ts';
-import { RequestError } from '../errors.ts';
 import { Integrator, type Motion, type State } from '../integrator.ts';
 import {
   ACROSS,
@@ -15,7 +14,7 @@ import {
   TIME,
 } from '../motions.ts';
 import type { Leg, MotionLeg } from '../procedure.ts';
-import { pullFrom } from '../round-out-pull.ts';
+import { firmerPull } from '../round-out-pull.ts';
 import { stallSpeedUnder } from '../turns.ts';
 import { stillAir } from '../wind.ts';
 
@@ -56,7 +55,7 @@ export function landingLegs(change: LandingChange, planned: number, log: Landing
     phase: 'round-out',
     track: 0,
     from: (conditions, state) => {
-      const own = change.pullAsPlanned ? planned : pullFor(conditions, state, planned);
+      const own = change.pullAsPlanned ? planned : (firmerPull(state, conditions) ?? planned);
       const pull = change.pull ?? own;
       log.pull = pull;
       log.pullMargin = state[EAS]! / stallSpeedUnder(pull, conditions.speeds.stall);
@@ -118,16 +117,6 @@ function drifting(motion: Motion, conditions: Conditions): Motion {
     },
     settle: straight,
   };
-}
-
-/** The planner's own load factor for this speed; the planned one where none serves. */
-function pullFor(conditions: Conditions, state: State, planned: number): number {
-  try {
-    return pullFrom(state, conditions);
-  } catch (error) {
-    if (error instanceof RequestError) return planned;
-    throw error;
-  }
 }
 
 function secondsToLevel(conditions: Conditions, from: State, pull: number): number {

@@ -78,7 +78,7 @@ function sTurnsFlown(from: TrackSample, { asked, resolved: { conditions } }: Fau
       const fly = (across: number) => {
         const flight = new Flight(conditions, 0, 'search');
         const { along, height } = from;
-        const out = { ...turn, track: side * angle * deg, side, rollOut: false };
+        const out = { ...turn, track: side * angle * deg, side, rollOut: true };
         flight.begin({ along, across: 0, height, eas: conditions.polar.speed }, out);
         flight.leg(out);
         flight.leg({ ...turn, track: -side * angle * deg, side: off, rollOut: true });

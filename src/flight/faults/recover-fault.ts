@@ -7,12 +7,11 @@ import {
   isInTheLanding,
   type RecoveryWay,
 } from '../fault.ts';
-import { bestOnFinal, finalBand, finalLine, sTurnCovers, steepUntil } from '../final-band.ts';
+import { bestOnFinal, finalBand, finalLine, landingFrom, sTurnCovers, steepUntil } from '../final-band.ts';
 import { Flight } from '../fly.ts';
 import { farthestBaseTurn, fromBaseKey, fromDownwind, inHand, type Search } from '../gates.ts';
 import { keyAt } from '../keys.ts';
 import { ALONG } from '../motions.ts';
-import { finalLegs } from '../pattern-legs.ts';
 import type { Phase, TrackSample } from '../plan.ts';
 import type { Leg } from '../procedure.ts';
 import { stillAir } from '../wind.ts';
@@ -157,7 +156,7 @@ export function spareAfter(by: RecoveryWay, plan: FaultPlan, change: FaultChange
   if (typeof changed === 'string') return undefined;
   const { conditions } = changed.resolved;
   const { asked, request } = plan;
-  const landing = finalLegs(conditions, asked.pull);
+  const landing = landingFrom(asked, conditions);
   const { steep } = conditions;
   const descent: Leg[] = steep ? [{ ...finalLine(steepUntil, steep.speed), steep: true }] : [];
   /** m past the spot after the steepest final that there is. */

@@ -82,5 +82,12 @@ body{max-width:calc(${room.width}mm + 40px);margin:0 auto;padding:20px}
 html{font-size:16px}
 footer{font-size:13px;line-height:1.35}
 }
-@media screen and (max-width:430px){body{padding:12px 8px}}`;
+@media screen and (max-width:500px){
+body{padding:12px 8px}
+.keys table,.turns table,.winds table{font-size:13px}
+.keys .key-height .figure,.winds .big{font-size:17px}
+.winds tbody th{white-space:normal}
+.keys tbody .key{white-space:normal}
+.keys :is(th,td){padding-left:2px;padding-right:1px}
+}`;
 }
