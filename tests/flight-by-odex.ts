@@ -69,15 +69,19 @@ export function flyByOdex(flight: OdexFlight): Places {
   };
   const trueOver = (height: number) => Math.sqrt(101325 / (gas * 288.15) / density(height));
 
+  /** m: the height whose wind is met: not below 2 m, the corner there rounded by half a metre to each side. */
+  const carried = (height: number) =>
+    height <= 1.5 ? 2 : height >= 2.5 ? height : 2 + (height - 1.5) ** 2 / 2;
+
   /** Drift [along, across]. */
   const wind = (height: number): [number, number] => {
-    const speed = flight.wind.speed * (Math.max(height, 2) / 10) ** flight.wind.exponent;
+    const speed = flight.wind.speed * (carried(height) / 10) ** flight.wind.exponent;
     return [-speed * Math.cos(flight.wind.offRunway), -speed * Math.sin(flight.wind.offRunway)];
   };
 
-  /** The power law's derivative, m/s a metre; it fades out over the last metre above 2 m. */
+  /** The power law's derivative, m/s a metre. */
   const windChange = (height: number): [number, number] => {
-    const growth = (flight.wind.exponent / Math.max(height, 2)) * Math.min(1, Math.max(0, height - 2));
+    const growth = (flight.wind.exponent / carried(height)) * Math.min(1, Math.max(0, height - 1.5));
     const [along, across] = wind(height);
     return [along * growth, across * growth];
   };
@@ -135,7 +139,11 @@ export function flyByOdex(flight: OdexFlight): Places {
   };
 
   const onLine =
-    (track: number, acceleration: (angle: number) => number, held = true): Rates =>
+    (
+      track: number,
+      acceleration: (angle: number, trueOverEquivalent: number) => number,
+      held = true,
+    ): Rates =>
     (_time, y) => {
       const speed = y[V]!;
       const angle = glideAngle(speed, 0);
@@ -144,7 +152,7 @@ export function flyByOdex(flight: OdexFlight): Places {
       const horizontal = tas * Math.cos(angle);
       const heading = headingFor(track, horizontal, y[H]!);
       const [along, across] = wind(y[H]!);
-      const rate = acceleration(angle);
+      const rate = acceleration(angle, factor);
       const worth = worthOfHeight(tas, horizontal, heading, y[H]!);
       const needed = tas * Math.sin(angle) + (tas * factor * rate) / g;
       const sink = held ? needed / worth : needed;
@@ -160,7 +168,8 @@ export function flyByOdex(flight: OdexFlight): Places {
     };
   const steady = () => 0;
   const speedingUp = () => 0.5;
-  const slowingDown = (angle: number) => -Math.min(0.5, (g * Math.sin(angle)) / 2);
+  const slowingDown = (angle: number, trueOverEquivalent: number) =>
+    -Math.min(0.5, (g * Math.sin(angle)) / (2 * trueOverEquivalent));
 
   const inTurn =
     (roll: number): Rates =>
