@@ -30,7 +30,7 @@ const lines: Readonly<Record<CautionCode, (said: Said) => string>> = {
   'wind-over-glide': () => 'the wind is stronger than the glide',
   'obstacle-clearance': (said) => {
     const { value, limit } = height(said, 'least', 'margin');
-    return said.value < 0
+    return said.value <= 0
       ? `an obstacle is met, to be cleared by ${limit}`
       : `obstacle cleared by ${value}, at least ${limit}`;
   },

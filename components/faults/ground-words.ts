@@ -45,7 +45,7 @@ function rollWords({ cautions }: FaultFlown, units: PageUnits): string[] {
 /** What follows an obstacle on the path is not flown; the caution says how far below its top. */
 function obstaclesMet({ cautions }: FaultFlown): string[] {
   return cautions
-    .filter(({ code, value }) => code === 'obstacle-clearance' && value < 0)
+    .filter(({ code, value }) => code === 'obstacle-clearance' && value <= 0)
     .map(({ message }) => message);
 }
 

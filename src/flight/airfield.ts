@@ -30,7 +30,7 @@ export interface Runway {
 
 export type Circuit = 'left' | 'right';
 
-/** Something to stay above. Placed in the spot frame (m); `width` is its extent across the landing direction. */
+/** Something to stay clear of. Placed in the spot frame (m); `width` is its extent across the landing direction. */
 export interface Obstacle {
   readonly what: string;
   readonly height: number;

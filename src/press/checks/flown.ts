@@ -39,6 +39,7 @@ export function flownChecks(flyer: PlanRequest): FlownCheck[] {
   return [
     ...circle(resolved),
     ...straightGlide(resolved),
+    intoFallingWind(resolved),
     slowing(resolved),
     ...(['180', '360'] as const).flatMap((approach) => halvedStep({ ...flyer, approach })),
   ].map((check) => ({
@@ -135,6 +136,41 @@ function straightGlide(resolved: Resolved): Unjudged[] {
       allowed: 0.01,
     };
   });
+}
+
+/**
+ * A headwind that falls evenly on the way down costs height at a held airspeed: sink = V (D/W + F), with
+ * F = (dW/dt)/g for the wind along the path (the F-factor of R. L. Bowles, AIAA 90-0341, 1990; from memory). With dW/dt the
+ * sink times the wind's change with height, the sink is V D/W over 1 less V cos(path) (change)/g.
+ */
+function intoFallingWind(resolved: Resolved): Unjudged {
+  const { polar } = resolved.conditions;
+  const drop = 300;
+  const knots = 10;
+  const perMetre = (knots * metresPerSecondPerKnot) / drop;
+  const still = evenAir(resolved);
+  const medium: Medium = {
+    ...still,
+    wind: (height, out) => {
+      out.along = -perMetre * (height - (high - drop));
+      out.across = 0;
+      out.alongShear = -perMetre;
+      out.acrossShear = 0;
+    },
+  };
+  const state = stateAt(polar.speed);
+  const motion = glideAlongLine(medium, 0, (s) => s[HEIGHT]! - (high - drop), 0);
+  const { duration } = new Integrator(stateSize).run(motion, state, false);
+  const tas = polar.speed * medium.tasOverEas(0);
+  const path = Math.atan(1 / polar.ratio);
+  return {
+    quantity: `Time to glide ${drop} m of height`,
+    inputs: `best glide speed held, a headwind of ${knots} kt that falls evenly to none`,
+    unit: 's',
+    formula: (drop / (tas * Math.sin(path))) * (1 - (tas * Math.cos(path) * perMetre) / standardGravity),
+    flown: duration,
+    allowed: 0.001,
+  };
 }
 
 /** Level, with the wheels at the ground, from the approach speed to the touchdown speed. */
