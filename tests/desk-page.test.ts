@@ -44,7 +44,7 @@ beforeAll(async () => {
     }),
   ]);
   page = await browser.newPage();
-  page.setDefaultTimeout(15_000);
+  page.setDefaultTimeout(100_000);
   page.on('pageerror', (error) => void mistakes.push(String(error)));
   page.on('dialog', (dialog) => void dialog.accept());
 }, 60_000);
@@ -128,7 +128,7 @@ async function findings(): Promise<string[]> {
     .flatMap(({ id, help, nodes }) => nodes.map(({ html }) => `${id} (${help}): ${html.slice(0, 160)}`));
 }
 
-describe('an instructor at the desk', () => {
+describe('an instructor at the desk', { timeout: 200_000 }, () => {
   it('writes a lesson from nothing, with a directive completed', async () => {
     await openAt('power-off-180.md');
     await page.click('#new-lesson');
@@ -289,7 +289,7 @@ describe('an instructor at the desk', () => {
 
   it('sees the pages as they are printed', async () => {
     await page.click('#as-pages');
-    await page.waitForSelector('#pages canvas', { timeout: 40_000 });
+    await page.waitForSelector('#pages canvas', { timeout: 100_000 });
     expect(await textOf('#printed-said')).toBe('Printed: out/trial-of-the-evening/osier-15.pdf');
     const canvases = await page.$$eval('#pages canvas', (found) => {
       const [first] = found as HTMLCanvasElement[];
@@ -371,7 +371,7 @@ describe('an instructor at the desk', () => {
   });
 });
 
-describe('the page of the desk', () => {
+describe('the page of the desk', { timeout: 200_000 }, () => {
   it('has nothing seriously wrong for axe-core, on a laptop and on a phone, and never scrolls sideways', async () => {
     for (const width of [1440, 820, 390]) {
       await openAt('faults/final.yaml', width, 844);

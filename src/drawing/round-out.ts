@@ -110,13 +110,18 @@ function drawAxes(sheet: Sheet, units: PageUnits, { view }: RoundOutLayout): voi
     const at = { x: plot.x - 1.8, y: y + (size.small * face.cap) / 2 };
     setLine(axes, { text: formatLowHeight(height, units) }, at, 'end', size.small);
   }
-  for (const distance of view.distanceTicks) {
+  let free = Number.NEGATIVE_INFINITY;
+  for (const distance of [...view.distanceTicks].sort((a, b) => b - a)) {
     const { x } = roundOutPoint(view, -distance, 0);
     if (x < plot.x || x > plot.x + plot.width + 0.1) continue;
     drawLine(axes, { from: { x, y: ground }, to: { x, y: ground + 1.2 } }, weight.line);
     const at = { x, y: ground + 2 + size.small * face.cap };
     const past = distance < 0 ? ' past' : '';
     const text = distance === 0 ? 'spot' : `${formatDistance(Math.abs(distance), units)}${past}`;
+    const half = sheet.board.measure(text, size.small) / 2;
+    // A tick too near to the one before it for its number stands without one.
+    if (x - half < free) continue;
+    free = x + half + 1;
     setLine(axes, { text }, at, 'middle', size.small);
   }
 }

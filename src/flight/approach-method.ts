@@ -47,4 +47,4 @@ export interface ApproachMethod {
 }
 
 /** m. The touchdown is brought this near to the spot. */
-export const spotTolerance = 5e-3;
+export const spotTolerance = 1e-3;

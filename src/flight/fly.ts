@@ -270,7 +270,11 @@ export class Flight {
     if (this.onGround) return;
     state[PATH] = 0;
     const motion = holdOff(conditions, landing, state[HEIGHT]!, state[EAS]!, leg.touchdownEas);
+    const { flyable } = this;
     this.run(motion, 'hold-off');
+    // A search goes on past a landing that cannot be held off; the flight itself does not.
+    if (this.mode === 'search') this.flyable = flyable;
+    else if (!this.flyable) return;
     state[HEIGHT] = 0;
   }
 

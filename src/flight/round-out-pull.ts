@@ -3,6 +3,7 @@ import { RequestError } from './errors.ts';
 import { Integrator, type State } from './integrator.ts';
 import { EAS, glideAlongLine, HEIGHT, roundOut, speedHeldDownTo, stateSize } from './motions.ts';
 import { rootInBracket } from './root.ts';
+import { stillAir } from './wind.ts';
 
 /** m. Wheel height at which a round-out that has to be firmer than the aircraft's own becomes level: about a foot. */
 const holdOffHeight = 0.3;
@@ -12,11 +13,19 @@ const hardestPull = 3;
 
 /**
  * The load factor with which the round-out is flown at the end of a final at the approach speed: the aircraft's own, or
- * as much more as it takes to be level a foot above the ground. A wind that drops near the ground has its part in it.
- * Throws RequestError where the approach leaves no speed to hold off.
+ * as much more as it takes to be level a foot above the ground. A wind that drops near the ground has its part in it; where
+ * it takes so much that no landing is left, the aircraft's own, and the flight shows what becomes of it.
+ * Throws RequestError where the approach leaves no speed to hold off in still air either.
  */
 export function roundOutPull(conditions: Conditions): number {
-  return pullFrom(endOfFinal(conditions), conditions);
+  const pull = firmerPull(endOfFinal(conditions), conditions);
+  if (pull !== undefined) return pull;
+  const calm: Conditions = {
+    ...conditions,
+    wind: (_height, out) => Object.assign(out, stillAir()),
+  };
+  pullFrom(endOfFinal(calm), calm);
+  return conditions.aircraft.roundOut.loadFactor;
 }
 
 /** The same for a round-out that begins with a state: its height, airspeed and path. */
