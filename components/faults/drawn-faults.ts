@@ -1,5 +1,6 @@
 import type { DrawnFault } from '../../src/drawing/drawn-fault.ts';
 import { DirectiveError } from '../../src/lesson/component.ts';
+import { isForClass } from '../../src/school/fault-class.ts';
 import type { Fault } from '../../src/school/faults.ts';
 import { didYouMean } from '../../src/school/nearest-name.ts';
 import type { PacketContext } from '../context.ts';
@@ -15,12 +16,16 @@ export const mostDrawn = 4;
  */
 export function drawnFaults(
   names: readonly string[],
-  { school, request, units }: PacketContext,
+  { school, request, units, plan }: PacketContext,
 ): DrawnFault[] {
   const rows = [...school.faults].flatMap(([file, { faults }]) => faults.map((row) => ({ file, row })));
   return names.map((name) => {
-    const found = rows.filter(({ file, row }) => row.id === name || `${file}/${row.id}` === name);
+    const named = rows.filter(({ file, row }) => row.id === name || `${file}/${row.id}` === name);
+    const found = named.filter(({ row }) => isForClass(row, plan.aircraft.class));
     const [only] = found;
+    if (named.length > 0 && !only) {
+      throw new DirectiveError(`The fault \`${name}\` is for no ${plan.aircraft.class} aircraft`);
+    }
     if (found.length > 1) {
       const whole = found.map(({ file }) => `\`${file}/${name}\``).join(' or ');
       throw new DirectiveError(`\`${name}\` is a row of several files: write ${whole}`);

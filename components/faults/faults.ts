@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { captionNumber } from '../../src/lesson/captions.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
 import { nameList } from '../../src/lesson/directive-form.ts';
+import { isForClass } from '../../src/school/fault-class.ts';
 import type { Fault, FaultsFile } from '../../src/school/faults.ts';
 import { didYouMean } from '../../src/school/nearest-name.ts';
 import type { PacketContext } from '../context.ts';
@@ -114,9 +115,7 @@ function pick(all: readonly Fault[], only: readonly string[] | undefined, from: 
   return all.filter(({ id }) => only.includes(id));
 }
 
-function isFor(row: Fault, { plan }: PacketContext): boolean {
-  return row.class === undefined || row.class.includes(plan.aircraft.class);
-}
+const isFor = (row: Fault, { plan }: PacketContext) => isForClass(row, plan.aircraft.class);
 
 /** What the plan does anyhow is no fault of it. */
 function isPlanned({ fly }: Fault, { request }: PacketContext): boolean {

@@ -59,9 +59,18 @@ describe('a file of faults', () => {
     ]);
   });
 
+  it('takes one id for rows of different classes, and for no two that an aircraft has both of', () => {
+    const shared = whole.replace('id: late', 'id: slow');
+    const withClass = (name: string) =>
+      shared.replace('    fault: Too late', `    class: ${name}\n    fault: Too late`);
+    expect(withClass('weight-shift')).not.toBe(shared);
+    expect(read(withClass('weight-shift')).found).toEqual([]);
+    expect(read(withClass('weight-shift glider')).found).toHaveLength(1);
+  });
+
   it('refuses a second row with the same id, an id that is no word, and a list without a row', () => {
     expect(read(whole.replace('id: late', 'id: slow')).found).toEqual([
-      '12:9 `id` in `faults` 2: `slow` is the id of row 1 already',
+      '12:9 `id` in `faults` 2: `slow` is the id of row 1 already; two rows may share one where each has a `class` of its own',
     ]);
     expect(read(whole.replace('id: late', 'id: Too late')).found).toEqual([
       expect.stringMatching(/^12:9 .*`Too late` cannot be an id/),

@@ -2,26 +2,24 @@ import type { VFile } from 'vfile';
 import type { z } from 'zod';
 import { QuantityError } from '../units/quantity.ts';
 import { checkYaml } from './check-yaml.ts';
+import { type FaultClass, faultClasses } from './fault-class.ts';
 import { list, parsed, section, words } from './fields.ts';
 import { readFlyText } from './fly-text.ts';
 import { didYouMean } from './nearest-name.ts';
 import { someOfForm } from './written-form.ts';
 import { hasErrors } from './yaml-source.ts';
 
-const classes = ['weight-shift', 'three-axis', 'powered-parachute', 'glider'] as const;
-type FaultClass = (typeof classes)[number];
-
 /** `weight-shift`, or several with a space between them, as the directives write it. */
 const classWords = parsed(
   'weight-shift',
   (text): readonly FaultClass[] =>
     text.split(/[\s,]+/).map((word) => {
-      const found = classes.find((name) => name === word);
+      const found = faultClasses.find((name) => name === word);
       if (found) return found;
-      const known = classes.map((name) => `\`${name}\``).join(', ');
-      throw new QuantityError(`\`${word}\` is none of ${known}${didYouMean(word, classes)}`);
+      const known = faultClasses.map((name) => `\`${name}\``).join(', ');
+      throw new QuantityError(`\`${word}\` is none of ${known}${didYouMean(word, faultClasses)}`);
     }),
-  someOfForm(classes),
+  someOfForm(faultClasses),
 );
 
 const idPattern = '^[a-z0-9]+(-[a-z0-9]+)*$';
@@ -44,7 +42,9 @@ const flyWords = parsed('"base-turn: 6 s late"', readFlyText, {
 
 const row = section(
   {
-    id: idWord.describe('Name of the row, for lessons that pick some rows'),
+    id: idWord.describe(
+      'Name of the row, for lessons that pick some rows; two rows may share one where each has a class of its own',
+    ),
     fault: words('Base turn late').describe('The fault, in a few words'),
     sign: words('The spot is far behind the wing.').describe('What the student sees, hears or feels'),
     cause: words('Eyes inside at the key.').describe('Why it happens'),
@@ -82,19 +82,26 @@ export function parseFaults(file: VFile): FaultsFile | undefined {
   return hasErrors(file) ? undefined : checked.value;
 }
 
-/** A lesson picks rows by their ids. */
+/** A lesson picks rows by their ids: two may share one where no class of aircraft has both. */
 function reportRepeats(source: NonNullable<ReturnType<typeof checkYaml>>['source']): void {
   const rows = (source.data as { faults?: unknown } | undefined)?.faults;
   if (!Array.isArray(rows)) return;
-  const seen = new Map<string, number>();
-  rows.forEach((each: { id?: unknown } | null, place) => {
+  const seen: { id: string; classes: readonly string[] | undefined; place: number }[] = [];
+  rows.forEach((each: { id?: unknown; class?: unknown } | null, place) => {
     const id = typeof each?.id === 'string' ? each.id.trim() : '';
-    const first = seen.get(id);
     if (id === '') return;
-    if (first === undefined) seen.set(id, place);
+    const classes = typeof each?.class === 'string' ? each.class.trim().split(/[\s,]+/) : undefined;
+    const first = seen.find((other) => other.id === id && share(other.classes, classes));
+    if (first === undefined) seen.push({ id, classes, place });
     else {
-      const reason = `\`id\` in \`faults\` ${place + 1}: \`${id}\` is the id of row ${first + 1} already`;
+      const reason =
+        `\`id\` in \`faults\` ${place + 1}: \`${id}\` is the id of row ${first.place + 1} already; two rows may share one ` +
+        'where each has a `class` of its own';
       source.report(reason, 'repeated-id', ['faults', place, 'id']);
     }
   });
 }
+
+/** Whether some aircraft has both. */
+const share = (a: readonly string[] | undefined, b: readonly string[] | undefined) =>
+  !a || !b || a.some((each) => b.includes(each));

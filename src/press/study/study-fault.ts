@@ -5,6 +5,7 @@ import { flownFault } from '../../../components/faults/flown-fault.ts';
 import type { AircraftClass } from '../../flight/aircraft.ts';
 import { RequestError } from '../../flight/errors.ts';
 import { DirectiveError } from '../../lesson/component.ts';
+import { isForClass } from '../../school/fault-class.ts';
 import type { Fault, FaultsFile } from '../../school/faults.ts';
 import { element, setWords } from './page-nodes.ts';
 import type { StudySchool } from './study-data.ts';
@@ -12,17 +13,15 @@ import type { StudySchool } from './study-data.ts';
 /** The rows that can be flown for a class of aircraft, by their files. */
 export function flyableFaults(files: StudySchool['faults'], of: AircraftClass): [string, FaultsFile][] {
   return files.flatMap(([id, file]): [string, FaultsFile][] => {
-    const faults = file.faults.filter(
-      (row) => row.fly && (row.class === undefined || row.class.includes(of)),
-    );
+    const faults = file.faults.filter((row) => row.fly && isForClass(row, of));
     return faults.length > 0 ? [[id, { ...file, faults }]] : [];
   });
 }
 
-/** The row that `file/row` names, or `row` alone. */
-export function faultNamed(files: StudySchool['faults'], name: string): Fault | undefined {
+/** The row that `file/row` names, or `row` alone, for a class of aircraft. */
+export function faultNamed(files: StudySchool['faults'], name: string, of: AircraftClass): Fault | undefined {
   return files.flatMap(([id, { faults }]) =>
-    faults.filter((row) => row.id === name || `${id}/${row.id}` === name),
+    faults.filter((row) => (row.id === name || `${id}/${row.id}` === name) && isForClass(row, of)),
   )[0];
 }
 

@@ -184,11 +184,13 @@ export function openStudyPage(data: StudyData, board: DrawingBoard): void {
   }
 
   function reason(why: string): string {
-    return plainReason(why, (id) => faultNamed(school.faults, id)?.fault.toLowerCase());
+    return plainReason(why, (id) =>
+      faultNamed(school.faults, id, printed.plan.aircraft.class)?.fault.toLowerCase(),
+    );
   }
 
   function showFaultPanel(fault: string, context: PacketContext): void {
-    const row = faultNamed(school.faults, fault);
+    const row = faultNamed(school.faults, fault, printed.plan.aircraft.class);
     if (!row) return;
     const panel = faultPanel(row, context);
     panel.id = faultPanelId;
