@@ -23,6 +23,7 @@ describe('a caution in a line', () => {
     );
     expect(line('crosswind-over-limit', knots(13.6), knots(9))).toBe('crosswind 14 kt, at most 9 kt');
     expect(line('bank-over-medium', 52, 45)).toBe('bank 52°, at most 45°');
+    expect(line('bank-over-limit', 52, 44.6)).toBe('bank 52°, at most 44°');
     expect(line('stall-margin', 1.219, 1.3)).toBe(
       'in a turn 1.21 times the stall speed, at least 1.30 times',
     );
@@ -35,7 +36,7 @@ describe('a caution in a line', () => {
       'downwind key at 1,300 ft, usual to 1,200 ft',
     );
     expect(line('off-runway', 41, 0)).toBe('touchdown 50 m off the runway');
-    expect(line('landing-distance', 312, 290)).toBe('landing roll 310 m, at most 290 m');
+    expect(line('landing-distance', 312, 290)).toBe('landing roll 320 m, at most 290 m');
   });
 
   it('has a limit never on its unsafe side, and a digit more where the two would read alike', () => {
@@ -46,9 +47,7 @@ describe('a caution in a line', () => {
   });
 
   it('says of an obstacle by how much it is cleared, or that it is met', () => {
-    expect(line('obstacle-clearance', 44.9 * foot, 50 * foot)).toBe(
-      'obstacle cleared by 44 ft, at least 50 ft',
-    );
+    expect(line('obstacle-clearance', 44.9 * foot, 50 * foot)).toBe('obstacle within 44 ft, at least 50 ft');
     expect(line('obstacle-clearance', -2, 50 * foot)).toBe('an obstacle is met, to be cleared by 50 ft');
   });
 

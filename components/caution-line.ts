@@ -32,7 +32,7 @@ const lines: Readonly<Record<CautionCode, (said: Said) => string>> = {
     const { value, limit } = height(said, 'least', 'margin');
     return said.value <= 0
       ? `an obstacle is met, to be cleared by ${limit}`
-      : `obstacle cleared by ${value}, at least ${limit}`;
+      : `obstacle within ${value}, at least ${limit}`;
   },
   'stall-margin': (said) => `in a turn ${marginWords(said)}`,
   slow: (said) => `in straight flight ${marginWords(said)}`,
@@ -54,7 +54,7 @@ const lines: Readonly<Record<CautionCode, (said: Said) => string>> = {
       : under('mass', tellingApart(value, limit, 'kg', 'least')),
   'off-runway': (said) => `touchdown ${farther(said)} off the runway`,
   'aim-before-threshold': (said) => `landing begins ${farther(said)} before the runway`,
-  'landing-distance': (said) => over('landing roll', distance(said)),
+  'landing-distance': (said) => over('landing roll', distance(said, 'need')),
   'final-turn-low': (said) => under('turn to final complete at', height(said, 'least')),
   'downwind-key-height': (said) => {
     const isLow = said.value < said.limit;
@@ -90,8 +90,8 @@ function height(
   return tellingApart(value, limit, units.height, kind, { value: choice, ...step });
 }
 
-function distance({ value, limit, units }: Said): ToldApart {
-  return tellingApart(value, limit, units.distance, 'most', distanceStep(units));
+function distance({ value, limit, units }: Said, kind: 'measured' | 'need' = 'measured'): ToldApart {
+  return tellingApart(value, limit, units.distance, 'most', { value: kind, ...distanceStep(units) });
 }
 
 /** How far off, where the limit is none at all: rounded up. */

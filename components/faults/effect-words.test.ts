@@ -52,7 +52,7 @@ describe('a low fault', () => {
     )!;
     expect(hedge.value).toBeLessThan(0);
     expect(words).toMatch(
-      /^The path meets the hedge, \d+ ft below its top\. Were it not there: the wheels touch/,
+      /^The path meets the hedge, \d+ ft below the top\. Were it not there: the wheels touch/,
     );
   });
 });

@@ -56,7 +56,7 @@ function fallsShort(at: KeyId, { request, units }: Setting): string {
 export function withinWords(gate: Gate, setting: Setting): string {
   const { units } = setting;
   const band = gateBand(gate, units);
-  if (band.none !== undefined) return noBandWords(gate, band.none, units);
+  if (band.none !== undefined) return noBandWords(gate, band.none, units, plannedWords(setting.plan));
   const { lower, higher } = remedies(gate.at, setting);
   const sound = formatLeastHeight(leastFinal(setting.request), units);
   if (gate.low !== null && gate.plan < gate.low - asNear) {
@@ -73,14 +73,21 @@ export function withinWords(gate: Gate, setting: Setting): string {
   }
   const isHighest = isAtPlan(band.high, gate, 'high', units);
   const above = isHighest ? 'There is nothing in hand above it either.' : `Higher: ${higher}.`;
-  if (band.low === 'open') return `Fly the plan; no lower height was found sound. ${above}`;
+  const planned = plannedWords(setting.plan);
+  if (band.low === 'open') return `${planned}; no lower height was found sound. ${above}`;
   // The lowest height is the plan, or so near to it that there is no lower one in the band to say a word about.
   if (isAtPlan(band.low, gate, 'low', units)) {
-    return `Fly the plan; there is next to nothing in hand below it: treat any lower height as too low. ${above}`;
+    return `${planned}; there is next to nothing in hand below it: treat any lower height as too low. ${above}`;
   }
   const over = isHighest ? 'There is next to nothing in hand above it.' : above;
-  return `At the plan, fly the plan. Lower: ${lower}. ${over}`;
+  const atPlan = isToBeFlown(setting.plan) ? 'At the plan, fly the plan' : planned;
+  return `${atPlan}. Lower: ${lower}. ${over}`;
 }
+
+const isToBeFlown = ({ grade }: Pick<Plan, 'grade'>) => grade !== 'not-to-be-flown';
+
+const plannedWords = (plan: Pick<Plan, 'grade'>) =>
+  isToBeFlown(plan) ? 'Fly the plan' : 'The plan is not to be flown';
 
 /** Whether the plan's own turn to final is complete as high as it must be. */
 export function turnsInTime({ plan, request }: Pick<Setting, 'plan' | 'request'>): boolean {
@@ -97,7 +104,12 @@ function isAtPlan(edge: BandEdge, gate: Gate, which: 'low' | 'high', units: Page
 }
 
 /** Why a gate has no band; never a word of what could be flown in it. */
-export function noBandWords({ low, plan, high }: Gate, none: NoBand, units: PageUnits): string {
+export function noBandWords(
+  { low, plan, high }: Gate,
+  none: NoBand,
+  units: PageUnits,
+  planned = 'Fly the plan',
+): string {
   const why: Readonly<Record<NoBand, string>> = {
     'no-path': 'none of the ways named above this table comes to the spot from here, at any height',
     crossed: 'the lowest height that reaches the spot is above the highest that does not pass it',
@@ -110,7 +122,7 @@ export function noBandWords({ low, plan, high }: Gate, none: NoBand, units: Page
     if (reason === 'crossed') return 'No height is sound here.';
     if (plan < low! - asNear) return 'The plan is below it, and too low.';
     if (plan > high! + asNear) return 'The plan is above it, and too high.';
-    return 'Fly the plan; there is nothing in hand below it or above it.';
+    return `${planned}; there is nothing in hand below it or above it.`;
   }
 }
 

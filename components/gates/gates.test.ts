@@ -25,6 +25,27 @@ describe('::gates', () => {
     );
   });
 
+  it('never says to fly a plan that is not to be flown', () => {
+    const grave: Plan = { ...plan, grade: 'not-to-be-flown' };
+    for (const gate of plan.gates) {
+      const near = [gate, { ...gate, low: gate.plan }, { ...gate, high: gate.plan }];
+      for (const each of near) {
+        expect(withinWords(each, contextOf(grave))).not.toMatch(/fly the plan/i);
+        expect(withinWords(each, context)).toMatch(/fly the plan/i);
+      }
+    }
+  });
+
+  it('says that obstacles are looked for along the plan alone, where there are any', () => {
+    const words = 'Obstacles are looked for along the plan alone';
+    const { runway } = plan;
+    const bare: Plan = { ...plan, runway: { ...runway, obstacles: [] } };
+    const mast = { what: 'mast', height: 30, along: 900, across: 900, width: 2 };
+    const masted: Plan = { ...plan, runway: { ...runway, obstacles: [mast] } };
+    expect(renderBody('::gates', bare).html).not.toContain(words);
+    expect(renderBody('::gates', masted).html).toContain(words);
+  });
+
   it('rounds the low edge up and the high edge down, by less than 10 ft', () => {
     const ft = (height: number) => height * 0.3048;
     const clear = plan.gates.map((gate) => ({ ...gate, low: gate.plan - ft(51), high: gate.plan + ft(87) }));

@@ -2,7 +2,7 @@ import { h } from 'hastscript';
 import { z } from 'zod';
 import { edgeTexts } from '../../src/drawing/gate-band.ts';
 import { formatKeyHeight } from '../../src/drawing/key-height.ts';
-import type { Gate } from '../../src/flight/plan.ts';
+import type { Gate, Plan } from '../../src/flight/plan.ts';
 import { captionNumber } from '../../src/lesson/captions.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
 import { approachWords, sourceWords } from '../approach-words.ts';
@@ -40,7 +40,7 @@ export const gates = defineComponent<PacketContext, z.ZodType>({
         h('caption', [
           captionNumber('Table'),
           ` From which heights the spot is still made, ${approachWords(plan)}. Heights are above the spot, at the planned keys; ` +
-            `the lowest is rounded up, the highest down. ${bandNote(context)}`,
+            `the lowest is rounded up, the highest down. ${obstacleNote(plan)}${bandNote(context)}`,
         ]),
         h('thead', [h('tr', heads)]),
         h(
@@ -52,6 +52,11 @@ export const gates = defineComponent<PacketContext, z.ZodType>({
     ];
   },
 });
+
+/** A band is of the air alone: what stands in the way at another height than the plan's is not looked for. */
+function obstacleNote({ runway: { obstacles } }: Plan): string {
+  return obstacles.length === 0 ? '' : 'Obstacles are looked for along the plan alone, not in the bands. ';
+}
 
 function row(gate: Gate, context: PacketContext) {
   const { plan, units } = context;

@@ -18,7 +18,11 @@ export function startWords(start: SoundStart, aircraft: Calibrated, units: PageU
     const unsaid = why.filter((line) => !said.includes(line));
     return `sound from no height${unsaid.length === 0 ? '' : `: ${unsaid.join('; ')}`}`;
   }
-  const place = `${formatHeight(start.height, units)} ${places[start.at] ?? 'at the start'}`;
+  const heights =
+    start.upTo === undefined
+      ? formatHeight(start.height, units)
+      : `${formatHeight(start.height, units)} to ${formatHeight(start.upTo, units)}`;
+  const place = `${heights} ${places[start.at] ?? 'at the start'}`;
   const out = distanceOut(start, units);
   return `sound from ${place}${out === undefined ? '' : `, ${out} before the spot and to its side`}`;
 }

@@ -40,7 +40,7 @@ function heading(plan: Plan): string[] {
   );
   return [
     `Grade: ${grade === 'not-to-be-flown' ? gradeNames[grade].toUpperCase() : gradeNames[grade]}`,
-    `${aircraft.name}, ${approach}-degree approach, engine ${power}; ${airfield.name} runway ${runway.name}, ${circuit}-hand`,
+    `${aircraft.name}, ${approach === 'spiral' ? 'spiral' : `${approach}-degree`} approach, engine ${power}; ${airfield.name} runway ${runway.name}, ${circuit}-hand`,
     `Wind ${formatWind(surfaceWind.from, surfaceWind.speed, units)}: ${wind}; density altitude ${formatDensityAltitude(air.densityAltitude, units)}`,
     `Glide at ${formatSpeed(indicatedSpeed(flown.glideSpeed, aircraft), units)}, ${formatRatio(flown.glideRatio)} in still air; final at ${formatSpeed(indicatedSpeed(flown.approachSpeed, aircraft), units)}`,
   ];

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { aircraftIds, requestFor, windOffRunway } from '../../tests/flight-school.ts';
+import { type AircraftId, aircraftIds, requestFor, windOffRunway } from '../../tests/flight-school.ts';
 import type { Plan, PlanRequest } from './plan.ts';
 import { planApproach } from './planner.ts';
 
@@ -14,18 +14,27 @@ function suggested(plan: Plan, pattern: RegExp): number | undefined {
 const height = (plan: Plan) => suggested(plan, /from ([\d,]+) ft at the start/);
 const knots = (plan: Plan) => suggested(plan, /wind of ([\d,]+) kt/);
 
-/** Made, the turn to final complete at 300 ft or higher: nobody is told to start from where it would be lower. */
-function isSound({ made, keys }: Plan): boolean {
-  return made && keys.find(({ id }) => id === 'final')!.height >= 300 * foot - 0.01;
+/** Made, to be flown, the turn to final complete at 300 ft or higher: nobody is told to start from where it is not so. */
+function isSound({ made, grade, keys }: Plan): boolean {
+  return (
+    made && grade !== 'not-to-be-flown' && keys.find(({ id }) => id === 'final')!.height >= 300 * foot - 0.01
+  );
 }
 
 const heights = [220, 260, 300, 340, 380, 420];
 const airs = [
   ['calm', 0, 0],
   ['12 kt ahead', 0, 12],
-  ['10 kt across', 90, 10],
+  ['6 kt across', 90, 6],
   ['12 kt from behind', 170, 12],
 ] as const;
+
+/** An aircraft that bears any wind: what is suggested keeps the limits of the others. */
+function anyWind(id: AircraftId): PlanRequest {
+  const request = requestFor(id);
+  const limits = { wind: 60, crosswind: 60, tailwind: 60 };
+  return { ...request, aircraft: { ...request.aircraft, limits } };
+}
 
 describe.each(aircraftIds)('where %s does not reach the spot', (id) => {
   const beyondReach = (from: number, speed: number) =>
@@ -59,7 +68,7 @@ describe.each(aircraftIds)('where %s does not reach the spot', (id) => {
     for (const from of [0, 60, -120]) {
       for (const feet of [1200, 1300, 1400]) {
         const wind = (speed: number): Partial<PlanRequest> => ({ wind: windOffRunway(from, speed) });
-        const request = requestFor(id, { height: feet * foot, ...wind(35) });
+        const request: PlanRequest = { ...anyWind(id), height: feet * foot, ...wind(35) };
         const beyond = planApproach(request);
         const speed = knots(beyond);
         if (beyond.made || speed === undefined) continue;
@@ -70,6 +79,17 @@ describe.each(aircraftIds)('where %s does not reach the spot', (id) => {
       }
     }
     expect(suggestions).toBeGreaterThan(0);
+  });
+
+  it('no wind is suggested that the aircraft does not bear', () => {
+    for (const from of [0, 60, -120]) {
+      const request = requestFor(id, { height: 1300 * foot, wind: windOffRunway(from, 35) });
+      const speed = knots(planApproach(request));
+      if (speed === undefined) continue;
+      expect(planApproach({ ...request, wind: windOffRunway(from, speed) }).grade).not.toBe(
+        'not-to-be-flown',
+      );
+    }
   });
 });
 

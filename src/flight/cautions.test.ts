@@ -161,7 +161,7 @@ describe('each caution on both sides of its limit', () => {
   });
 
   it('off-runway: short of it, on the centreline', () => {
-    const low = { height: 430 * foot, wind: windOffRunway(0, 12) };
+    const low = { height: 400 * foot, wind: windOffRunway(0, 12) };
     const { touchdown } = planned(low);
     expect(touchdown.along).toBeLessThan(-5);
     expect(Math.abs(touchdown.across)).toBeLessThan(1);
@@ -180,6 +180,12 @@ describe('each caution on both sides of its limit', () => {
       expect(found.value).toBeCloseTo(roll, 3);
       expect(found).toMatchObject({ grade: 'not-to-be-flown', at: 'touchdown' });
     }
+  });
+
+  it('landing-distance: what is left is that after the spot, to the metre', () => {
+    const found = caution(flown({ runway: { ...runway, spot: runway.length - 60 } }), 'landing-distance')!;
+    expect(found.limit).toBe(60);
+    expect(found.message).toContain('longer than the 60 m of runway left');
   });
 
   it('landing-distance: what fits in a calm does not in a tailwind, in heat or with more mass', () => {
@@ -288,7 +294,6 @@ describe('each caution on both sides of its limit', () => {
     expect(at(300)).toBeUndefined();
     expect(at(401)).toMatchObject({ grade: 'not-to-be-flown', value: 401, limit: 400 });
     expect(at(299)).toMatchObject({ grade: 'not-to-be-flown', value: 299, limit: 300 });
-    expect(caution(flown({ mass: 600 }), 'mass')).toBeUndefined();
   });
 
   it('tailwind: over 5 kt where neither the aircraft nor the school says otherwise, gusts counted', () => {
@@ -429,6 +434,16 @@ describe('what a first trial of the program found unsaid is said', () => {
   });
 });
 
+describe('a mass over the one that the figures are for', () => {
+  it('is worth knowing where the data name no greatest mass', () => {
+    const { most: _, ...mass } = osier.mass;
+    const heavy = caution(flown({ mass: osier.mass.reference + 80, ...withData({ mass }) }), 'mass')!;
+    expect(heavy).toMatchObject({ grade: 'worth-knowing', limit: osier.mass.reference });
+    expect(heavy.message).toMatch(/name no greatest mass\.$/);
+    expect(caution(flown({ mass: osier.mass.reference, ...withData({ mass }) }), 'mass')).toBeUndefined();
+  });
+});
+
 describe('what would be flyable, as a caution says, is', () => {
   const figureIn = (text: string | undefined, unit: string) =>
     Number(new RegExp(`([\\d,]+) ${unit}`).exec(text!)![1]!.replace(',', ''));
@@ -468,6 +483,73 @@ describe('what would be flyable, as a caution says, is', () => {
     const enough = figureIn(caution(flown(approach(44)), 'gust')!.remedy, 'kt');
     expect(codes(approach(enough))).not.toContain('gust');
     expect(codes(approach(enough - 1))).toContain('gust');
+  });
+
+  it('a faster approach, where the wind takes speed from it on the way down, or the wing does not bear the pull', () => {
+    const withy = requestFor('withy');
+    const reference = { mass: withy.aircraft.mass.reference };
+    const codesAt = (request: PlanRequest) =>
+      planApproach({ ...request, ...reference, detail: 'flight' }).cautions.map(
+        ({ code, grade }) => `${code} ${grade}`,
+      );
+    const at = (approach: number, touchdown: number, wind: PlanRequest['wind']): PlanRequest => ({
+      ...withy,
+      wind,
+      aircraft: {
+        ...withy.aircraft,
+        speeds: { ...withy.aircraft.speeds, approach: approach * knot, touchdown: touchdown * knot },
+      },
+    });
+    const remedyOf = (request: PlanRequest, code: CautionCode) =>
+      figureIn(
+        planApproach({ ...request, ...reference, detail: 'flight' }).cautions.find(
+          (each) => each.code === code,
+        )!.remedy,
+        'kt',
+      );
+    const slow = (approach: number) => at(approach, 45, windOffRunway(0, 20));
+    const enough = remedyOf(slow(55), 'slow');
+    expect(enough).toBeGreaterThan(55);
+    expect(codesAt(slow(enough)).join()).not.toContain('slow');
+    const stalls = (approach: number) => at(approach, 42.2, windOffRunway(0, 12));
+    const borne = remedyOf(stalls(46), 'round-out-pull');
+    expect(borne).toBeGreaterThan(46);
+    expect(codesAt(stalls(borne))).not.toContain('round-out-pull not-to-be-flown');
+  });
+
+  it('no place of the spot, where the runway is too short for the landing', () => {
+    const short = { runway: { ...runway, length: 110, spot: 40 } };
+    const found = flown(short).cautions.filter(({ code }) =>
+      ['aim-before-threshold', 'landing-distance'].includes(code),
+    );
+    expect(found).toHaveLength(2);
+    for (const { remedy } of found) expect(remedy).toMatch(/^The runway is too short for this landing/);
+  });
+
+  it('no spot beyond the runway', () => {
+    const low = {
+      height: 400 * foot,
+      wind: windOffRunway(0, 16),
+      runway: { ...runway, length: 100, spot: 40 },
+    };
+    const { cautions, touchdown } = flown(low);
+    expect(touchdown.along).toBeLessThan(-100);
+    expect(cautions.find(({ code }) => code === 'off-runway')!.remedy).toBe(
+      'It has to end on the runway: another height, or less wind.',
+    );
+  });
+
+  it('a spot farther in, for what stands under final', () => {
+    const tree = { what: 'tree', height: 28, along: -150, across: 0, width: 8 };
+    const at = (spot: number, moved: number) => ({
+      runway: { ...runway, spot, obstacles: [{ ...tree, along: tree.along - moved }] },
+    });
+    const { remedy, message } = caution(flown(at(150, 0)), 'obstacle-clearance')!;
+    expect(message).toMatch(/^The path meets the tree/);
+    const farther = figureIn(remedy, 'm');
+    expect(remedy).toMatch(/^With the spot \d+ m farther in, the path would clear the tree\.$/);
+    expect(codes(at(150 + farther, farther))).not.toContain('obstacle-clearance');
+    expect(codes(at(150 + farther - 40, farther - 40))).toContain('obstacle-clearance');
   });
 
   it('a round-out begun higher', () => {

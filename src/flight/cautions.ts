@@ -58,12 +58,21 @@ export function graded({ grade, at, remedy, ...found }: Found): Caution {
 
 /** Every caution that a flight earns. Values and limits in m, m/s, kg, degrees or as plain ratios. */
 export function cautionsOf(examined: Examined): Caution[] {
-  return [
+  const found = [
     ...patternCautions(examined),
     ...speedCautions(examined),
     ...windCautions(examined),
     ...massCautions(examined),
     ...obstacleCautions(examined),
     ...groundCautions(examined),
-  ].map(graded);
+  ];
+  return tooShort(found).map(graded);
+}
+
+/** Where the spot would have to lie both farther in and nearer the landing end, no place of it serves. */
+function tooShort(found: readonly Found[]): readonly Found[] {
+  const codes = ['aim-before-threshold', 'landing-distance'];
+  if (!codes.every((code) => found.some((each) => each.code === code))) return found;
+  const remedy = 'The runway is too short for this landing, wherever on it the spot lies.';
+  return found.map((each) => (codes.includes(each.code) ? { ...each, remedy } : each));
 }

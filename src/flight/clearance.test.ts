@@ -413,7 +413,7 @@ describe('an obstacle across the leg flown', () => {
       // Over half a span and the width the path comes down by a few metres.
       expect(caution.value).toBeLessThanOrEqual(height - 900 * foot);
       expect(caution.value).toBeGreaterThan(height - 900 * foot - 3);
-      expect(caution.message).toMatch(/^The path meets the mast, \d+ ft below its top\.$/);
+      expect(caution.message).toMatch(/^The path meets the mast, \d+ ft below the top\.$/);
       expect(['base-key', 'final-turn']).toContain(caution.at);
       expect(caution.remedy).toMatch(
         /^A path \d+ ft higher would clear the mast, [\d,]+ ft at the (base key|final turn)\.$/,

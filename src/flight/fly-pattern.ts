@@ -15,7 +15,7 @@ export interface FlownPattern {
 }
 
 /** m. A plan makes the spot where its wheels touch no farther from it than this. */
-const atSpot = 0.1;
+export const atSpot = 0.1;
 
 /** True where a flight was flown to its end, came level, and put its wheels on the ground at the spot. */
 export function endsAtSpot({ flight, levelAt }: FlownPattern): boolean {

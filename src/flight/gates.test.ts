@@ -5,6 +5,7 @@ import type { Conditions } from './conditions.ts';
 import { finalBand } from './final-band.ts';
 import { Flight } from './fly.ts';
 import { flyPattern } from './fly-pattern.ts';
+import { bandOf, fromBaseKey } from './gates.ts';
 import { ACROSS, ALONG } from './motions.ts';
 import { baseLeg, baseTrack, downwindLeg, finalLegs, joinFromBase } from './pattern-legs.ts';
 import type { Gate, KeyId, KeyPosition, Plan, PlanRequest } from './plan.ts';
@@ -340,4 +341,35 @@ describe('the gates', () => {
     expect(at('360')).toEqual(['downwind-key', 'base-key', 'final']);
     expect(at('spiral')).toEqual(['downwind-key', 'base-key', 'final']);
   });
+});
+
+it('where no path has its turn to final complete by a strict minimum there is no high edge either', () => {
+  for (const [id, feet] of [
+    ['osier', 700],
+    ['withy', 500],
+    ['withy', 700],
+  ] as const) {
+    const request = requestFor(id, { detail: 'flight' });
+    const key = planApproach(request).keys.find((one) => one.id === 'base-key')!;
+    const {
+      asked: planned,
+      resolved: { conditions },
+    } = workOut(request);
+    const asked = { ...planned, leastFinal: feet * 0.3048 };
+    const onFinal = finalBand(asked, conditions);
+    const band = bandOf(fromBaseKey(key, asked, conditions), {
+      asked,
+      conditions,
+      onFinal,
+      guess: key.height,
+    });
+    expect(band, `${id}, ${feet} ft`).toEqual({ low: null, high: null });
+  }
+});
+
+it("the planner's paths keep to the school's own least height of the turn to final", () => {
+  const least = (finalTurn: number) =>
+    workOut(requestFor('osier', { minimums: { finalTurn } })).asked.leastFinal;
+  expect(least(121.92)).toBe(121.92);
+  expect(least(60)).toBeCloseTo(91.44, 9);
 });

@@ -28,6 +28,26 @@ function firstSound(request: PlanRequest): number | undefined {
   return undefined;
 }
 
+describe('where the height asked for lies above the least sound one, and is not sound', () => {
+  // As a first reader had it: a mast under the base turn of 1,000 ft, passed lower and higher.
+  const request = requestFor('osier', { wind: windOffRunway(-28, 12) });
+  const { track } = planApproach({ ...request, detail: 'flight' });
+  const base = track.find(({ phase }) => phase === 'base')!;
+  const mast = { what: 'mast', height: base.height + 15, along: base.along, across: base.across, width: 6 };
+  const masted = { ...request, runway: { ...request.runway, obstacles: [mast] } };
+
+  it('says up to where all heights are sound', () => {
+    expect(sound(fly(masted))).toBe(false);
+    const start = leastSoundStart(masted, tenFeet);
+    const { height, upTo } = start as { height: number; upTo?: number };
+    expect(upTo).toBeLessThan(1000 * foot);
+    for (let tens = Math.round(height / tenFeet); tens <= Math.round(upTo! / tenFeet); tens++)
+      expect(sound(fly({ ...masted, height: tens * tenFeet })), `${tens}0 ft`).toBe(true);
+    expect(sound(fly({ ...masted, height: upTo! + tenFeet }))).toBe(false);
+    expect(leastSoundStart(request, tenFeet)).toMatchObject({ upTo: undefined });
+  });
+});
+
 describe.each(aircraftIds)('the least sound start of %s', (id: AircraftId) => {
   it.each([
     ['180', -3],

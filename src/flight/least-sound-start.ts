@@ -7,6 +7,8 @@ export type SoundStart =
   | {
       /** m above the spot at a key position: a whole number of the steps asked for. */
       readonly height: number;
+      /** m: the highest up to which every height tried is sound, where that does not reach the height asked for. */
+      readonly upTo?: number | undefined;
       readonly at: KeyId;
       /** From there: of a spiral whose downwind key must be higher, the 180 that follows it. */
       readonly plan: Plan;
@@ -59,7 +61,10 @@ function leastOf(request: PlanRequest, step: number): SoundStart {
   while (fails < last) {
     const next = Math.min(fails + stride, last);
     const plan = flown(next);
-    if (plan && isSound(plan)) return between(flown, fails, next, plan, step);
+    if (plan && isSound(plan)) {
+      const found = between(flown, fails, next, plan, step);
+      return { ...found, upTo: topOf(flown, found.height, ownHeight(asked, request), step) };
+    }
     if (plan && (!nearest || standsAgainst(plan) < standsAgainst(nearest))) nearest = plan;
     if (plan && grave(plan).some(({ code }) => whateverTheHeight.has(code))) {
       return { height: undefined, against: grave(plan).filter(({ code }) => whateverTheHeight.has(code)) };
@@ -86,7 +91,7 @@ function between(
   above: number,
   sound: Plan,
   step: number,
-): SoundStart {
+): { readonly height: number; readonly at: KeyId; readonly plan: Plan } {
   let [fails, works, plan] = [below, above, sound];
   while (works - fails > 1) {
     const middle = (fails + works) >> 1;
@@ -95,6 +100,47 @@ function between(
     else fails = middle;
   }
   return { height: works * step, at: plan.keys[0]!.id, plan };
+}
+
+/** Heights between two sound ones are tried so many steps apart on the way up to the height asked for. */
+const upStride = 3;
+
+/**
+ * How far up from the least sound height all are sound, m, where the height asked for lies above it: what stands in the way
+ * there (an obstacle) is passed lower. Undefined where it lies below, or all are sound up to it.
+ */
+function topOf(
+  flown: (count: number) => Plan | undefined,
+  least: number,
+  own: number | undefined,
+  step: number,
+): number | undefined {
+  const isSoundAt = (count: number) => {
+    const plan = flown(count);
+    return plan !== undefined && isSound(plan);
+  };
+  if (own === undefined || own <= least) return undefined;
+  let works = Math.round(least / step);
+  const last = Math.ceil(own / step - 1e-9);
+  while (works < last) {
+    let fails = Math.min(works + upStride, last);
+    if (isSoundAt(fails)) {
+      works = fails;
+      continue;
+    }
+    while (fails - works > 1) {
+      const middle = (fails + works) >> 1;
+      if (isSoundAt(middle)) works = middle;
+      else fails = middle;
+    }
+    return works * step;
+  }
+  return undefined;
+}
+
+/** m: the start height that the request names, or leaves to the approach. */
+function ownHeight(asked: PlanRequest, { height }: PlanRequest): number | undefined {
+  return height ?? flyFrom(asked, undefined)?.keys[0]?.height;
 }
 
 /** What keeps a flight from being sound. */

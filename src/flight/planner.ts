@@ -1,10 +1,12 @@
 import { metresPerFoot, metresPerSecondPerKnot } from '../units/factors.ts';
+import { numberText } from '../units/rounding.ts';
 import type { Answer, ApproachMethod, Asked } from './approach-method.ts';
 import { circlesWithin } from './approach-spiral.ts';
 import { approaches } from './approaches.ts';
 import { heightThatWorks, windShareThatWorks } from './beyond-reach.ts';
 import { cautionsOf, graded, mediumBank } from './cautions.ts';
 import type { Conditions } from './conditions.ts';
+import { RequestError } from './errors.ts';
 import { soundFinal } from './final-band.ts';
 import { endsAtSpot, type FlownPattern, flyPattern } from './fly-pattern.ts';
 import { gatesOf } from './gates.ts';
@@ -46,7 +48,7 @@ export function planApproach(request: PlanRequest): Plan {
   const made = answer?.made === true && endsAtSpot(pattern);
   const cautions = [
     ...cautionsOf({ aircraft, runway, flown, track, keys, pull: asked.pull, minimums: request.minimums }),
-    ...(made ? [] : unreached(method, asked, resolved, track, detail)),
+    ...(made ? [] : unreached(method, asked, resolved, track, request)),
   ];
   return {
     aircraft,
@@ -169,23 +171,28 @@ function unreached(
   asked: Asked,
   { conditions, flown }: Resolved,
   track: readonly TrackSample[],
-  detail: NonNullable<PlanRequest['detail']>,
+  request: PlanRequest,
 ): Caution[] {
   const last = track.at(-1)!;
   const off = Math.hypot(last.along, last.across);
-  const search = detail === 'whole';
-  const height = search ? heightThatWorks(method, asked, conditions) : undefined;
+  const search = (request.detail ?? 'whole') === 'whole';
+  const works = search ? heightThatWorks(method, asked, conditions) : undefined;
+  const height = works === undefined ? undefined : startHeight(works, asked.height);
   const share = search ? windShareThatWorks(method, asked, conditions) : undefined;
+  const knots = share === undefined ? 0 : wholeKnots(share * flown.surfaceWind.speed);
+  const wind = { ...request.wind, speed: knots * metresPerSecondPerKnot };
   const ways = [
-    ...(height === undefined ? [] : [`from ${startHeightWords(height, asked.height)}`]),
-    ...(share === undefined || share === 0
-      ? []
-      : [`in a wind of ${wholeKnots(share * flown.surfaceWind.speed)} kt from the same direction`]),
+    ...(height !== undefined && isFlyable({ ...request, height })
+      ? [`from ${numberText(height / metresPerFoot, 10)} ft at the start`]
+      : []),
+    ...(knots > 0 && flown.windProfile !== 'layers' && isFlyable({ ...request, wind })
+      ? [`in a wind of ${knots} kt from the same direction`]
+      : []),
   ];
   const remedy =
     ways.length > 0
       ? `it would be made ${ways.join(', or ')}`
-      : 'neither another height nor less wind makes it with a sound turn to final: change the spacing or the bank';
+      : 'neither another start nor less wind alone makes it soundly';
   return [
     graded({
       code: 'beyond-reach',
@@ -198,10 +205,20 @@ function unreached(
   ];
 }
 
-/** To 10 ft, on the side that works. */
-function startHeightWords(height: number, asked: number): string {
+/** m: to 10 ft, on the side that works. */
+function startHeight(height: number, asked: number): number {
   const tens = height / metresPerFoot / 10;
-  return `${(height > asked ? Math.ceil(tens) : Math.floor(tens)) * 10} ft at the start`;
+  return (height > asked ? Math.ceil(tens) : Math.floor(tens)) * 10 * metresPerFoot;
+}
+
+/** What is suggested is not itself a flight that is not to be flown. */
+function isFlyable(request: PlanRequest): boolean {
+  try {
+    return planApproach({ ...request, detail: 'flight' }).grade !== 'not-to-be-flown';
+  } catch (error) {
+    if (error instanceof RequestError) return false;
+    throw error;
+  }
 }
 
 const wholeKnots = (speed: number) => Math.floor(speed / metresPerSecondPerKnot);

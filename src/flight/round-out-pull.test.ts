@@ -20,6 +20,15 @@ describe('the pull of the round-out', () => {
     expect(lower).toBeGreaterThan(low!);
   });
 
+  it("is the aircraft's own in a wind that leaves no landing, though still air does", () => {
+    const speeds = { ...withy.speeds, touchdown: withy.speeds.approach - 1.5 };
+    const gale = { from: requestFor('withy').runway.heading, speed: 19 };
+    const at = (wind: typeof gale) =>
+      roundOutPull(resolveRequest(requestFor('withy', { wind, aircraft: { ...withy, speeds } })).conditions);
+    expect(at({ ...gale, speed: 0 })).toBeGreaterThan(1);
+    expect(at(gale)).toBe(withy.roundOut.loadFactor);
+  });
+
   it('cannot be had where the round-out would end below the touchdown speed', () => {
     const speeds = { ...withy.speeds, touchdown: withy.speeds.approach - 0.1 };
     expect(() => pullOf({ speeds })).toThrow(RequestError);

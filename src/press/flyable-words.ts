@@ -1,10 +1,15 @@
 import { startWords } from '../../components/wind-table/start-words.ts';
 import { capital } from '../drawing/grade-words.ts';
 import { leastSoundStart } from '../flight/least-sound-start.ts';
-import type { Plan, PlanRequest } from '../flight/plan.ts';
+import type { KeyId, Plan, PlanRequest } from '../flight/plan.ts';
 import { heightStep } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import { cautionsOf, remediesOf } from './grade-words.ts';
+
+/** A spiral begins at its top; where the half circuit that ends it is too low, that begins higher. */
+function higherPattern({ approach }: Plan, at: KeyId): string {
+  return approach === 'spiral' && at === 'downwind-key' ? ', in a pattern that is so high' : '';
+}
 
 /** The height takes many flights, and a plan is asked for its words again and again. */
 const found = new WeakMap<Plan, readonly string[]>();
@@ -23,7 +28,7 @@ export function flyableWords(plan: Plan, request: PlanRequest, units: PageUnits)
   const words =
     start.height === undefined
       ? remedies
-      : [...remedies, `${capital(startWords(start, plan.aircraft, units))}.`];
+      : [...remedies, `${capital(startWords(start, plan.aircraft, units))}${higherPattern(plan, start.at)}.`];
   found.set(plan, words);
   return words;
 }

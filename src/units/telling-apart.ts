@@ -26,8 +26,8 @@ export type ToldUnit = keyof typeof units;
 export type LimitKind = 'most' | 'least';
 
 interface Choices {
-  /** `margin` for what is to spare, as a clearance is: it is never rounded up. */
-  readonly value?: 'measured' | 'margin';
+  /** `margin` for what is to spare, as a clearance is: it is never rounded up. `need` for what is needed: never down. */
+  readonly value?: 'measured' | 'margin' | 'need';
   /** The first step that is tried, in the unit: that of the page's figures of its kind. */
   readonly step?: number;
 }
@@ -44,7 +44,7 @@ const finest = 3;
  * A value beside its limit, rounded as everywhere on the page, and where that does not show on which side of it the
  * value lies, with as many digits as show it: `13 kt` and `9 kt`, but `8.2 kt` and `8.1 kt`, `297 ft` and `300 ft`. Both
  * read alike only where they are alike. A limit is rounded to its safe side, a `most` down and a `least` up; what is
- * measured to the nearest step, a margin down. Feet under 50 have a step of 1 as low heights do.
+ * measured to the nearest step, a margin down, a need up. Feet under 50 have a step of 1 as low heights do.
  *
  * @param value m, m/s, kg or rad; a plain ratio for `times` and `g`
  * @param limit as `value`
@@ -61,7 +61,7 @@ export function tellingApart(
   const [v, l] = [value / ofUnit.size, limit / ofUnit.size];
   const low = 'isLow' in ofUnit && Math.min(Math.abs(v), Math.abs(l)) < ofUnit.isLow;
   const first = choices.step ?? (low ? 1 : ofUnit.step);
-  const ofValue = choices.value === 'margin' ? roundDownTo : roundTo;
+  const ofValue = { margin: roundDownTo, need: roundUpTo, measured: roundTo }[choices.value ?? 'measured'];
   const ofLimit = kind === 'most' ? roundDownTo : roundUpTo;
   const steps = Array.from({ length: finest + 1 }, (_, i) => first / 10 ** i);
   const shows = (step: number) => Math.sign(ofValue(v, step) - ofLimit(l, step)) === Math.sign(v - l);

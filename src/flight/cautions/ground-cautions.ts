@@ -1,4 +1,5 @@
 import { roundDownTo, roundUpTo } from '../../units/rounding.ts';
+import { atSpot } from '../fly-pattern.ts';
 import { landingRun } from '../landing-run.ts';
 import type { TrackSample } from '../plan.ts';
 import { headwind } from '../wind.ts';
@@ -8,7 +9,9 @@ import type { Examined, Found } from './examined.ts';
 export function groundCautions(examined: Examined): Found[] {
   const { runway, track } = examined;
   const touchdown = track.at(-1)!;
-  const fromLandingEnd = runway.spot + touchdown.along;
+  // At the spot is at the spot: a centimetre is not to cost a step of the page.
+  const along = Math.abs(touchdown.along) <= atSpot ? 0 : touchdown.along;
+  const fromLandingEnd = runway.spot + along;
   const outside = {
     short: -fromLandingEnd,
     long: fromLandingEnd - runway.length,
@@ -25,13 +28,10 @@ function offRunway(
   outside: { readonly short: number; readonly long: number; readonly beside: number },
   { runway }: Examined,
 ): Found {
-  const metres = roundUpTo(off, 1);
+  const metres = roundUpTo(off, off < 100 ? 1 : 10);
+  const isShort = off === outside.short;
   const where =
-    off === outside.beside
-      ? 'beside'
-      : off === outside.short
-        ? 'before the landing end of'
-        : 'beyond the end of';
+    off === outside.beside ? 'beside' : isShort ? 'before the landing end of' : 'beyond the end of';
   return {
     code: 'off-runway',
     message: `The wheels touch ${metres} m ${where} the runway.`,
@@ -42,7 +42,9 @@ function offRunway(
     remedy:
       off === outside.beside
         ? 'It has to end on the centreline: less wind across, or another approach.'
-        : `With the spot ${metres} m ${off === outside.short ? 'farther in' : 'nearer the landing end'}, the wheels would touch on the runway.`,
+        : off > runway.length / 2
+          ? 'It has to end on the runway: another height, or less wind.'
+          : `With the spot ${metres} m ${isShort ? 'farther in' : 'nearer the landing end'}, the wheels would touch on the runway.`,
   };
 }
 

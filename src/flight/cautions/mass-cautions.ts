@@ -4,6 +4,20 @@ import { dataOf, type Examined, type Found, told } from './examined.ts';
 export function massCautions({ aircraft, flown }: Examined): Found[] {
   const { most, least } = aircraft.mass;
   const value = flown.mass;
+  const { reference } = aircraft.mass;
+  if (most === undefined && value > reference + 1e-9) {
+    const said = told(value, reference, 'kg', 'most');
+    return [
+      {
+        code: 'mass',
+        grade: 'worth-knowing',
+        message: `The mass is ${said.value}, more than the ${said.limit} that the figures of the ${aircraft.name} are for; its data name no greatest mass.`,
+        value,
+        limit: reference,
+        source: dataOf(aircraft),
+      },
+    ];
+  }
   const over = most !== undefined && value > most + 1e-9;
   const limit = over ? most : least;
   if (limit === undefined || (!over && value >= limit - 1e-9)) return [];

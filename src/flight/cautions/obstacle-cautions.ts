@@ -32,8 +32,9 @@ export function obstacleCautions({ runway, aircraft: { wing }, track, keys, mini
     const rise = how === 'met' ? riseToClear(obstacle, swept, required) : undefined;
     const inTheAir = nearestTo(
       at,
-      keys.filter(({ height }) => height > 0),
+      keys.filter(({ height }) => height > 1),
     );
+    const onFinal = track.find(({ phase, along }) => phase === 'final' && along >= at.along);
     return [
       {
         code: 'obstacle-clearance',
@@ -42,20 +43,30 @@ export function obstacleCautions({ runway, aircraft: { wing }, track, keys, mini
         limit,
         source: how !== 'beside' && limit === over.limit ? over.source : sidewaysSource,
         at: key?.id,
-        remedy: rise === undefined ? undefined : riseWords(rise, obstacle, inTheAir),
+        remedy:
+          rise === undefined
+            ? undefined
+            : onFinal && Math.abs(at.across) < 1
+              ? fartherWords(rise * (onFinal.groundspeed / onFinal.sink), obstacle)
+              : riseWords(rise, obstacle, inTheAir),
       },
     ];
   });
 }
 
 function passWords({ how, distance, limit }: Pass, { what }: Obstacle): string {
-  if (how === 'met') return `The path meets the ${what}, ${feetUp(-distance, 1)} below its top.`;
+  if (how === 'met') return `The path meets the ${what}, ${feetUp(-distance, 1)} below the top.`;
   const said = told(distance, limit, 'ft', 'least', { value: 'margin' });
   const nearest =
     how === 'above'
       ? `The path passes ${said.value} above the ${what}`
       : `The wing comes within ${said.value} of the ${what}, beside or before it`;
   return `${nearest}; ${said.limit} is the least.`;
+}
+
+/** Of an obstacle under final: the whole path moved along. */
+function fartherWords(metres: number, { what }: Obstacle): string {
+  return `With the spot ${roundUpTo(metres, 10)} m farther in, the path would clear the ${what}.`;
 }
 
 /** To 10 ft, on the side that clears. */

@@ -89,7 +89,8 @@ function stallMargin({ track, flown, keys, aircraft }: Examined): Found[] {
   ];
 }
 
-function slow({ track, flown, keys, aircraft }: Examined): Found[] {
+function slow(examined: Examined): Found[] {
+  const { track, flown, keys } = examined;
   const straight = track.filter((sample) => beforeRoundOut(sample) && Math.abs(sample.bank) <= level);
   const worst = leastOf(straight, ({ eas }) => eas);
   const value = worst ? worst.eas / flown.stallSpeed : leastMargin;
@@ -103,9 +104,16 @@ function slow({ track, flown, keys, aircraft }: Examined): Found[] {
       limit: leastMargin,
       source: `${handbook}, chapter 9`,
       at: keyAtPhase(worst.phase, keys),
-      remedy: `It would keep the margin at ${knotsUp(leastMargin * flown.stallSpeed, aircraft)} kt or more.`,
+      remedy: fasterWords(leastMargin * flown.stallSpeed - worst.eas, worst, examined),
     },
   ];
+}
+
+/** On final the wind takes some of the approach speed on the way down: so much more (m/s EAS) is asked for at its start. */
+function fasterWords(lacking: number, { phase }: TrackSample, { flown, aircraft }: Examined): string {
+  const onFinal = phase === 'final';
+  const speed = (onFinal ? flown.approachSpeed : flown.glideSpeed) + lacking;
+  return `It would keep the margin with ${onFinal ? 'an approach' : 'a glide'} at ${knotsUp(speed, aircraft)} kt or more, at this mass.`;
 }
 
 /** The airspeed, m/s EAS, as the indicator shows it, in whole knots and no less. */
@@ -156,7 +164,7 @@ function roundOut({ aircraft, flown, track, pull, keys }: Examined): Found[] {
         limit: borne,
         source: 'load factor at the stall: FAA-H-8083-25',
         at,
-        remedy: gentlerRoundOut(aircraft, flown.stallSpeed, pull, borne),
+        remedy: gentlerRoundOut({ aircraft, flown }, pull, borne),
       },
     ];
   }
@@ -170,7 +178,7 @@ function roundOut({ aircraft, flown, track, pull, keys }: Examined): Found[] {
       limit: own,
       source: dataOf(aircraft),
       at,
-      remedy: gentlerRoundOut(aircraft, flown.stallSpeed, pull, borne),
+      remedy: gentlerRoundOut({ aircraft, flown }, pull, borne),
     },
   ];
 }
@@ -182,11 +190,17 @@ const highestRoundOut = 50 * metresPerFoot;
  * The height from which the aircraft's own pull is enough, or the speed at which the wing bears it. From a path down to
  * level at a load factor n takes a height that goes with 1/(n - cos(path)), so no more than goes with 1/(n - 1).
  */
-function gentlerRoundOut(aircraft: Aircraft, stallSpeed: number, pull: number, borne: number): string {
+function gentlerRoundOut(
+  { aircraft, flown }: Pick<Examined, 'aircraft' | 'flown'>,
+  pull: number,
+  borne: number,
+): string {
   const { height, loadFactor: own } = aircraft.roundOut;
   if (own > borne) {
-    const knots = knotsUp(stallSpeed * Math.sqrt(own), aircraft);
-    return `The wing bears the ${own.toFixed(2)} g of the aircraft's data at ${knots} kt or more, to the end of the round-out.`;
+    // The load that a wing bears goes with the square of the speed; what is lost on the way down goes on top.
+    const lacking = flown.stallSpeed * (Math.sqrt(own) - Math.sqrt(borne));
+    const knots = knotsUp(flown.approachSpeed + lacking, aircraft);
+    return `With an approach at ${knots} kt or more, at this mass, the wing bears the ${own.toFixed(2)} g of the aircraft's data to the end of the round-out.`;
   }
   const enough = (height * (pull - 1)) / (own - 1);
   return enough > highestRoundOut

@@ -69,7 +69,7 @@ function foot({ plan, school, date, fingerprint }: CardInput): Element {
       h('b', 'Training material; it does not replace instruction.'),
       " The aircraft's handbook, local rules and the instructor's judgement prevail. For this runway, " +
         `wind and air alone (${formatMass(flown.mass)}, ${formatTemperature(air.temperature)}, QNH ${formatPressure(qnhOf(air))}). ` +
-        `From, to: the spot is still made. ${from} ` +
+        `From, to: the spot is still made, the turn to final complete in time. ${from} ` +
         `${school} · ${date.toISOString().slice(0, 10)} · inputs ${fingerprint}`,
     ]),
   ]);
