@@ -99,7 +99,7 @@ function asked(
       working: [
         `${upperFirst(nameOf(right))}: ${windWords(right, units)}; the ${plan.aircraft.name} needs ${room} from 50 ft up to the stop, ` +
           `and has ${lies}${isAmple ? '' : ': less than double, but no place with double is in reach'}.`,
-        `${arrivalWords(right, units)} That height is ${formatHeight(right.margins[0]!.margin, units)} more than the least that is enough there` +
+        `${arrivalWords(right, units)} That height is ${formatHeight(right.margins[0]!.margin, units)} more than the least from which its spot is made` +
           `${formatHeight(right.excess, units) === formatHeight(0, units) ? '' : '; what is too much is lost before final'}.`,
       ],
     },

@@ -23,14 +23,19 @@ describe('a low fault', () => {
   const late = said('base-turn: 6 s late');
   it('says how far below the path it comes to final, and what level flight meets it again', () => {
     expect(late).toMatch(
-      /On final it is \d+ ft below the planned path: with power, level flight at 44 kt for \d+ m \(\d+ s\) meets that path at \d+ ft\. Not on it by 300 ft, go around\.$/,
+      /On final it is \d+ ft below the planned path: with power, level flight at 44 kt for \d+ m \(\d+ s\) meets the planned path at \d+ ft\. Not on it by 300 ft, go around\.$/,
     );
   });
   it('begun below the height at which the turn must be complete is a go-around first of all', () => {
     const words = said('base-turn: 6 s late', calm);
     expect(words).toContain('and lower than 300 ft: go around.');
     expect(words).toContain('all of it below 300 ft.');
-    expect(words).not.toContain('meets that path');
+    expect(words).not.toContain('meets the planned path');
+  });
+  it('far out says where it is, for the planned path is drawn on no higher than it is flown', () => {
+    const words = said('base-turn: 30 s late', { height: 700 });
+    expect(words).toMatch(/n final it is at [\d,]+ ft, \d+ m farther out than planned/);
+    expect(words).not.toContain('below the planned path');
   });
   it("keeps to the school's own minimum where it asks for more", () => {
     const words = said('base-turn: 6 s late', { minimums: { finalTurn: 200 } });

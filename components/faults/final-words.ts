@@ -8,7 +8,7 @@ import {
   steepApproachLoses,
 } from '../../src/flight/faults/on-final.ts';
 import { steepUntil } from '../../src/flight/final-band.ts';
-import { formatHeight, formatSpeed, formatTime } from '../../src/units/format.ts';
+import { formatDistance, formatHeight, formatSpeed, formatTime } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
 import { formatEdge, formatSafeDistance } from '../../src/units/safe-rounding.ts';
 import { leastFinal } from '../least-final.ts';
@@ -57,6 +57,18 @@ function lowerThanSound(start: OnFinal, flight: FaultFlown, plan: FaultPlan, uni
   return `Wings level on final it is lower than ${formatEdge(sound, 'low', units)}: go around.`;
 }
 
+/** Of the height at which the plan comes to final: drawn on outward higher than this, its path says nothing. */
+const farOut = 1.5;
+
+/** Far out before the plan comes to final, so much below its path means nothing: there is none so high. */
+function lowOnFinal(start: OnFinal, below: number, { pattern }: FaultPlan, units: PageUnits): string {
+  const planned = pattern.keys.find(({ id }) => id === 'final');
+  const farther = planned ? planned.along - start.along : 0;
+  return farther > 0 && start.height + below > farOut * planned!.height
+    ? `at ${formatHeight(start.height, units)}, ${formatDistance(farther, units)} farther out than planned`
+    : `${formatEdge(below, 'low', units)} below the planned path`;
+}
+
 function lowWords(
   start: OnFinal,
   below: number,
@@ -64,7 +76,7 @@ function lowWords(
   stopped: boolean,
   units: PageUnits,
 ): string {
-  const low = `${formatEdge(below, 'low', units)} below the planned path`;
+  const low = lowOnFinal(start, below, plan, units);
   if (stopped) return `On final it is ${low}.`;
   const sound = leastFinal(plan.request);
   const minimum = formatEdge(sound, 'low', units);
@@ -73,13 +85,13 @@ function lowWords(
   const speed = formatSpeed(plan.resolved.conditions.speeds.approach, units);
   if (start.height < sound) {
     const first = `Wings level on final it is ${low}, and lower than ${minimum}: go around.`;
-    const level = `Level flight back to that path, with power at ${speed}, would take ${far}, all of it below ${minimum}.`;
+    const level = `Level flight back to the planned path, with power at ${speed}, would take ${far}, all of it below ${minimum}.`;
     return far ? `${first} ${level}` : first;
   }
   if (!back) return `On final it is ${low}: go around.`;
   // A place on the planned path, as the key there is printed: it may be the key.
   const at = formatHeight(back.height, units);
-  return `On final it is ${low}: with power, level flight at ${speed} for ${far} meets that path at ${at}. Not on it by ${minimum}, go around.`;
+  return `On final it is ${low}: with power, level flight at ${speed} for ${far} meets the planned path at ${at}. Not on it by ${minimum}, go around.`;
 }
 
 function highWords(above: number, loses: number | undefined, makes: boolean, units: PageUnits): string {

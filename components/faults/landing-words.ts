@@ -57,7 +57,11 @@ function levelWords(
 ): string {
   if (!level) return '';
   const planned = plannedLanding.level && ` (planned ${formatLowHeight(plannedLanding.level.height, units)})`;
-  return `It is level ${formatLowHeight(level.height, units)} up${planned ?? ''} at ${formatSpeed(level.eas, units)}; ${lasts(landing)} later that speed is gone.`;
+  const gone =
+    (landing.holdOff?.time ?? 0) < 1
+      ? 'that speed is gone at once'
+      : `${lasts(landing)} later that speed is gone`;
+  return `It is level ${formatLowHeight(level.height, units)} up${planned ?? ''} at ${formatSpeed(level.eas, units)}; ${gone}.`;
 }
 
 /** What a balloon costs, and how long there is to put it right. */

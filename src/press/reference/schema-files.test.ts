@@ -125,7 +125,7 @@ describe('the schemas', () => {
     ['airfield', /^runways:(.|\n)*/m, 'runways: []'],
     ['airfield', 'across: 0 m, width: 60 m', 'across: 0 m'],
     ['faults', 'id: glide-slow', 'id: Glide slow'],
-    ['faults', 'id: glide-slow', 'id: glide-slow\n    class: trike'],
+    ['faults', 'class: weight-shift', 'class: trike'],
     ['faults', 'name: ', 'title: '],
     ['school', 'paper: A4', 'paper: A5'],
     ['school', 'wind: 210/12kt', 'wind: 12kt'],
