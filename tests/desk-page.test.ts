@@ -94,6 +94,18 @@ const pageHas = (words: string, has = true) =>
     words,
     has,
   );
+/** Waits until the editor holds the words: the page may have them before, from the disk. */
+const editorHas = (words: string) =>
+  page.waitForFunction(
+    (text) => {
+      const content = document.querySelector('.cm-content') as unknown as {
+        cmTile?: { root?: { view?: { state: { doc: { toString(): string } } } } };
+      } | null;
+      return content?.cmTile?.root?.view?.state.doc.toString().includes(text);
+    },
+    {},
+    words,
+  );
 const pageText = () =>
   page.$eval('#sheet', (frame) => (frame as HTMLIFrameElement).contentDocument!.body.textContent ?? '');
 const savedIs = (words: string) =>
@@ -219,6 +231,7 @@ describe('an instructor at the desk', { timeout: 200_000 }, () => {
     const text = await onDisk('trial-of-the-evening.md');
     await writeFile(lesson('trial-of-the-evening.md'), text.replace('at dusk', 'before the lamps are lit'));
     await pageHas('before the lamps are lit');
+    await editorHas('before the lamps are lit');
     await savedIs('saved');
     // The cursor is where it was: at the end.
     await page.keyboard.type('\n\nLast words.');
