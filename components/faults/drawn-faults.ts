@@ -1,6 +1,6 @@
 import type { DrawnFault } from '../../src/drawing/drawn-fault.ts';
 import { DirectiveError } from '../../src/lesson/component.ts';
-import { isForClass } from '../../src/school/fault-class.ts';
+import { isForClass } from '../../src/school/aircraft-classes.ts';
 import type { Fault } from '../../src/school/faults.ts';
 import { didYouMean } from '../../src/school/nearest-name.ts';
 import type { PacketContext } from '../context.ts';

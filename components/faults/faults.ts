@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { captionNumber } from '../../src/lesson/captions.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
 import { nameList } from '../../src/lesson/directive-form.ts';
-import { isForClass } from '../../src/school/fault-class.ts';
+import { isForClass } from '../../src/school/aircraft-classes.ts';
 import type { Fault, FaultsFile } from '../../src/school/faults.ts';
 import { didYouMean } from '../../src/school/nearest-name.ts';
 import type { PacketContext } from '../context.ts';

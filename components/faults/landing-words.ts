@@ -57,28 +57,29 @@ function levelWords(
 ): string {
   if (!level) return '';
   const planned = plannedLanding.level && ` (planned ${formatLowHeight(plannedLanding.level.height, units)})`;
-  const gone =
-    (landing.holdOff?.time ?? 0) < 1
-      ? 'that speed is gone at once'
-      : `${lasts(landing)} later that speed is gone`;
+  const gone = isGoneAtOnce(landing)
+    ? 'that speed is gone at once'
+    : `${lasts(landing)} later that speed is gone`;
   return `It is level ${formatLowHeight(level.height, units)} up${planned ?? ''} at ${formatSpeed(level.eas, units)}; ${gone}.`;
 }
 
 /** What a balloon costs, and how long there is to put it right. */
 function balloonWords(flight: FaultFlown, plan: FaultPlan, units: PageUnits): string {
   const { landing, plannedLanding } = flight;
-  const { balloon, level, holdOff } = landing;
+  const { balloon, level } = landing;
   if (!balloon || !level) return '';
   const lost = (plannedLanding.level?.eas ?? level.eas) - level.eas;
   const cost =
     lost < printedSpeed ? '' : ` and costs ${formatSpeed(lost, units)} more than the planned round-out`;
-  const until =
-    (holdOff?.time ?? 0) < 1
-      ? 'at its top hardly any speed is left'
-      : `from its top the speed lasts ${lasts(landing)}`;
+  const until = isGoneAtOnce(landing)
+    ? 'at its top hardly any speed is left'
+    : `from its top the speed lasts ${lasts(landing)}`;
   const then = enginesStopped(flight, plan) ? '' : ': power before that, or it drops';
   return `It balloons ${formatLowHeight(balloon.rise, units)}${cost}; ${until}${then}.`;
 }
+
+/** Whether hardly any speed is left to hold off with. */
+const isGoneAtOnce = ({ holdOff }: Pick<LandingFigures, 'holdOff'>) => (holdOff?.time ?? 0) < 1;
 
 /** Whole seconds that there are, rounded down. */
 const lasts = ({ holdOff }: Pick<LandingFigures, 'holdOff'>) =>

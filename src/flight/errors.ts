@@ -8,3 +8,13 @@ export class RequestError extends Error {
     this.field = field;
   }
 }
+
+/** What is made; undefined where a RequestError is thrown over it. */
+export function unlessRefused<Made>(make: () => Made): Made | undefined {
+  try {
+    return make();
+  } catch (error) {
+    if (error instanceof RequestError) return undefined;
+    throw error;
+  }
+}

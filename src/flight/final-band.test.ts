@@ -4,13 +4,12 @@ import { finalBand, finalLine, landingFrom } from './final-band.ts';
 import { Flight } from './fly.ts';
 import { workOut } from './planner.ts';
 
-const worked = workOut(requestFor('osier', { detail: 'flight' }));
+const {
+  asked,
+  resolved: { conditions },
+} = workOut(requestFor('osier', { detail: 'flight' }));
 
 it('a final is kept for what it was asked with, and nothing else', () => {
-  const {
-    asked,
-    resolved: { conditions },
-  } = worked;
   const first = finalBand(asked, conditions);
   expect(finalBand({ ...asked }, conditions)).toBe(first);
   for (const change of [
@@ -25,10 +24,6 @@ it('a final is kept for what it was asked with, and nothing else', () => {
 });
 
 it('lands a final that comes to the round-out fast and steep with the pull that its speed takes', () => {
-  const {
-    asked,
-    resolved: { conditions },
-  } = worked;
   const legs = landingFrom(asked, conditions);
   expect(legs.at(-1)).toMatchObject({ kind: 'landing', firmer: true });
   const fly = (firmer: boolean) => {
@@ -44,10 +39,6 @@ it('lands a final that comes to the round-out fast and steep with the pull that 
 });
 
 it('a landing from a path that no pull makes level is not flyable', () => {
-  const {
-    asked,
-    resolved: { conditions },
-  } = workOut(requestFor('osier'));
   const landing = landingFrom(asked, conditions).at(-1)!;
   for (const mode of ['search', 'honest'] as const) {
     const flight = new Flight({ ...conditions }, runwayHeading, mode);

@@ -328,7 +328,7 @@ function best(
   };
   turns.forEach(look);
   // A band may be so narrow that only base legs between those looked at have it.
-  if (!top && turns.length > 1) lookedBetween.forEach(look);
+  if (!top) lookedBetween.forEach(look);
   for (let step = firstStep; step >= lastStep; step /= 2) {
     const turned = top?.turned;
     if (typeof turned !== 'number') break;

@@ -1,4 +1,4 @@
-import { RequestError } from './errors.ts';
+import { unlessRefused } from './errors.ts';
 import type { Caution, CautionCode, KeyId, Plan, PlanRequest } from './plan.ts';
 import { planApproach } from './planner.ts';
 
@@ -63,7 +63,7 @@ function leastOf(request: PlanRequest, step: number): SoundStart {
     const plan = flown(next);
     if (plan && isSound(plan)) {
       const found = between(flown, fails, next, plan, step);
-      return { ...found, upTo: topOf(flown, found.height, ownHeight(asked, request), step) };
+      return { ...found, upTo: topOf(flown, found.height, ownHeight(asked), step) };
     }
     if (plan && (!nearest || standsAgainst(plan) < standsAgainst(nearest))) nearest = plan;
     if (plan && grave(plan).some(({ code }) => whateverTheHeight.has(code))) {
@@ -76,12 +76,7 @@ function leastOf(request: PlanRequest, step: number): SoundStart {
 
 /** Undefined where nothing of it can be flown. */
 function flyFrom(asked: PlanRequest, height: number | undefined): Plan | undefined {
-  try {
-    return planApproach({ ...asked, height });
-  } catch (error) {
-    if (!(error instanceof RequestError)) throw error;
-    return undefined;
-  }
+  return unlessRefused(() => planApproach({ ...asked, height }));
 }
 
 /** The lowest of the counts between one that fails and one that is sound. */
@@ -92,14 +87,25 @@ function between(
   sound: Plan,
   step: number,
 ): { readonly height: number; readonly at: KeyId; readonly plan: Plan } {
-  let [fails, works, plan] = [below, above, sound];
-  while (works - fails > 1) {
+  let plan = sound;
+  const works = lastSound(above, below, (count) => {
+    const tried = flown(count);
+    if (!tried || !isSound(tried)) return false;
+    plan = tried;
+    return true;
+  });
+  return { height: works * step, at: plan.keys[0]!.id, plan };
+}
+
+/** The last of the counts from one that is sound towards one that is not, by halving. */
+function lastSound(from: number, towards: number, isSoundAt: (count: number) => boolean): number {
+  let [works, fails] = [from, towards];
+  while (Math.abs(fails - works) > 1) {
     const middle = (fails + works) >> 1;
-    const tried = flown(middle);
-    if (tried && isSound(tried)) [works, plan] = [middle, tried];
+    if (isSoundAt(middle)) works = middle;
     else fails = middle;
   }
-  return { height: works * step, at: plan.keys[0]!.id, plan };
+  return works;
 }
 
 /** Heights between two sound ones are tried so many steps apart on the way up to the height asked for. */
@@ -123,24 +129,16 @@ function topOf(
   let works = Math.round(least / step);
   const last = Math.ceil(own / step - 1e-9);
   while (works < last) {
-    let fails = Math.min(works + upStride, last);
-    if (isSoundAt(fails)) {
-      works = fails;
-      continue;
-    }
-    while (fails - works > 1) {
-      const middle = (fails + works) >> 1;
-      if (isSoundAt(middle)) works = middle;
-      else fails = middle;
-    }
-    return works * step;
+    const next = Math.min(works + upStride, last);
+    if (!isSoundAt(next)) return lastSound(works, next, isSoundAt) * step;
+    works = next;
   }
   return undefined;
 }
 
 /** m: the start height that the request names, or leaves to the approach. */
-function ownHeight(asked: PlanRequest, { height }: PlanRequest): number | undefined {
-  return height ?? flyFrom(asked, undefined)?.keys[0]?.height;
+function ownHeight(asked: PlanRequest): number | undefined {
+  return asked.height ?? flyFrom(asked, undefined)?.keys[0]?.height;
 }
 
 /** What keeps a flight from being sound. */

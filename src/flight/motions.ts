@@ -96,9 +96,9 @@ const turning = [...gliding, HEADING] as const;
 const rolling = [...turning, BANK] as const;
 
 /** s. The wind changes with the logarithm of height: steps grow with it, and are short near the ground and a bend. */
-function lineStep(state: State, medium: Medium): number {
+function lineStep(state: State, medium: Medium, longest: number): number {
   const height = Math.abs(state[HEIGHT]!);
-  return Math.min(8, Math.max(0.5, height / 8), stepToBend(height, medium));
+  return Math.min(longest, Math.max(0.5, height / 8), stepToBend(height, medium));
 }
 
 /** m/s: no faster than this, nearly, does height change. */
@@ -118,7 +118,9 @@ function stepToBend(height: number, { windBends = [] }: Medium): number {
 const mostOfLine = 400;
 const mostOfTurn = 250;
 
-/** s: in the last of final the wind changes fast. */
+/** s, at most: at a steady speed, while it changes, and in the last of final, where the wind changes fast. */
+const steadyStep = 8;
+const changingStep = 3;
 const lastStep = 0.5;
 
 /** rad: what the heading may change, and the bank, in one step of a turn. */
@@ -176,9 +178,10 @@ export function glideAlongLine(
     descend(rates, medium, { steady: tas * sin, tas, factor, height, shear, gain: speedRate * factor, held });
   };
   const settled = new Float64Array(stateSize);
+  const longest = !held ? lastStep : speedChange === 0 ? steadyStep : changingStep;
   return {
     mostSteps: mostOfLine,
-    longestStep: (state) => Math.min(!held ? lastStep : speedChange === 0 ? 8 : 3, lineStep(state, medium)),
+    longestStep: (state) => lineStep(state, medium, longest),
     moves: gliding,
     derivative: rate,
     remaining: until,

@@ -6,7 +6,7 @@ import { approaches } from './approaches.ts';
 import { heightThatWorks, windShareThatWorks } from './beyond-reach.ts';
 import { cautionsOf, graded, mediumBank } from './cautions.ts';
 import type { Conditions } from './conditions.ts';
-import { RequestError } from './errors.ts';
+import { unlessRefused } from './errors.ts';
 import { soundFinal } from './final-band.ts';
 import { endsAtSpot, type FlownPattern, flyPattern } from './fly-pattern.ts';
 import { gatesOf } from './gates.ts';
@@ -213,12 +213,8 @@ function startHeight(height: number, asked: number): number {
 
 /** What is suggested is not itself a flight that is not to be flown. */
 function isFlyable(request: PlanRequest): boolean {
-  try {
-    return planApproach({ ...request, detail: 'flight' }).grade !== 'not-to-be-flown';
-  } catch (error) {
-    if (error instanceof RequestError) return false;
-    throw error;
-  }
+  const plan = unlessRefused(() => planApproach({ ...request, detail: 'flight' }));
+  return plan !== undefined && plan.grade !== 'not-to-be-flown';
 }
 
 const wholeKnots = (speed: number) => Math.floor(speed / metresPerSecondPerKnot);

@@ -1,5 +1,5 @@
 import type { Conditions } from './conditions.ts';
-import { RequestError } from './errors.ts';
+import { RequestError, unlessRefused } from './errors.ts';
 import { Integrator, type State } from './integrator.ts';
 import { EAS, glideAlongLine, HEIGHT, roundOut, speedHeldDownTo, stateSize } from './motions.ts';
 import { rootInBracket } from './root.ts';
@@ -59,12 +59,7 @@ function firmer(begins: State, conditions: Conditions): number {
 
 /** The pull that a round-out from a state takes; undefined where none is level, or none leaves a speed to hold off. */
 export function firmerPull(begins: State, conditions: Conditions): number | undefined {
-  try {
-    return pullFrom(begins, conditions);
-  } catch (error) {
-    if (error instanceof RequestError) return undefined;
-    throw error;
-  }
+  return unlessRefused(() => pullFrom(begins, conditions));
 }
 
 const integrator = new Integrator(stateSize);

@@ -78,13 +78,14 @@ export function windField(surface: SurfaceWind, profile: WindProfile, runwayHead
       out.acrossShear = 0;
     };
   }
+  const rounded = roundedAbout(lowestProfileHeight);
   return (height, out) => {
     const above = height - lowestProfileHeight;
-    const carried = lowestProfileHeight + ramp(above, roundedAbout(lowestProfileHeight));
+    const carried = lowestProfileHeight + ramp(above, rounded);
     const gain = Math.exp(profile.exponent * Math.log(carried / surfaceWindHeight));
     out.along = atSurface.along * gain;
     out.across = atSurface.across * gain;
-    const growth = (profile.exponent / carried) * rise(above, roundedAbout(lowestProfileHeight));
+    const growth = (profile.exponent / carried) * rise(above, rounded);
     out.alongShear = out.along * growth;
     out.acrossShear = out.across * growth;
   };

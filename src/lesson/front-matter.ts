@@ -1,11 +1,11 @@
 import { VFile } from 'vfile';
 import type { z } from 'zod';
+import { aircraftClasses } from '../school/aircraft-classes.ts';
 import { type Checked, checkYaml } from '../school/check-yaml.ts';
 import { choice, number, parsed, quantity, section, words } from '../school/fields.ts';
 import { wholeNumberForm, windForm } from '../school/written-form.ts';
 import { fail } from '../school/yaml-source.ts';
 import { parseWind } from '../units/wind-text.ts';
-import { aircraftClasses } from './aircraft-classes.ts';
 import { oneOrMore } from './one-or-more.ts';
 
 const lessonIds = oneOrMore(words('power-off-180'), '[power-off-180]');

@@ -1,5 +1,6 @@
 import type { VFile } from 'vfile';
 import { z } from 'zod';
+import { aircraftClasses } from './aircraft-classes.ts';
 import { camelKeys } from './camel-keys.ts';
 import { checkYaml } from './check-yaml.ts';
 import { crossCheck } from './cross-check.ts';
@@ -78,7 +79,7 @@ const aboveStall = 'must be more than the stall speed (`stall` in `speeds`)';
 const keys = section(
   {
     name: words('Osier 15').describe('The aircraft as the pages call it'),
-    class: choice('weight-shift', 'three-axis', 'powered-parachute', 'glider').describe(
+    class: choice(...aircraftClasses).describe(
       'Class of aircraft; lessons can hold words for one class alone',
     ),
     source: words("the aircraft's own handbook, issue and page").describe(

@@ -1,8 +1,8 @@
 import type { VFile } from 'vfile';
 import type { z } from 'zod';
 import { QuantityError } from '../units/quantity.ts';
+import { type AircraftClassName, aircraftClasses } from './aircraft-classes.ts';
 import { checkYaml } from './check-yaml.ts';
-import { type FaultClass, faultClasses } from './fault-class.ts';
 import { list, parsed, section, words } from './fields.ts';
 import { readFlyText } from './fly-text.ts';
 import { didYouMean } from './nearest-name.ts';
@@ -12,14 +12,14 @@ import { hasErrors } from './yaml-source.ts';
 /** `weight-shift`, or several with a space between them, as the directives write it. */
 const classWords = parsed(
   'weight-shift',
-  (text): readonly FaultClass[] =>
+  (text): readonly AircraftClassName[] =>
     text.split(/[\s,]+/).map((word) => {
-      const found = faultClasses.find((name) => name === word);
+      const found = aircraftClasses.find((name) => name === word);
       if (found) return found;
-      const known = faultClasses.map((name) => `\`${name}\``).join(', ');
-      throw new QuantityError(`\`${word}\` is none of ${known}${didYouMean(word, faultClasses)}`);
+      const known = aircraftClasses.map((name) => `\`${name}\``).join(', ');
+      throw new QuantityError(`\`${word}\` is none of ${known}${didYouMean(word, aircraftClasses)}`);
     }),
-  someOfForm(faultClasses),
+  someOfForm(aircraftClasses),
 );
 
 const idPattern = '^[a-z0-9]+(-[a-z0-9]+)*$';

@@ -7,7 +7,15 @@ import {
   isInTheLanding,
   type RecoveryWay,
 } from '../fault.ts';
-import { bestOnFinal, finalBand, finalLine, landingFrom, sTurnCovers, steepUntil } from '../final-band.ts';
+import {
+  bestOnFinal,
+  finalBand,
+  finalLine,
+  landingFrom,
+  sTurnCovers,
+  steepest,
+  steepUntil,
+} from '../final-band.ts';
 import { Flight } from '../fly.ts';
 import { farthestBaseTurn, fromBaseKey, fromDownwind, inHand, type Search } from '../gates.ts';
 import { keyAt } from '../keys.ts';
@@ -157,11 +165,9 @@ export function spareAfter(by: RecoveryWay, plan: FaultPlan, change: FaultChange
   const { conditions } = changed.resolved;
   const { asked, request } = plan;
   const landing = landingFrom(asked, conditions);
-  const { steep } = conditions;
-  const descent: Leg[] = steep ? [{ ...finalLine(steepUntil, steep.speed), steep: true }] : [];
   /** m past the spot after the steepest final that there is. */
-  const steepest = (from: Glide) =>
-    missFrom(from, from.height > steepUntil ? [...descent, ...landing] : landing, conditions);
+  const missSteepest = (from: Glide) =>
+    missFrom(from, from.height > steepUntil ? steepest(asked, conditions) : landing, conditions);
   const { farthest, nearest, straight } = finalBand(asked, conditions);
   /** What final can still reach past the spot, m. */
   const reach = ({ along, height }: Glide) => farthest(height) + along;
@@ -223,10 +229,10 @@ export function spareAfter(by: RecoveryWay, plan: FaultPlan, change: FaultChange
         return Math.min(-point.along - covers - over, reach({ ...point, height }));
       };
     case 'steep-approach': {
-      if (!steep) return undefined;
+      if (!conditions.steep) return undefined;
       return (point) => {
         if (point.height <= steepUntil) return Number.NEGATIVE_INFINITY;
-        return Math.min(-steepest(point), reach({ ...point, height: atBestGlide(point, conditions) }));
+        return Math.min(-missSteepest(point), reach({ ...point, height: atBestGlide(point, conditions) }));
       };
     }
     case 'line-up':
@@ -237,7 +243,7 @@ export function spareAfter(by: RecoveryWay, plan: FaultPlan, change: FaultChange
         return Math.min(
           made.height - asked.leastFinal + asPlanned,
           best + atTheSpot,
-          atTheSpot - steepest(made),
+          atTheSpot - missSteepest(made),
         );
       };
   }

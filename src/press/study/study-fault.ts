@@ -5,7 +5,7 @@ import { flownFault } from '../../../components/faults/flown-fault.ts';
 import type { AircraftClass } from '../../flight/aircraft.ts';
 import { RequestError } from '../../flight/errors.ts';
 import { DirectiveError } from '../../lesson/component.ts';
-import { isForClass } from '../../school/fault-class.ts';
+import { isForClass } from '../../school/aircraft-classes.ts';
 import type { Fault, FaultsFile } from '../../school/faults.ts';
 import { element, setWords } from './page-nodes.ts';
 import type { StudySchool } from './study-data.ts';
