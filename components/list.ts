@@ -4,6 +4,7 @@ import { aircraft } from './aircraft/aircraft.ts';
 import { aircraftFigures } from './aircraft-figures/aircraft-figures.ts';
 import { caution } from './caution/caution.ts';
 import { checklist } from './checklist/checklist.ts';
+import { circleBanks } from './circle-banks/circle-banks.ts';
 import type { PacketContext } from './context.ts';
 import { debrief } from './debrief/debrief.ts';
 import { elements } from './elements/elements.ts';
@@ -11,7 +12,7 @@ import { equipment } from './equipment/equipment.ts';
 import { exercises } from './exercises/exercises.ts';
 import { faults } from './faults/faults.ts';
 import { finalSight } from './final-sight/final-sight.ts';
-import { forClass, forClassInSentence } from './for/for.ts';
+import { forAircraft, forAircraftInSentence } from './for/for.ts';
 import { gate } from './gate/gate.ts';
 import { gates } from './gates/gates.ts';
 import { ground } from './ground/ground.ts';
@@ -71,7 +72,7 @@ export const groups: readonly DirectiveGroup[] = [
     title: 'Words for some readers',
     about:
       'One lesson serves both editions and every class of aircraft; these hold what is for some of them alone.',
-    components: [instructor, student, forClass, forClassInSentence],
+    components: [instructor, student, forAircraft, forAircraftInSentence],
   },
   {
     title: 'Figures in a sentence',
@@ -87,7 +88,7 @@ export const groups: readonly DirectiveGroup[] = [
   {
     title: 'Tables',
     about: 'Computed for the packet, as the drawings are.',
-    components: [keys, gates, windTable, aircraftFigures, faults],
+    components: [keys, gates, circleBanks, windTable, aircraftFigures, faults],
   },
   {
     title: 'Practice',

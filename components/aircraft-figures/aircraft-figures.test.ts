@@ -57,6 +57,22 @@ describe('::aircraft-figures', () => {
     expect(given['Most tailwind']).toEqual(['5 kt']);
   });
 
+  it('says beside each speed where the flap stands, where its file says so', () => {
+    const { request } = contextOf(plan);
+    const flap = { stall: 'up', approach: 'half', glide: 'up', steepApproach: 'full' };
+    const given = rowsOf(
+      renderBody('::aircraft-figures', flyTrial({ aircraft: { ...request.aircraft, flap } })).html,
+    );
+    expect(Object.keys(given).slice(0, 6)).toEqual([
+      'Stall, wings level, flap up',
+      'Touchdown',
+      'Approach, flap half',
+      'Best glide, engine idling, flap up',
+      'Best glide, engine stopped, flap up',
+      'Steep approach, flap full',
+    ]);
+  });
+
   it('prints speeds as the indicator shows them', () => {
     const { request } = contextOf(plan);
     const calibration = [

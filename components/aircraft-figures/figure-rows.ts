@@ -26,19 +26,20 @@ export interface SpeedRow {
 
 /** Indicated speeds; they go with the square root of the mass. */
 export function speedRows({ aircraft, flown }: Plan, units: PageUnits): SpeedRow[] {
-  const { speeds, glide, steepApproach } = aircraft;
-  const row = (name: string, eas: number | undefined): SpeedRow[] => {
+  const { speeds, glide, steepApproach, flap } = aircraft;
+  const row = (name: string, eas: number | undefined, flapAt: string | undefined): SpeedRow[] => {
     if (eas === undefined) return [];
     const shown = (speed: number) => formatSpeed(indicatedSpeed(speed, aircraft), units);
-    return [{ name, given: shown(eas), now: shown(speedAtMass(eas, aircraft, flown.mass)) }];
+    const named = flapAt === undefined ? name : `${name}, flap ${flapAt}`;
+    return [{ name: named, given: shown(eas), now: shown(speedAtMass(eas, aircraft, flown.mass)) }];
   };
   return [
-    ...row('Stall, wings level', speeds.stall),
-    ...row('Touchdown', speeds.touchdown),
-    ...row('Approach', speeds.approach),
-    ...row('Best glide, engine idling', glide.idle.speed),
-    ...row('Best glide, engine stopped', glide.stopped?.speed),
-    ...row('Steep approach', steepApproach?.speed),
+    ...row('Stall, wings level', speeds.stall, flap?.stall),
+    ...row('Touchdown', speeds.touchdown, flap?.touchdown),
+    ...row('Approach', speeds.approach, flap?.approach),
+    ...row('Best glide, engine idling', glide.idle.speed, flap?.glide),
+    ...row('Best glide, engine stopped', glide.stopped?.speed, flap?.glide),
+    ...row('Steep approach', steepApproach?.speed, flap?.steepApproach),
   ];
 }
 

@@ -3,6 +3,7 @@ import type { Plan } from '../../src/flight/plan.ts';
 import { flyTrial, renderBody, sayIn } from '../trial-packet.ts';
 
 const trike = flyTrial();
+const singleSeat: Plan = { ...trike, aircraft: { ...trike.aircraft, seats: 1 } };
 const threeAxis: Plan = { ...trike, aircraft: { ...trike.aircraft, class: 'three-axis' } };
 
 describe(':for[…] in a sentence', () => {
@@ -49,6 +50,20 @@ describe(':::for', () => {
   it('does not work out what it leaves out: a figure in it may be none of this flight', () => {
     const body = ':::for{class=glider}\nAt :key[overhead].\n:::';
     expect(renderBody(body, trike)).toEqual({ html: '', messages: [] });
+  });
+
+  it('tells one seat from two and more, and an aircraft that gives none has two', () => {
+    const body = ':::for{seats=1}\nAlone.\n:::\n\n:::for{seats=2}\nTogether.\n:::';
+    expect(renderBody(body, trike).html).toBe('<p>Together.</p>');
+    expect(renderBody(body, singleSeat).html).toBe('<p>Alone.</p>');
+    const four: Plan = { ...trike, aircraft: { ...trike.aircraft, seats: 4 } };
+    expect(renderBody(body, four).html).toBe('<p>Together.</p>');
+    expect(
+      sayIn(':for[alone]{class=three-axis seats=1}:for[so]{class=weight-shift seats=1}', singleSeat),
+    ).toBe('so');
+    expect(renderBody(':::for{seats=3}\na\n:::', trike).messages).toEqual([
+      expect.stringMatching(/^4:\d+ `seats` cannot be `3`; .*It can be `1`/),
+    ]);
   });
 
   it('says which classes there are', () => {

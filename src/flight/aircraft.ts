@@ -7,6 +7,8 @@ import type { CalibrationRow } from './calibration.ts';
 export interface Aircraft {
   readonly name: string;
   readonly class: AircraftClass;
+  /** Default: two. Nothing is computed from it; with one, nobody takes over. */
+  readonly seats?: number | undefined;
   /** Where the figures come from; printed under every table made from them. */
   readonly source: string;
   /** kg. Speeds hold at `reference`; the flight is flown at `flown`. `most` and `least` bound what may be flown. */
@@ -22,6 +24,8 @@ export interface Aircraft {
   readonly speeds: { readonly stall: number; readonly touchdown: number; readonly approach: number };
   readonly glide: { readonly idle: BestGlide; readonly stopped?: BestGlide | undefined };
   readonly steepApproach?: BestGlide | undefined;
+  /** Where the flap stands at each speed, in the handbook's words. Nothing is computed from it. */
+  readonly flap?: FlapWords | undefined;
   /** rad, rad, rad/s. `bank` is the bank planned for a turn, `limit` the most the aircraft may be banked. */
   readonly turns: { readonly bank: number; readonly limit: number; readonly rollRate: number };
   /** Wheel height (m) at which the round-out begins, and the load factor of its pull. */
@@ -38,6 +42,15 @@ export interface Aircraft {
   readonly pattern?: Partial<Pattern> | undefined;
   /** Indicated against equivalent airspeed, for the page: all speeds here are equivalent. */
   readonly calibration?: readonly CalibrationRow[] | undefined;
+}
+
+/** A setting of the flap for each speed that has one. */
+export interface FlapWords {
+  readonly stall?: string | undefined;
+  readonly touchdown?: string | undefined;
+  readonly approach?: string | undefined;
+  readonly glide?: string | undefined;
+  readonly steepApproach?: string | undefined;
 }
 
 /** The engine's part in a glide: idling, or stopped. */

@@ -47,9 +47,14 @@ describe.each(cases)('the 360 of $id, $words', ({ id, from, knots }) => {
     }
   });
 
-  it('completes the turn to final at 350 ft: the 300 ft that it must have, and 50 ft in hand', () => {
-    expect(key(plan, 'final').height).toBeCloseTo(350 * foot, 1);
+  it('completes the turn to final 100 ft higher than it must be', () => {
+    expect(key(plan, 'final').height).toBeCloseTo(400 * foot, 1);
     expect(plan.cautions.map(({ code }) => code)).not.toContain('final-turn-low');
+  });
+
+  it('and 100 ft higher than the school asks, where that is more', () => {
+    const asked = planApproach({ ...request, minimums: { finalTurn: 420 * foot }, detail: 'flight' });
+    expect(key(asked, 'final').height).toBeCloseTo(520 * foot, 1);
   });
 
   it('is banked steepest with the wind behind, and shallowest against it', () => {

@@ -102,6 +102,7 @@ const aircraft = record({
   name: text,
   class: oneOf('weight-shift', 'three-axis', 'powered-parachute', 'glider'),
   source: text,
+  seats: optional(wholeNumber(1, 20)),
   mass: record({ reference: mass, flown: mass, most: optional(mass), least: optional(mass) }),
   wing: record({ span: number(3, 40, '3 to 40 m'), aboveWheels: number(0, 8, '0 to 8 m') }),
   speeds: record({
@@ -111,6 +112,15 @@ const aircraft = record({
   }),
   glide: record({ idle: glide, stopped: optional(glide) }),
   steepApproach: optional(bestGlide),
+  flap: optional(
+    record({
+      stall: optional(text),
+      touchdown: optional(text),
+      approach: optional(text),
+      glide: optional(text),
+      steepApproach: optional(text),
+    }),
+  ),
   turns: record({
     bank,
     limit: number(radians(5), radians(80), '5 to 80 degrees'),

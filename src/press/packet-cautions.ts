@@ -12,6 +12,10 @@ const standing = (aircraft: string, airfield: string) => [
   `The figures are computed from the profile of ${aircraft} and the data of ${airfield} named on this page, for this wind and air only. How the figures were worked out stands at the end.`,
 ];
 
+/** Where nobody can take over, and the text speaks of an instructor's hand. */
+const ofOneSeat = (aircraft: string) =>
+  `${aircraft} has one seat: nobody can take over. Each exercise is learned first in a two-seater with an instructor. It is flown here only by a pilot signed off for it, briefed on the ground, with the instructor beside the runway and on the radio, who says one thing only: “Go around.” Where these pages speak of the instructor in the air, they mean the two-seater.`;
+
 /** The packet's caution block: the standing cautions, the school's, the airfield's rules, and what the flight itself showed. */
 export function packetCautions(plan: Plan, school: readonly string[], rules: readonly string[]): Element {
   const { aircraft, airfield } = plan;
@@ -33,7 +37,10 @@ export function packetCautions(plan: Plan, school: readonly string[], rules: rea
   );
   return h('section', { class: 'caution packet-cautions', ariaLabelledBy: 'cautions' }, [
     h('h2', { id: 'cautions' }, 'Cautions'),
-    list(standing(aircraft.name, airfield.name)),
+    list([
+      ...standing(aircraft.name, airfield.name),
+      ...(aircraft.seats === 1 ? [ofOneSeat(aircraft.name)] : []),
+    ]),
     ...(plan.made
       ? []
       : [

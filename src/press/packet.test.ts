@@ -47,6 +47,13 @@ describe('a packet', () => {
     expect(html.match(/<h1/g)).toHaveLength(1);
   });
 
+  it('says on its first page that nobody can take over in an aircraft of one seat, and of no other', () => {
+    const one = { ...plan, aircraft: { ...plan.aircraft, seats: 1 } };
+    expect(words(packet({ plan: one }))).toContain('Osier 15 has one seat: nobody can take over.');
+    expect(words(packet({ plan: one }))).toContain('weight-shift, one seat');
+    expect(words(packet())).not.toContain('one seat');
+  });
+
   it('says for whom it is: aircraft, airfield, runway, wind, air, power setting, mass', () => {
     const text = words(packet());
     for (const said of [

@@ -41,7 +41,11 @@ export function settingOf(plan: Plan, units: PageUnits): SettingEntry[] {
   const { glideSpeed, glideRatio, surfaceWind, gust } = flown;
   const gusts = gust === undefined ? '' : `, gusts ${formatSpeed(gust, units)}`;
   return [
-    { label: 'Aircraft', value: aircraft.name, detail: classNames[aircraft.class] },
+    {
+      label: 'Aircraft',
+      value: aircraft.name,
+      detail: `${classNames[aircraft.class]}${aircraft.seats === 1 ? ', one seat' : ''}`,
+    },
     {
       label: 'Airfield',
       value: airfield.name,

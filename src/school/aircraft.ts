@@ -5,6 +5,7 @@ import { camelKeys } from './camel-keys.ts';
 import { checkYaml } from './check-yaml.ts';
 import { crossCheck } from './cross-check.ts';
 import { choice, list, number, quantity, ratio, section, words } from './fields.ts';
+import { wholeNumberForm } from './written-form.ts';
 
 const airspeed = (example: string) => quantity('speed', '10 kt', '150 kt', example);
 
@@ -18,6 +19,8 @@ const bestGlide = (example: { speed: string; ratio: string }) =>
     },
     `{ speed: ${example.speed}, ratio: ${example.ratio} }`,
   );
+
+const flapOf = (speed: string) => words('up').describe(`Flap for ${speed}`).optional();
 
 const sinkPoint = section(
   {
@@ -82,6 +85,11 @@ const keys = section(
     class: choice(...aircraftClasses).describe(
       'Class of aircraft; lessons can hold words for one class alone',
     ),
+    seats: number(1, 20, '2')
+      .refine(Number.isInteger, 'write a whole number, such as `2`')
+      .meta({ ...wholeNumberForm(1, 20) })
+      .describe('Seats; a lesson can hold words for one seat alone')
+      .prefault('2'),
     source: words("the aircraft's own handbook, issue and page").describe(
       'Where these figures come from; printed under every table made from them',
     ),
@@ -130,6 +138,20 @@ const keys = section(
     ).describe('Glide through the air, wings level: the best one, or measured points'),
     'steep-approach': bestGlide({ speed: '52 kt', ratio: '4.1' })
       .describe('The steeper glide that loses height on purpose; its ratio is less than that of `idle`')
+      .optional(),
+    flap: section(
+      {
+        stall: flapOf('the stall speed'),
+        touchdown: flapOf('the touchdown speed'),
+        approach: flapOf('the speed on final'),
+        glide: flapOf('the best glide'),
+        'steep-approach': flapOf('the steep approach'),
+      },
+      '{ glide: up, approach: up, steep-approach: full }',
+    )
+      .describe(
+        'Where the flap stands at each of these speeds, in the words of the handbook; printed beside them',
+      )
       .optional(),
     turns: section(
       {

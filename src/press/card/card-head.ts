@@ -50,10 +50,13 @@ function windText({ flown, runway }: Plan, units: PageUnits): (Element | string)
 /** Indicated, at the mass that is flown. */
 function speeds({ aircraft, flown }: Plan, units: PageUnits): readonly (readonly [string, string])[] {
   const shown = (equivalent: number) => formatSpeed(indicatedSpeed(equivalent, aircraft), units);
+  const named = (name: string, flap: string | undefined) =>
+    flap === undefined ? name : `${name}, flap ${flap}`;
+  const { glide, approach, touchdown, stall } = aircraft.flap ?? {};
   return [
-    ['Best glide', shown(flown.glideSpeed)],
-    ['Approach', shown(flown.approachSpeed)],
-    ['Touchdown', shown(flown.touchdownSpeed)],
-    ['Stall', shown(flown.stallSpeed)],
+    [named('Best glide', glide), shown(flown.glideSpeed)],
+    [named('Approach', approach), shown(flown.approachSpeed)],
+    [named('Touchdown', touchdown), shown(flown.touchdownSpeed)],
+    [named('Stall', stall), shown(flown.stallSpeed)],
   ];
 }
