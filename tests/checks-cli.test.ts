@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { published } from '../src/press/checks/published.ts';
+import { readHandbooks } from '../src/school/read.ts';
 import { type ReadPdf, readPdf } from './pdf-reader.ts';
 
 const root = new URL('..', import.meta.url).pathname;
@@ -48,6 +49,20 @@ describe('chalkwing checks', () => {
     expect(html.includes('DISAGREES')).toBe(false);
   });
 
+  it('has a row for each element of the handbooks, with its lesson and heading or why it is left out', async () => {
+    const { value } = (await readHandbooks(join(root, 'lessons')))!.value!;
+    const rows = value!.handbooks.flatMap(({ elements }) => elements);
+    const section = html.slice(html.indexOf('<table class="checks handbooks"'));
+    const printed = [...section.matchAll(/<tr><td>(.*?)<\/td><td>(.*?)<\/td><td>(.*?)<\/td><\/tr>/g)];
+    expect(printed).toHaveLength(rows.length);
+    expect(rows.length).toBeGreaterThan(80);
+    printed.forEach(([, , lesson, where], i) => {
+      expect(lesson === 'left out').toBe(rows[i]!.lesson === undefined);
+      expect(where!.length).toBeGreaterThan(3);
+    });
+    expect(section).toContain('<td>Porpoising</td><td>Landings that go wrong</td><td>On the wheels</td>');
+  });
+
   it('is one file that asks for nothing else', () => {
     expect(/(?:src|href)="(?!#|data:)/.test(html)).toBe(false);
     expect(/url\((?!data:)/.test(html)).toBe(false);
@@ -58,7 +73,7 @@ describe('chalkwing checks', () => {
     expect(pdf.bookmarks).toEqual(
       expect.arrayContaining(['Published figures', 'Flown, beside the formula', 'The wind triangle']),
     );
-    for (const page of pdf.pages) expect(page.text).toMatch(/Quantity|Aircraft/);
+    for (const page of pdf.pages) expect(page.text).toMatch(/Quantity|Aircraft|What the handbook teaches/);
   });
 
   it('sets every negative figure with a real minus', () => {

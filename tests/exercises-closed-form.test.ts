@@ -148,7 +148,7 @@ describe.each(settings)('exercises for $id', (each) => {
   });
 });
 
-/** The turn to final is complete by 300 ft (FAA-H-8083-3, chapter 9). */
+/** The turn to final is complete by 300 ft (FAA-H-8083-3A, chapter 8). */
 function turnsInTime({ setting: { plan } }: Case): boolean {
   return plan.keys.find(({ id }) => id === 'final')!.height >= 300 * foot;
 }

@@ -65,7 +65,7 @@ describe('::gates', () => {
     const [key] = rowsOf(html);
     const isSound = (ft: number) => {
       const { made, cautions } = flyTrial({ height: ft * 0.3048, detail: 'flight' });
-      // The turn to final is complete at 300 ft or more (FAA-H-8083-3, chapter 9), the base turn not far out.
+      // The turn to final is complete at 300 ft or more (FAA-H-8083-3A, chapter 8), the base turn not far out.
       return made && !cautions.some(({ code }) => code === 'final-turn-low' || code === 'base-turn-far');
     };
     const [low, high] = [feet(key![1]!), feet(key![3]!)];

@@ -4,7 +4,7 @@ import { formatLeastHeight } from '../../src/units/safe-rounding.ts';
 import { leastFinal } from '../least-final.ts';
 
 /**
- * By which height the turn to final is complete (FAA-H-8083-3, chapter 9, or the school's own minimum), and what is done
+ * By which height the turn to final is complete (FAA-H-8083-3A, chapter 8, or the school's own minimum), and what is done
  * where it is not: without an engine there is no going around, and no turn is begun lower (common practice, no source).
  */
 export function finalLine(

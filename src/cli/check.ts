@@ -1,19 +1,16 @@
-import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Command } from 'commander';
 import { VFile } from 'vfile';
-import type { PacketContext } from '../../components/context.ts';
-import { components } from '../../components/list.ts';
+import { checkHandbooks } from '../lesson/check-handbooks.ts';
 import { checkNeeds } from '../lesson/check-needs.ts';
 import { checkPlanParts } from '../lesson/check-plan-parts.ts';
-import { type Lesson, parseLesson } from '../lesson/parse-lesson.ts';
 import { checkFlights } from '../press/check-flights.ts';
 import { GradeTally } from '../press/grade-tally.ts';
-import { picturesIn } from '../press/lesson-pictures.ts';
 import { didYouMean } from '../school/nearest-name.ts';
-import { readSchool } from '../school/read.ts';
+import { readHandbooks, readSchool } from '../school/read.ts';
 import { fail, hasErrors } from '../school/yaml-source.ts';
 import { messageReport } from './message-report.ts';
+import { readLessons } from './read-lessons.ts';
 
 /** Exit codes of `chalkwing check`. Warnings are none of its business. */
 const exitCodes = { sound: 0, mistakes: 1 };
@@ -32,11 +29,6 @@ export function checkCommand(): Command {
       if (words !== undefined) process.stdout.write(`${words}\n`);
       process.exitCode = files.some(hasErrors) ? exitCodes.mistakes : exitCodes.sound;
     });
-}
-
-interface ReadLesson {
-  readonly file: VFile;
-  readonly lesson: Lesson<PacketContext>;
 }
 
 /**
@@ -58,6 +50,10 @@ export async function check(
       ]),
     ),
   );
+  const handbooks = await readHandbooks(folder);
+  if (handbooks?.value) {
+    checkHandbooks(handbooks.value, new Map([...all].map(([id, { lesson }]) => [id, lesson])));
+  }
   const names = asked.length > 0 ? [...new Set(asked)] : [...all.keys()];
   const lessons: VFile[] = [];
   for (const name of names) {
@@ -71,20 +67,7 @@ export async function check(
     if (school) checkFlights(lesson, file, school, tally);
     lessons.push(file);
   }
-  return [...files, ...lessons];
-}
-
-/** Every lesson of the school by its id: what one needs may be any other. */
-async function readLessons(folder: string): Promise<Map<string, ReadLesson>> {
-  const names = await readdir(folder).catch(() => [] as string[]);
-  const found = new Map<string, ReadLesson>();
-  for (const name of names.filter((each) => each.endsWith('.md') && !each.startsWith('.')).sort()) {
-    const path = join(folder, name);
-    const file = new VFile({ path, value: await readFile(path, 'utf8') });
-    const lesson = parseLesson<PacketContext>(file, components, { pictures: picturesIn(folder) });
-    found.set(name.slice(0, -'.md'.length), { file, lesson });
-  }
-  return found;
+  return [...files, ...(handbooks ? [handbooks.file] : []), ...lessons];
 }
 
 function noLesson(folder: string, name: string, known: readonly string[]): VFile {

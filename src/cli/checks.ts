@@ -1,15 +1,20 @@
 import { join } from 'node:path';
 import { Command, Option } from 'commander';
+import type { VFile } from 'vfile';
 import { RequestError } from '../flight/errors.ts';
+import { checkHandbooks } from '../lesson/check-handbooks.ts';
 import { type AllChecks, allAgree, allChecks, summaryLine, summaryOf } from '../press/checks/all-checks.ts';
 import { checksHtml } from '../press/checks/checks-page.ts';
 import { flyersOf } from '../press/checks/flyers.ts';
+import type { HandbooksBeside } from '../press/checks/handbooks-section.ts';
 import { type PaperName, papers } from '../press/paper.ts';
 import { ScenarioError } from '../press/scenario.ts';
-import { readSchool } from '../school/read.ts';
+import { readHandbooks, readSchool } from '../school/read.ts';
 import type { School } from '../school/school.ts';
+import { hasErrors } from '../school/yaml-source.ts';
 import { dayOption, today } from './options.ts';
 import { exitCodes, printPages, report } from './print-pages.ts';
+import { readLessons } from './read-lessons.ts';
 import { version } from './version.ts';
 
 interface ChecksOptions {
@@ -46,11 +51,27 @@ async function check(options: ChecksOptions): Promise<number> {
   }
   const paper = options.paper ?? school.paper;
   const { name, units } = school;
-  const html = checksHtml({ checks, school: name, units, paper: papers[paper], date, version });
+  const { file, beside } = await handbooksBeside(options.school);
+  const unread = report(file);
+  const page = { school: name, units, paper: papers[paper], date, version };
+  const html = checksHtml({ checks, handbooks: beside, ...page });
   const printed = await printPages([{ path: 'checks', html, paper: papers[paper], date }], options);
   const summary = summaryOf(checks);
   process.stdout.write(`${summaryLine(summary)}\n`);
-  return allAgree(summary) ? printed : exitCodes.mistakes;
+  return allAgree(summary) ? Math.max(printed, unread) : exitCodes.mistakes;
+}
+
+/** The comparison with published handbooks, where the school has one and it holds; its file has the messages. */
+async function handbooksBeside(
+  folder: string,
+): Promise<{ file: VFile[]; beside: HandbooksBeside | undefined }> {
+  const read = await readHandbooks(folder);
+  if (!read) return { file: [], beside: undefined };
+  const lessons = await readLessons(folder);
+  if (read.value) checkHandbooks(read.value, new Map([...lessons].map(([id, { lesson }]) => [id, lesson])));
+  const table = hasErrors(read.file) ? undefined : read.value?.value;
+  const titles = new Map([...lessons].map(([id, { lesson }]) => [id, lesson.frontMatter?.title ?? id]));
+  return { file: [read.file], beside: table && { table, titles } };
 }
 
 /** The checks, or why the school's aircraft cannot be flown. */

@@ -10,7 +10,7 @@ import { rootInBracket, seekRoot } from './root.ts';
 import { turnRadius } from './turns.ts';
 
 /**
- * The full-circuit approach (FAA-H-8083-3, chapter 9, 360-degree power-off approach): from over the spot, on the landing
+ * The full-circuit approach (FAA-H-8083-3A, chapter 8, 360-degree power-off approach): from over the spot, on the landing
  * heading, half a circle held on the ground to the downwind key, a downwind leg, the other half to final. Given the
  * start height, the radius of the circle is found, and with it the banks; given the bank, the start height.
  */

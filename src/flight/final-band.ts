@@ -9,7 +9,7 @@ import { rootInBracket } from './root.ts';
 import { speedToFly } from './speed-to-fly.ts';
 import { cosine } from './steady-math.ts';
 
-/** m. The turn to final is complete at least this high (FAA-H-8083-3, chapter 9). */
+/** m. The turn to final is complete at least this high (FAA-H-8083-3A, chapter 8; FAA-H-8083-5, chapter 11). */
 export const soundFinal = 300 * metresPerFoot;
 /** rad: by how much an S-turn leaves final at most, and a base leg is turned out. */
 export const eighth = Math.PI / 4;

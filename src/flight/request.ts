@@ -16,7 +16,7 @@ export interface Resolved {
   readonly conditions: Conditions;
 }
 
-/** m. Start heights of the approaches that begin above the pattern (FAA-H-8083-3, chapter 9, for the 360). */
+/** m. Start heights of the approaches that begin above the pattern (FAA-H-8083-3A, chapter 8, for the 360). */
 const usualStart: Partial<Record<Approach, number>> = {
   '360': 2000 * metresPerFoot,
   spiral: 2500 * metresPerFoot,

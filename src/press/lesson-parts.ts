@@ -35,7 +35,16 @@ export function lessonParts({ title, body, plan, school, rules }: LessonInput): 
 }
 
 /** Drawings and tables of the flight itself, by their classes. */
-const ofTheFlight = ['pattern', 'profile', 'reach', 'final-sight', 'round-out', 'keys', 'gates', 'circle-banks'];
+const ofTheFlight = [
+  'pattern',
+  'profile',
+  'reach',
+  'final-sight',
+  'round-out',
+  'keys',
+  'gates',
+  'circle-banks',
+];
 
 /** Says in each of their captions that the flight is not to be flown: one may be copied without its page. */
 function markCaptions(content: ElementContent[]): void {

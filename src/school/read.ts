@@ -3,7 +3,9 @@ import { basename, dirname, join } from 'node:path';
 import { VFile } from 'vfile';
 import { type AircraftFile, parseAircraft } from './aircraft.ts';
 import { type AirfieldFile, parseAirfield } from './airfield.ts';
+import type { Checked } from './check-yaml.ts';
 import { type FaultsFile, parseFaults } from './faults.ts';
+import { type HandbooksFile, parseHandbooks } from './handbooks.ts';
 import { didYouMean } from './nearest-name.ts';
 import { parseSchool, type School } from './school.ts';
 import { usualDay } from './variation.ts';
@@ -69,6 +71,13 @@ export async function readSchool(folder: string, day: Date = usualDay): Promise<
   return wrong.length > 0
     ? { files, withSoundAircraft }
     : { files, withSoundAircraft, value: withSoundAircraft };
+}
+
+/** Reads `handbooks.yaml`, which a school need not have: undefined where it has none. */
+export async function readHandbooks(folder: string): Promise<Read<Checked<HandbooksFile>> | undefined> {
+  const names = await readdir(folder).catch(() => [] as string[]);
+  if (!names.includes('handbooks.yaml')) return undefined;
+  return read(join(folder, 'handbooks.yaml'), 'handbooks', parseHandbooks);
 }
 
 async function read<T>(path: string, what: string, parse: (file: VFile) => T | undefined): Promise<Read<T>> {

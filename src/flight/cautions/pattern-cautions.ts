@@ -3,8 +3,14 @@ import { roundUpTo } from '../../units/rounding.ts';
 import type { KeyPosition, TrackSample } from '../plan.ts';
 import { type Examined, type Found, handbook, stricter, told } from './examined.ts';
 
-/** m. The turn to final is complete at no less (FAA-H-8083-3, chapter 9). A school may ask for more. */
+/**
+ * m. The turn to final is complete at no less. Edition C of the airplane handbook has left the 360 out, and with it this figure.
+ * A school may ask for more.
+ */
 export const leastFinal = 300 * metresPerFoot;
+
+/** Of the power-off approaches with their heights. */
+const powerOff = 'FAA-H-8083-3A, chapter 8, and FAA-H-8083-5, chapter 11';
 
 /** m at the downwind key. */
 const keyHeights = { low: 800 * metresPerFoot, high: 1200 * metresPerFoot };
@@ -23,7 +29,7 @@ const keyOf = (id: KeyPosition['id'], { keys }: Pick<Examined, 'keys'>) => keys.
 
 function finalTurn(examined: Examined): Found[] {
   const final = keyOf('final', examined);
-  const { limit, source } = stricter(leastFinal, `${handbook}, chapter 9`, examined.minimums?.finalTurn);
+  const { limit, source } = stricter(leastFinal, powerOff, examined.minimums?.finalTurn);
   if (!final || final.height >= limit) return [];
   const said = told(final.height, limit, 'ft', 'least');
   return [
@@ -51,7 +57,7 @@ function keyHeight(examined: Examined): Found[] {
       message: `The downwind key is flown at ${said.value}; about 1,000 ft (800 to 1,200 ft) is usual, and judged best by eye.`,
       value: key.height,
       limit: isLow ? low : high,
-      source: `${handbook}, chapter 9; the band about it: common practice, no source`,
+      source: `${powerOff}; the band about it: common practice, no source`,
       at: 'downwind-key',
     },
   ];

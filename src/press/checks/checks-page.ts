@@ -8,9 +8,12 @@ import type { Paper } from '../paper.ts';
 import { type AllChecks, type Summary, summaryOf } from './all-checks.ts';
 import { flownTable, publishedSections, tradeTable, wrongPrints } from './check-sections.ts';
 import { checksCss } from './checks-style.ts';
+import { type HandbooksBeside, handbooksSection } from './handbooks-section.ts';
 
 export interface ChecksPage {
   readonly checks: AllChecks;
+  /** What published handbooks teach, beside the school's lessons; undefined where it has no such comparison. */
+  readonly handbooks: HandbooksBeside | undefined;
   readonly school: string;
   readonly units: PageUnits;
   readonly paper: Paper;
@@ -22,10 +25,10 @@ export interface ChecksPage {
 const title = 'The computation, checked';
 
 /** Every check of the computation core as a self-contained HTML document, for a reader who doubts it. */
-export function checksHtml({ checks, school, units, paper, date, version }: ChecksPage): string {
+export function checksHtml({ checks, handbooks, school, units, paper, date, version }: ChecksPage): string {
   const summary = summaryOf(checks);
   const day = date.toISOString().slice(0, 10);
-  const mark = `${day} · results ${fingerprint({ checks, version })}`;
+  const mark = `${day} · results ${fingerprint({ checks, handbooks, version })}`;
   const disagreeing = summary.disagree + summary.flownDisagree > 0;
   const content = h('body', { class: 'checks-page' }, [
     h('header', { class: 'masthead' }, [
@@ -61,6 +64,7 @@ export function checksHtml({ checks, school, units, paper, date, version }: Chec
       h('h2', 'Figures of the trade, and these aircraft'),
       h('p', tradeWords),
       tradeTable(checks.trade, units),
+      ...(handbooks ? handbooksSection(handbooks) : []),
     ]),
   ]);
   makeTableRooms(content.children);

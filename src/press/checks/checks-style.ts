@@ -24,6 +24,8 @@ table.checks tr.of-line>td{border-top:0;padding-top:0;font-style:italic;font-fam
 .figures th:nth-child(4){width:11%}
 .figures th:nth-child(5){width:11.5%}
 .figures th:nth-child(6){width:10.5%}
+.handbooks th:nth-child(1){width:40%}
+.handbooks th:nth-child(2){width:24%}
 .trade th:nth-child(1){width:20%}
 .trade th:nth-child(2){width:18%}
 .trade th:nth-child(3){width:20%}

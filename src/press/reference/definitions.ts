@@ -3,6 +3,7 @@ import { frontMatter } from '../../lesson/front-matter.ts';
 import { aircraft } from '../../school/aircraft.ts';
 import { airfield } from '../../school/airfield.ts';
 import { faults } from '../../school/faults.ts';
+import { handbooks } from '../../school/handbooks.ts';
 import { settings } from '../../school/school.ts';
 
 /** Something an author types as keys and values, with the definition that checks it. */
@@ -28,6 +29,12 @@ export const schoolFiles = {
     title: 'Faults',
     about: 'A file in `faults/` for each table of common faults',
     definition: faults,
+  },
+  handbooks: {
+    title: 'Published handbooks beside the lessons',
+    about:
+      'The file `handbooks.yaml`, which a school need not have: what published handbooks teach, and which lesson treats it; `chalkwing check` holds it against the lessons, and the page of checks prints it',
+    definition: handbooks,
   },
   school: {
     title: 'The school',

@@ -29,6 +29,7 @@ export function schoolFilesPage({ flyWords }: Pick<AuthorLanguage, 'flyWords'>):
         ['`fleet/*.yaml`', '`schemas/aircraft.schema.json`'],
         ['`airfields/*.yaml`', '`schemas/airfield.schema.json`'],
         ['`faults/*.yaml`', '`schemas/faults.schema.json`'],
+        ['`handbooks.yaml`', '`schemas/handbooks.schema.json`'],
         ['`school.yaml`', '`schemas/school.schema.json`'],
         ['the head of a lesson', '`schemas/lesson.schema.json`'],
       ],

@@ -1,6 +1,7 @@
 import { air } from '../../../components/air/air.ts';
 import { aircraft } from '../../../components/aircraft/aircraft.ts';
 import { aircraftFigures } from '../../../components/aircraft-figures/aircraft-figures.ts';
+import { circleBanks } from '../../../components/circle-banks/circle-banks.ts';
 import type { PacketContext } from '../../../components/context.ts';
 import { finalSight } from '../../../components/final-sight/final-sight.ts';
 import { gate } from '../../../components/gate/gate.ts';
@@ -34,6 +35,7 @@ const all: readonly Component<PacketContext>[] = [
   roundOut,
   keys,
   gates,
+  circleBanks,
   windTable,
   aircraftFigures,
 ];
