@@ -47,6 +47,23 @@ describe('what is not in it', () => {
     expect(lines).toMatch(/slopes: no figure/);
   });
 
+  it('does not say of a plan whose wind turns that turning is left out, but sizes it turning otherwise', () => {
+    const veering = (veer: number) => ({
+      airfield: { ...plan.airfield, windVeer: (veer * Math.PI) / 180 },
+    });
+    const lines = leftOutLines(inFeet, sizedPlan(veering(20)))
+      .join('\n')
+      .replaceAll('\u00a0', ' ');
+    expect(lines).toMatch(
+      /^Wind that turns otherwise than the 20° clockwise up to 1,000 ft of this plan: 20° more .*: wind 20° farther clockwise \d+ ft short, wind 20° farther anticlockwise \d+ ft long\.$/m,
+    );
+    expect(lines).not.toMatch(/Wind that turns by|veering wind|backing wind/);
+    const backing = leftOutLines(inMetres, sizedPlan(veering(-10)))
+      .join('\n')
+      .replaceAll('\u00a0', ' ');
+    expect(backing).toContain('otherwise than the 10° anticlockwise up to 305 m of this plan');
+  });
+
   it('leaves out what has no bearing on the plan, and says why a figure is missing', () => {
     const stopped = leftOutLines(inFeet, sizedPlan({ power: 'stopped' })).join('\n');
     expect(stopped).toContain('windmills');

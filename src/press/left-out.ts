@@ -1,3 +1,4 @@
+import { flownVeer } from '../flight/flown-wind.ts';
 import type { Plan } from '../flight/plan.ts';
 import {
   airMoves,
@@ -6,12 +7,13 @@ import {
   wetWingShare,
   windmillingShare,
   windTurn,
-  windTurnsUpTo,
 } from '../flight/simplifications.ts';
+import { windTurnsUpTo } from '../flight/wind.ts';
 import { metresPerFoot } from '../units/factors.ts';
 import { formatAngle, formatHeight, formatSink } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import { numberText, roundTo, withUnit } from '../units/rounding.ts';
+import { veerWords } from './veer-words.ts';
 
 /** A plan, and what each simplification comes to in it. */
 export interface Sized {
@@ -21,8 +23,8 @@ export interface Sized {
 
 /** One thing that the model leaves out. */
 interface LeftOut {
-  /** A plain sentence without its full stop. */
-  readonly text: (units: PageUnits) => string;
+  /** A plain sentence without its full stop: of a plan, or, where there is none, of all. */
+  readonly text: (units: PageUnits, plan?: Plan) => string;
   /** Its sizes by the word that stands before each in a list of several. */
   readonly sizes: readonly (readonly [SimplificationCode, string])[];
   /** Said in place of a size where a plan has none; undefined where it then has no bearing on the plan. */
@@ -50,11 +52,17 @@ const leftOut: readonly LeftOut[] = [
     sizes: [['windmilling', 'windmilling']],
   },
   {
-    text: (units) =>
-      `Wind that turns by ${formatAngle(windTurn)} up to ${formatHeight(windTurnsUpTo, units)} (common practice, no source; it veers north of the equator)`,
+    text: (units, plan) => {
+      const veer = plan ? flownVeer(plan) : 0;
+      return veer === 0
+        ? `Wind that turns by ${formatAngle(windTurn)} up to ${formatHeight(windTurnsUpTo, units)} (common practice, no source; it veers north of the equator)`
+        : `Wind that turns otherwise than the ${veerWords(veer, units)} of this plan: ${formatAngle(windTurn)} more to the one side or the other (common practice, no source)`;
+    },
     sizes: [
       ['veering-wind', 'veering wind'],
       ['backing-wind', 'backing wind'],
+      ['wind-clockwise', `wind ${formatAngle(windTurn)} farther clockwise`],
+      ['wind-anticlockwise', `wind ${formatAngle(windTurn)} farther anticlockwise`],
     ],
   },
   {
@@ -97,7 +105,7 @@ export const howSized =
 /** What is left out, a sentence each; with its size where a plan is given, and without what has no bearing on that plan. */
 export function leftOutLines(units: PageUnits, sized?: Sized): string[] {
   return leftOut.flatMap(({ text, sizes, unsized }) => {
-    const said = text(units);
+    const said = text(units, sized?.plan);
     if (!sized || sizes.length === 0) return [`${said}.`];
     const found = sizesOf(sizes, sized.sizes, units);
     const size = found.length > 0 ? found.join(', ') : unsized?.(sized.plan);

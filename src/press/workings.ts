@@ -23,8 +23,9 @@ import type { PageUnits } from '../units/page-units.ts';
 import { numberText } from '../units/rounding.ts';
 import { formatMostAngle, formatMostSpeed, formatSafeDistance } from '../units/safe-rounding.ts';
 import { gradientSentence, howSized, leftOutLines, type Sized } from './left-out.ts';
-import { profileNames } from './setting.ts';
+import { profileWords } from './setting.ts';
 import { solvedName } from './solved-words.ts';
+import { veerWords } from './veer-words.ts';
 import { type Chapter, figure, otherGlides, workedChain } from './worked-chain.ts';
 
 /**
@@ -197,6 +198,7 @@ export function inputs(plan: Plan, units: PageUnits, said = new Map<number, stri
     ['Runway length, width', `${figure(runway.length)} m, ${figure(runway.width)} m`],
     ['Spot, from the landing end', `${figure(runway.spot)} m`],
     ['Wind by height: exponent α', figure(airfield.windExponent, 3)],
+    ...optional('Wind by height: turns', airfield.windVeer ? veerWords(airfield.windVeer, units) : undefined),
   ];
   const ofTheDay: [string, string][] = [
     ['Mass flown', formatMass(flown.mass)],
@@ -247,9 +249,9 @@ function speeds({ speeds: { stall, touchdown, approach } }: Aircraft, units: Pag
 }
 
 function windTable(plan: Plan, units: PageUnits): Element {
-  const { wind, runway, flown } = plan;
+  const { wind, runway } = plan;
   return table(
-    `Wind as flown: ${profileNames[flown.windProfile]}`,
+    `Wind as flown: ${profileWords(plan, units)}`,
     [
       'Height above the field',
       'From, true',
