@@ -76,10 +76,13 @@ interface Shown {
 function parts(rows: readonly WatchedRow[], shown: Shown, aircraft: Aircraft, units: PageUnits) {
   const columns = columnsOf(rows, units, shown.turning);
   const number = { className: ['number'] };
+  // With so many columns cells take several lines too; a number keeps its unit.
+  const whiteSpace = `white-space:${shown.turning ? 'normal' : 'nowrap'}`;
+  const figure = shown.turning ? { ...number, style: whiteSpace } : number;
   const heads = [
     h('th', { scope: 'col' }, 'Along the runway'),
     ...(shown.across ? [h('th', { scope: 'col' }, 'Across it')] : []),
-    ...(shown.turning ? [h('th', { scope: 'col', style: 'white-space:normal' }, 'Turns with height')] : []),
+    ...(shown.turning ? [h('th', { scope: 'col' }, 'Turns with height')] : []),
     // A head may take several lines, or the page grows too wide for its paper.
     ...columns.map(({ head }) => h('th', { scope: 'col', ...number, style: 'white-space:normal' }, head)),
   ];
@@ -88,13 +91,13 @@ function parts(rows: readonly WatchedRow[], shown: Shown, aircraft: Aircraft, un
     const isFigures = isFlyable(row) && columns.length > 0;
     const said = isFlyable(row) ? bewareOf(row, aircraft, units) : refusalOf(row, aircraft, units);
     const isBoth = isFigures && said !== undefined;
-    const wind = { rowSpan: isBoth ? 2 : undefined, style: 'white-space:nowrap' };
+    const wind = { rowSpan: isBoth ? 2 : undefined, style: whiteSpace };
     const words = said === undefined ? [] : [h('td', { colSpan: columns.length || 1 }, said)];
     const first = [
       h('th', { scope: 'row', ...wind }, headwindWords(row.headwind, units)),
       ...(shown.across ? [h('td', wind, crosswindWords(row.crosswind, units))] : []),
       ...(shown.turning ? [h('td', wind, formatTurn(row.veer ?? 0))] : []),
-      ...(isFigures ? columns.map(({ cell }) => h('td', number, cell(row, units) ?? '–')) : words),
+      ...(isFigures ? columns.map(({ cell }) => h('td', figure, cell(row, units) ?? '–')) : words),
     ];
     return [h('tr', first), ...(isBoth ? [h('tr', words)] : [])];
   });
