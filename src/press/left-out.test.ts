@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { sampleAircraft, sampleRequest } from '../../tests/press-sample.ts';
-import type { PlanRequest } from '../flight/plan.ts';
+import type { Plan, PlanRequest } from '../flight/plan.ts';
 import { planApproach } from '../flight/planner.ts';
 import { type Simplification, simplifications } from '../flight/simplifications.ts';
 import type { PageUnits } from '../units/page-units.ts';
@@ -55,13 +55,13 @@ describe('what is not in it', () => {
       .join('\n')
       .replaceAll('\u00a0', ' ');
     expect(lines).toMatch(
-      /^Wind that turns otherwise than the 20° clockwise up to 1,000 ft of this plan: 20° more .*: wind 20° farther clockwise \d+ ft short, wind 20° farther anticlockwise \d+ ft long\.$/m,
+      /^Wind that turns otherwise than planned: by 20° more up to 1,000 ft, .*: wind 20° farther clockwise \d+ ft short, wind 20° farther anticlockwise \d+ ft long\.$/m,
     );
     expect(lines).not.toMatch(/Wind that turns by|veering wind|backing wind/);
-    const backing = leftOutLines(inMetres, sizedPlan(veering(-10)))
-      .join('\n')
-      .replaceAll('\u00a0', ' ');
-    expect(backing).toContain('otherwise than the 10° anticlockwise up to 305 m of this plan');
+    // A book says it of all its plans.
+    const book = (plans: readonly Plan[]) => leftOutLines(inFeet, undefined, plans).join(' ');
+    expect(book([plan, sizedPlan(veering(-10)).plan])).not.toContain('Wind that turns by');
+    expect(book([plan])).toContain('Wind that turns by');
   });
 
   it('leaves out what has no bearing on the plan, and says why a figure is missing', () => {

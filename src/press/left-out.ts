@@ -13,7 +13,6 @@ import { metresPerFoot } from '../units/factors.ts';
 import { formatAngle, formatHeight, formatSink } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import { numberText, roundTo, withUnit } from '../units/rounding.ts';
-import { veerWords } from './veer-words.ts';
 
 /** A plan, and what each simplification comes to in it. */
 export interface Sized {
@@ -23,8 +22,8 @@ export interface Sized {
 
 /** One thing that the model leaves out. */
 interface LeftOut {
-  /** A plain sentence without its full stop: of a plan, or, where there is none, of all. */
-  readonly text: (units: PageUnits, plan?: Plan) => string;
+  /** A plain sentence without its full stop, about these plans. */
+  readonly text: (units: PageUnits, plans: readonly Plan[]) => string;
   /** Its sizes by the word that stands before each in a list of several. */
   readonly sizes: readonly (readonly [SimplificationCode, string])[];
   /** Said in place of a size where a plan has none; undefined where it then has no bearing on the plan. */
@@ -52,11 +51,11 @@ const leftOut: readonly LeftOut[] = [
     sizes: [['windmilling', 'windmilling']],
   },
   {
-    text: (units, plan) => {
-      const veer = plan ? flownVeer(plan) : 0;
-      return veer === 0
-        ? `Wind that turns by ${formatAngle(windTurn)} up to ${formatHeight(windTurnsUpTo, units)} (common practice, no source; it veers north of the equator)`
-        : `Wind that turns otherwise than the ${veerWords(veer, units)} of this plan: ${formatAngle(windTurn)} more to the one side or the other (common practice, no source)`;
+    text: (units, plans) => {
+      const [turn, upTo] = [formatAngle(windTurn), formatHeight(windTurnsUpTo, units)];
+      return plans.some((plan) => flownVeer(plan) !== 0)
+        ? `Wind that turns otherwise than planned: by ${turn} more up to ${upTo}, to the one side or the other (common practice, no source)`
+        : `Wind that turns by ${turn} up to ${upTo} (common practice, no source; it veers north of the equator)`;
     },
     sizes: [
       ['veering-wind', 'veering wind'],
@@ -102,10 +101,17 @@ const leftOut: readonly LeftOut[] = [
 export const howSized =
   'A size says how far short of the spot, or long, the planned flight would touch with that one thing changed and nobody correcting.';
 
-/** What is left out, a sentence each; with its size where a plan is given, and without what has no bearing on that plan. */
-export function leftOutLines(units: PageUnits, sized?: Sized): string[] {
+/**
+ * What is left out of these plans, a sentence each; with its size where one plan is given with its sizes, and then without
+ * what has no bearing on it.
+ */
+export function leftOutLines(
+  units: PageUnits,
+  sized?: Sized,
+  plans: readonly Plan[] = sized ? [sized.plan] : [],
+): string[] {
   return leftOut.flatMap(({ text, sizes, unsized }) => {
-    const said = text(units, sized?.plan);
+    const said = text(units, plans);
     if (!sized || sizes.length === 0) return [`${said}.`];
     const found = sizesOf(sizes, sized.sizes, units);
     const size = found.length > 0 ? found.join(', ') : unsized?.(sized.plan);

@@ -75,10 +75,10 @@ export function workedPlan(sized: Sized, units: PageUnits): Element[] {
   ];
 }
 
-/** What the model is taken from, and what it leaves out: with its size in a plan, where one is given. */
+/** What the model is taken from, and what it leaves out of these plans: with its size in the one that is sized. */
 export function modelNotes(
   units: PageUnits,
-  { level = 'h3', sized }: { level?: 'h2' | 'h3'; sized?: Sized } = {},
+  { level = 'h3', sized, plans }: { level?: 'h2' | 'h3'; sized?: Sized; plans?: readonly Plan[] },
 ): Element[] {
   return [
     h(level, 'Published references'),
@@ -90,7 +90,7 @@ export function modelNotes(
     h('p', sized ? howSized : `${howSized} Each plan worked out below has its own.`),
     h(
       'ul',
-      leftOutLines(units, sized).map((line) => h('li', line)),
+      leftOutLines(units, sized, plans).map((line) => h('li', line)),
     ),
   ];
 }
