@@ -32,7 +32,7 @@ function solveAnew({ plan, request }: Setting, headwind: number): Solved {
   const { flown } = plan;
   const told = (pastAbeam: number, lead: number): OdexFlight => ({
     elevation: airfield.elevation,
-    wind: { speed: headwind, offRunway: 0, exponent: airfield.windExponent },
+    wind: { speed: headwind, offRunway: 0, exponent: airfield.windExponent, veer: airfield.windVeer ?? 0 },
     bestGlide: { speed: flown.glideSpeed, ratio: flown.glideRatio },
     approachSpeed: flown.approachSpeed,
     touchdownSpeed: flown.touchdownSpeed,

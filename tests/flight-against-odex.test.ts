@@ -20,6 +20,7 @@ function both(request: PlanRequest) {
       speed: request.wind.speed,
       offRunway: request.wind.from - runway.heading,
       exponent: plan.flown.windProfile === 'uniform' ? 0 : airfield.windExponent,
+      veer: airfield.windVeer ?? 0,
     },
     bestGlide: { speed: plan.flown.glideSpeed, ratio: plan.flown.glideRatio },
     approachSpeed: plan.flown.approachSpeed,
@@ -82,6 +83,15 @@ describe.each(aircraftIds)('the core and odex fly %s alike', (id: AircraftId) =>
     expectAgreement(both(request));
   });
 
+  it.each([
+    ['veers by 25 degrees', 25],
+    ['backs by 40', -40],
+  ])('in a wind that %s', (_words, veer) => {
+    const request = requestFor(id, { wind: windOffRunway(20, 12) });
+    const airfield = { ...request.airfield, windVeer: (veer * Math.PI) / 180 };
+    expectAgreement(both({ ...request, airfield }));
+  });
+
   it('where the spacing leaves room for one continuous turn only', () => {
     const spacing = id === 'osier' ? 130 : 240;
     const flown = both(requestFor(id, { spacing, wind: windOffRunway(10, 6) }));
@@ -100,6 +110,7 @@ describe('the comparison would notice', () => {
       { bestGlide: { ...told.bestGlide, ratio: told.bestGlide.ratio * 1.001 } },
     ],
     ['a wind profile with an exponent of 0.144 for 0.143', { wind: { ...told.wind, exponent: 0.144 } }],
+    ['a wind that turns by a tenth of a degree', { wind: { ...told.wind, veer: 0.1 * (Math.PI / 180) } }],
     ['a hundredth of a g in the pull', { pull: told.pull + 0.01 }],
     ['a roll rate half a degree a second higher', { rollRate: told.rollRate + 0.0087 }],
   ];

@@ -20,7 +20,13 @@ const { Solver: OdexSolver } = createRequire(import.meta.url)('odex') as {
 /** All SI and rad; winds in the direction they blow from, relative to the landing direction. */
 export interface OdexFlight {
   readonly elevation: number;
-  readonly wind: { readonly speed: number; readonly offRunway: number; readonly exponent: number };
+  readonly wind: {
+    readonly speed: number;
+    readonly offRunway: number;
+    readonly exponent: number;
+    /** How far it turns clockwise from 10 m to 304.8 m. */
+    readonly veer: number;
+  };
   readonly bestGlide: { readonly speed: number; readonly ratio: number };
   readonly approachSpeed: number;
   readonly touchdownSpeed: number;
@@ -73,17 +79,30 @@ export function flyByOdex(flight: OdexFlight): Places {
   const carried = (height: number) =>
     height <= 1.5 ? 2 : height >= 2.5 ? height : 2 + (height - 1.5) ** 2 / 2;
 
+  /** How much of the way round a corner is behind: nought before it, 1 after, and a straight line between. */
+  const past = (height: number, corner: number, half: number) =>
+    Math.min(1, Math.max(0, (height - corner + half) / (2 * half)));
+  /** rad a metre: the turning sets in about 10 m, within half a metre, and ends about 304.8 m, within a twentieth of it. */
+  const spin = (height: number) =>
+    (flight.wind.veer / 294.8) * (past(height, 10, 0.5) - past(height, 304.8, 15.24));
+  /** The integral of `past`: a parabola within the corner, the way beyond it above. */
+  const behind = (height: number, corner: number, half: number) =>
+    height > corner + half ? height - corner : half * past(height, corner, half) ** 2;
+  const blowsFrom = (height: number) =>
+    flight.wind.offRunway +
+    (flight.wind.veer / 294.8) * (behind(height, 10, 0.5) - behind(height, 304.8, 15.24));
+
   /** Drift [along, across]. */
   const wind = (height: number): [number, number] => {
     const speed = flight.wind.speed * (carried(height) / 10) ** flight.wind.exponent;
-    return [-speed * Math.cos(flight.wind.offRunway), -speed * Math.sin(flight.wind.offRunway)];
+    return [-speed * Math.cos(blowsFrom(height)), -speed * Math.sin(blowsFrom(height))];
   };
 
-  /** The power law's derivative, m/s a metre. */
+  /** The derivative of the power law and of the turning, m/s a metre. */
   const windChange = (height: number): [number, number] => {
     const growth = (flight.wind.exponent / carried(height)) * Math.min(1, Math.max(0, height - 1.5));
     const [along, across] = wind(height);
-    return [along * growth, across * growth];
+    return [along * growth - spin(height) * across, across * growth + spin(height) * along];
   };
   /** d(ln sqrt(rho0/rho))/dh of an atmosphere whose temperature falls evenly. */
   const thinning = (height: number) =>

@@ -8,6 +8,7 @@ import { formatAngle, formatDistance, formatTime } from '../../src/units/format.
 import type { PageUnits } from '../../src/units/page-units.ts';
 import { cautionWords, rowAgainst, startWords } from './start-words.ts';
 import { isFlyable, type WatchedRow } from './watched-rows.ts';
+import { crosswindWords } from './wind-words.ts';
 
 /** One column: its head, and its cell; undefined where the approach has no such figure in that wind. */
 export interface Column {
@@ -23,6 +24,18 @@ const heightAt =
   };
 
 const keyHeight: Column = { head: 'Height at downwind key', cell: heightAt('downwind-key') };
+
+const steepestBank: Column = {
+  head: 'Steepest bank',
+  cell: ({ steepestBank }) => formatAngle(steepestBank),
+};
+
+/** What a turning wind is at the key, where the pilot lays off for it; only in a table whose wind turns. */
+const acrossAtKey: Column = {
+  head: 'Across, at the key',
+  cell: ({ acrossAtKey }, units) =>
+    acrossAtKey === undefined ? undefined : crosswindWords(acrossAtKey, units),
+};
 
 const columns: readonly Column[] = [
   {
@@ -41,7 +54,7 @@ const columns: readonly Column[] = [
   keyHeight,
   { head: 'Height at base key', cell: heightAt('base-key') },
   { head: 'Height at final', cell: heightAt('final') },
-  { head: 'Steepest bank', cell: ({ steepestBank }) => formatAngle(steepestBank) },
+  steepestBank,
   {
     head: 'Crab on base',
     cell: ({ crabOnBase }) => {
@@ -53,12 +66,17 @@ const columns: readonly Column[] = [
   },
 ];
 
-/** The columns of which at least one row has a figure; a height that every wind leaves as it is needs no column. */
-export function columnsOf(rows: readonly WatchedRow[], units: PageUnits): Column[] {
+/**
+ * The columns of which at least one row has a figure; a height that every wind leaves as it is needs no column, nor, where
+ * the wind turns and has columns of its own, a bank that is always the same.
+ */
+export function columnsOf(rows: readonly WatchedRow[], units: PageUnits, isTurning: boolean): Column[] {
   const flyable = rows.filter(isFlyable);
-  return columns.filter((column) => {
+  const all = isTurning ? [acrossAtKey, ...columns] : columns;
+  const unchanged = isTurning ? [keyHeight, steepestBank] : [keyHeight];
+  return all.filter((column) => {
     const figures = flyable.map((row) => column.cell(row, units));
-    const given = column === keyHeight && new Set(figures).size === 1 && rows.length > 1;
+    const given = unchanged.includes(column) && new Set(figures).size === 1 && rows.length > 1;
     return !given && figures.some((figure) => figure !== undefined);
   });
 }

@@ -85,6 +85,52 @@ describe('::wind-table', () => {
     expect(rowsOf(html).map((row) => row[1])).toEqual(['6 kt from the left', 'none', '6 kt from the right']);
   });
 
+  it('has a row for each veer, how far it turns and the wind across at the key; a calm has one', () => {
+    const { html, messages } = renderBody('::wind-table{along="0kt 8kt" veer="0deg 20deg -20deg"}', plan);
+    expect(messages).toEqual([]);
+    const rows = rowsOf(html);
+    expect(rows.map(([along, turns]) => `${along}, ${turns}`)).toEqual([
+      'none, none',
+      'headwind 8 kt, none',
+      'headwind 8 kt, 20° clockwise',
+      'headwind 8 kt, 20° anticlockwise',
+    ]);
+    expect(heads(html)).toContain('Turns with height');
+    const at = heads(html).indexOf('Across, at the key');
+    // A headwind of 8 kt is 8 x 30.48^0.143 = 13 kt at 1,000 ft; 20 degrees round, its sine across: 4.5, less the corner.
+    expect(rows.map((row) => row[at])).toEqual(['none', 'none', '4 kt from the right', '4 kt from the left']);
+    const airfield = { ...plan.airfield, windVeer: degrees(20) };
+    const flown = flyTrial({ airfield, wind: { from: degrees(238), speed: knots(8) } });
+    const turn = flown.keys.find(({ id }) => id === 'base-turn')!;
+    expect(rows[2]![heads(html).indexOf('Base turn starts')]).toBe(`${tens(-turn.along, 'm')} past abeam`);
+    expect(rows[2]).not.toEqual(rows[1]);
+    // The bank is 30 degrees in every row.
+    expect(heads(html)).not.toContain('Steepest bank');
+  });
+
+  it('takes the veer of the airfield where none is asked for, and none where none is', () => {
+    const veering = flyTrial({ airfield: { ...plan.airfield, windVeer: degrees(20) } });
+    const { html } = renderBody('::wind-table{along="8kt"}', veering);
+    expect(rowsOf(html)[0]![1]).toBe('20° clockwise');
+    const asked = renderBody('::wind-table{along="8kt" veer="20deg"}', plan).html;
+    expect(rowsOf(html)).toEqual(rowsOf(asked));
+    const straight = renderBody('::wind-table{along="8kt" veer="0deg"}', veering).html;
+    expect(straight).toBe(renderBody('::wind-table{along="8kt"}', plan).html);
+  });
+
+  it('says that a wind of another kind does not turn by a veer, and how a veer is typed', () => {
+    const uniform = flyTrial({ windProfile: 'uniform' });
+    expect(renderBody('::wind-table{veer="20deg"}', uniform).messages).toEqual([
+      expect.stringMatching(/^4:1 The wind of this packet does not follow the power law.*leave out `veer`/),
+    ]);
+    expect(renderBody('::wind-table{veer="20"}', plan).messages).toEqual([
+      expect.stringMatching(/`20` has no unit: write an angle such as `20deg`/),
+    ]);
+    expect(renderBody('::wind-table{veer="120deg"}', plan).messages).toEqual([
+      expect.stringMatching(/`120deg` is outside what is possible here \(-90 deg to 90 deg\)/),
+    ]);
+  });
+
   it('leaves out what is over the limits of the aircraft, and says so', () => {
     // Osier 15: wind 18 kt, crosswind 9 kt.
     const { html } = renderBody('::wind-table{along="10kt 20kt" across="0kt 10kt"}', plan);

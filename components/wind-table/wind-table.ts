@@ -4,6 +4,7 @@ import type { Aircraft } from '../../src/flight/aircraft.ts';
 import type { WindCase } from '../../src/flight/wind-table.ts';
 import { captionNumber } from '../../src/lesson/captions.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
+import { formatTurn } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
 import { formatMostSpeed } from '../../src/units/safe-rounding.ts';
 import { approachWords } from '../approach-words.ts';
@@ -11,7 +12,7 @@ import type { PacketContext } from '../context.ts';
 import { isFlyable, type WatchedRow, watchedRows } from './watched-rows.ts';
 import { bewareOf, columnsOf, refusalOf } from './wind-columns.ts';
 import { crosswindWords, headwindWords, windWords } from './wind-words.ts';
-import { speeds, windsWithin } from './winds.ts';
+import { speeds, turnedWinds, veers, windsWithin } from './winds.ts';
 
 const usualAlong = '0kt 5kt 10kt 15kt';
 const attributes = z.strictObject({
@@ -21,6 +22,11 @@ const attributes = z.strictObject({
   across: speeds('0kt -6kt 6kt')
     .describe('Winds across it: from the right, or with a minus from the left')
     .prefault('0kt'),
+  veer: veers('0deg 20deg')
+    .describe(
+      'How far each wind turns clockwise from 10 m up to 1,000 ft, or with a minus the other way; left out, as over the airfield',
+    )
+    .optional(),
 });
 
 export const windTable = defineComponent<PacketContext, typeof attributes>({
@@ -31,7 +37,7 @@ export const windTable = defineComponent<PacketContext, typeof attributes>({
     'approach is not sound, from which height it is.',
   attributes,
   example: '::wind-table{along="0kt 5kt 10kt 15kt" across="0kt"}',
-  render: ({ ordinal, attributes: { along, across }, context }) => {
+  render: ({ ordinal, attributes: { along, across, veer }, context }) => {
     const { plan, request, units } = context;
     const { winds, over } = windsWithin(along, across, plan.aircraft);
     if (winds.length === 0) {
@@ -39,26 +45,44 @@ export const windTable = defineComponent<PacketContext, typeof attributes>({
         `Every wind of this table is over the limits of the ${plan.aircraft.name} (${limitWords(context)}): write weaker ones`,
       );
     }
-    const rows = watchedRows(request, winds, units);
+    const turns = veer ?? [request.airfield.windVeer ?? 0];
+    const isTurning = plan.flown.windProfile === 'power' && turns.some((turn) => turn !== 0);
+    if (veer && plan.flown.windProfile !== 'power') {
+      throw new DirectiveError(
+        'The wind of this packet does not follow the power law, and so it does not turn by a veer: leave out `veer`',
+      );
+    }
+    const rows = watchedRows(request, turnedWinds(winds, turns), units);
+    const shown = { across: across.length > 1 || across[0] !== 0, turning: isTurning };
     return [
       h('table', { className: ['wind-table'], id: `wind-table-${ordinal}` }, [
         h('caption', [
           captionNumber('Table'),
           ` By wind, ${approachWords(plan)}. ${captionWords(plan.approach)}`,
         ]),
-        ...parts(rows, across.length > 1 || across[0] !== 0, plan.aircraft, units),
+        ...parts(rows, shown, plan.aircraft, units),
       ]),
       h('p', { className: ['source'] }, sourceOf(context, over)),
     ];
   },
 });
 
-function parts(rows: readonly WatchedRow[], withAcross: boolean, aircraft: Aircraft, units: PageUnits) {
-  const columns = columnsOf(rows, units);
+/** Which columns of the wind itself a table has besides that along the runway. */
+interface Shown {
+  readonly across: boolean;
+  readonly turning: boolean;
+}
+
+function parts(rows: readonly WatchedRow[], shown: Shown, aircraft: Aircraft, units: PageUnits) {
+  const columns = columnsOf(rows, units, shown.turning);
   const number = { className: ['number'] };
+  // With so many columns cells take several lines too; a number keeps its unit.
+  const whiteSpace = `white-space:${shown.turning ? 'normal' : 'nowrap'}`;
+  const figure = shown.turning ? { ...number, style: whiteSpace } : number;
   const heads = [
     h('th', { scope: 'col' }, 'Along the runway'),
-    ...(withAcross ? [h('th', { scope: 'col' }, 'Across it')] : []),
+    ...(shown.across ? [h('th', { scope: 'col' }, 'Across it')] : []),
+    ...(shown.turning ? [h('th', { scope: 'col' }, 'Turns with height')] : []),
     // A head may take several lines, or the page grows too wide for its paper.
     ...columns.map(({ head }) => h('th', { scope: 'col', ...number, style: 'white-space:normal' }, head)),
   ];
@@ -67,12 +91,13 @@ function parts(rows: readonly WatchedRow[], withAcross: boolean, aircraft: Aircr
     const isFigures = isFlyable(row) && columns.length > 0;
     const said = isFlyable(row) ? bewareOf(row, aircraft, units) : refusalOf(row, aircraft, units);
     const isBoth = isFigures && said !== undefined;
-    const wind = { rowSpan: isBoth ? 2 : undefined, style: 'white-space:nowrap' };
+    const wind = { rowSpan: isBoth ? 2 : undefined, style: whiteSpace };
     const words = said === undefined ? [] : [h('td', { colSpan: columns.length || 1 }, said)];
     const first = [
       h('th', { scope: 'row', ...wind }, headwindWords(row.headwind, units)),
-      ...(withAcross ? [h('td', wind, crosswindWords(row.crosswind, units))] : []),
-      ...(isFigures ? columns.map(({ cell }) => h('td', number, cell(row, units) ?? '–')) : words),
+      ...(shown.across ? [h('td', wind, crosswindWords(row.crosswind, units))] : []),
+      ...(shown.turning ? [h('td', wind, formatTurn(row.veer ?? 0))] : []),
+      ...(isFigures ? columns.map(({ cell }) => h('td', figure, cell(row, units) ?? '–')) : words),
     ];
     return [h('tr', first), ...(isBoth ? [h('tr', words)] : [])];
   });

@@ -9,20 +9,44 @@ const most = 12;
 
 /** Speeds with their units and a space between them, `0kt 5kt −5kt`, in m/s. */
 export function speeds(example: string) {
+  return quantityList('speed', example, '5kt');
+}
+
+/** How far a wind may turn, up to 90 degrees to either side, `0deg 20deg −10deg`, in rad. */
+export function veers(example: string) {
+  return quantityList('angle', example, '20deg', Math.PI / 2);
+}
+
+function quantityList(
+  kind: 'speed' | 'angle',
+  example: string,
+  one: string,
+  limit = Number.POSITIVE_INFINITY,
+) {
+  const [form, range] =
+    kind === 'speed'
+      ? [quantityListForm(kind), '']
+      : [quantityListForm(kind, '-90 deg', '90 deg'), ' (-90 deg to 90 deg)'];
   const read = z.string().transform((text, context): number[] => {
     const words = text.split(/\s*,\s*|\s+(?=[\d+\-−])/).filter((word) => word.trim() !== '');
     try {
       if (words.length === 0 || words.length > most) {
-        throw new QuantityError(`write 1 to ${most} speeds such as \`${example}\``);
+        throw new QuantityError(`write 1 to ${most} ${kind}s such as \`${example}\``);
       }
-      return words.map((word) => parseQuantity(word, 'speed', '5kt'));
+      return words.map((word) => {
+        const value = parseQuantity(word, kind, one);
+        if (Math.abs(value) <= limit) return value;
+        throw new QuantityError(
+          `\`${word}\` is outside what is possible here${range}: write it as \`${one}\``,
+        );
+      });
     } catch (error) {
       if (!(error instanceof QuantityError)) throw error;
       context.addIssue({ code: 'custom', message: error.message });
       return z.NEVER;
     }
   });
-  return read.meta({ ...quantityListForm('speed'), sample: example });
+  return read.meta({ ...form, sample: example });
 }
 
 /** Every wind of these components that the aircraft may be flown in, and those that are over its limits. m/s. */
@@ -38,4 +62,12 @@ export function windsWithin(
     Math.abs(crosswind) <= limits.crosswind + 1e-9 &&
     -headwind <= mostTailwind + 1e-9;
   return { winds: all.filter(isWithin), over: all.filter((wind) => !isWithin(wind)) };
+}
+
+/** Each wind with each veer, the veers of one wind together; a calm has none. */
+export function turnedWinds(winds: readonly WindCase[], veers: readonly number[]): WindCase[] {
+  return winds.flatMap((wind) => {
+    const isCalm = wind.headwind === 0 && wind.crosswind === 0;
+    return (isCalm ? [0] : veers).map((veer) => ({ ...wind, veer }));
+  });
 }

@@ -46,6 +46,18 @@ describe(':wind[…]', () => {
     expect(sayIn(':wind[at-key]', flyTrial({ windProfile: 'uniform' }))).toBe('270° 10 kt');
   });
 
+  it('says it as it was flown where the wind turns with height', () => {
+    // 1,000 ft is where the turning ends, a quarter of a degree short of it for the rounded corner.
+    const { airfield } = plan;
+    const veering = (veer: number) => flyTrial({ airfield: { ...airfield, windVeer: degrees(veer) } });
+    expect(sayIn(':wind[at-key]', veering(20))).toBe('290° 16 kt');
+    expect(sayIn(':wind[at-key]', veering(-20))).toBe('250° 16 kt');
+    expect(sayIn(':wind[surface]', veering(20))).toBe('270° 10 kt');
+    // 157.4 m is half way up: nothing is taken from the listed heights beside it.
+    const half = { airfield: { ...airfield, windVeer: degrees(80) }, height: 157.4, spacing: 250 };
+    expect(sayIn(':wind[at-key]', flyTrial(half))).toMatch(/^310° /);
+  });
+
   it('lists what it can say', () => {
     expect(renderBody(':wind[crosswnd]', plan).messages).toEqual([
       expect.stringMatching(/^4:7 .*did you mean `crosswind`\? It can be `surface`/),

@@ -1,6 +1,7 @@
 import { z } from 'zod';
-import type { Plan, SurfaceWind } from '../../src/flight/plan.ts';
-import { crosswind, headwind, windAt, windField } from '../../src/flight/wind.ts';
+import { flownWindAt } from '../../src/flight/flown-wind.ts';
+import type { Plan } from '../../src/flight/plan.ts';
+import { crosswind, headwind } from '../../src/flight/wind.ts';
 import { defineComponent } from '../../src/lesson/component.ts';
 import { formatDirection, formatSpeed, formatWind } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
@@ -28,12 +29,6 @@ const figures: Readonly<Record<string, Figure>> = {
     return formatWind(from, speed, units);
   },
 };
-
-/** Between the heights that the plan lists, as the core does it between given layers. */
-function flownWindAt(plan: Plan, height: number): SurfaceWind {
-  const profile = { kind: 'layers', exponent: plan.airfield.windExponent, layers: plan.wind } as const;
-  return windAt(windField(plan.flown.surfaceWind, profile, plan.runway.heading), height, plan.runway.heading);
-}
 
 const meanings = {
   surface: 'direction and speed at the surface',

@@ -1,3 +1,4 @@
+import { flownWindAt } from '../flight/flown-wind.ts';
 import type { Plan } from '../flight/plan.ts';
 import { formatAngle, formatHeight, formatWind } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
@@ -10,7 +11,6 @@ import { type PatternView, pageDirection } from './pattern-view.ts';
 import { drawScaleBar, scaleBlock } from './scale-bar.ts';
 import { layer, mm, type Sheet } from './sheet.ts';
 import { setLine, wrapped } from './text.ts';
-import { windAloft } from './wind-aloft.ts';
 
 /** mm: the strip's parts, left to right and top to bottom. */
 const inset = 3;
@@ -26,9 +26,9 @@ const noteLeading = size.note * face.leading;
 export function windLines(plan: Plan, units: PageUnits): string[] {
   const { from, speed } = plan.flown.surfaceWind;
   const surface = formatWind(from, speed, units);
-  const aloft = windAloft(plan.wind, patternHeight(plan));
-  const above = aloft ? formatWind(aloft.from, aloft.speed, units) : surface;
-  if (aloft === undefined || above === surface) return [`Wind ${surface}`];
+  const aloft = flownWindAt(plan, patternHeight(plan));
+  const above = formatWind(aloft.from, aloft.speed, units);
+  if (above === surface) return [`Wind ${surface}`];
   return [`Wind ${surface}`, `at ${formatHeight(aloft.height, units)}: ${above}`];
 }
 

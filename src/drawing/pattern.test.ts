@@ -155,7 +155,7 @@ describe('the pattern drawing shows where north is and where the wind blows', ()
       text.replaceAll('\u00a0', ' '),
     );
     expect(texts).toContain('Wind 210° 12 kt');
-    expect(texts).toContain('at 900 ft: 219° 19 kt');
+    expect(texts).toContain('at 900 ft: 220° 19 kt');
   });
 
   it('draws no wind arrow in a calm', () => {
@@ -187,7 +187,7 @@ describe('the pattern drawing can be read without being seen', () => {
     expect(named.map((element) => element?.name)).toEqual(['title', 'desc']);
     expect(named[1]!.text).toBe(description);
     const words = description.replaceAll('\u00a0', ' ');
-    expect(words).toContain('Wind 210° 12 kt, at 900 ft: 219° 19 kt.');
+    expect(words).toContain('Wind 210° 12 kt, at 900 ft: 220° 19 kt.');
     expect(words).toContain('400 m left of the spot');
     expect(words).toContain('1:5,000');
   });

@@ -10,6 +10,8 @@ export interface Airfield {
   readonly variation?: number | undefined;
   /** Exponent of the power-law wind profile. */
   readonly windExponent: number;
+  /** rad: how far the wind of that profile turns clockwise from 10 m up to 1,000 ft; left out, it does not. */
+  readonly windVeer?: number | undefined;
   readonly pattern: Pattern;
   readonly runways: readonly Runway[];
 }

@@ -154,6 +154,7 @@ const request = record({
     elevation: number(-500, 5000, '-500 to 5000 m'),
     variation: optional(number(-Math.PI, Math.PI, '180 degrees W to 180 degrees E')),
     windExponent: number(0, 0.6, '0 to 0.6'),
+    windVeer: optional(number(radians(-90), radians(90), '-90 to 90 degrees')),
     pattern: record({ height, spacing }),
   }),
   runway,

@@ -30,6 +30,7 @@ export function planToJson(plan: Plan): Record<string, unknown> {
       elevation: airfield.elevation,
       variation: airfield.variation === undefined ? null : degrees(airfield.variation),
       windExponent: airfield.windExponent,
+      ...(airfield.windVeer && { windVeer: degrees(airfield.windVeer) }),
       pattern: { height: plan.flown.height, spacing: plan.flown.spacing },
     },
     runway: { ...runway, heading: degrees(runway.heading) },

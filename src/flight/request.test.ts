@@ -35,6 +35,7 @@ describe('a request out of range names the field and what is allowed', () => {
     ['bank', '5 to 60 degrees', { bank: 30 }],
     ['airfield.elevation', '-500 to 5000 m', { airfield: { ...airfield, elevation: 5001 } }],
     ['airfield.windExponent', '0 to 0.6', { airfield: { ...airfield, windExponent: 0.7 } }],
+    ['airfield.windVeer', '-90 to 90 degrees', { airfield: { ...airfield, windVeer: 1.6 } }],
     ['runway.heading', '0 to 360 degrees', { runway: { ...runway, heading: 238 } }],
     ['runway.length', '50 to 5000 m', { runway: { ...runway, length: 49 } }],
     ['aircraft.wing.span', '3 to 40 m', { aircraft: { ...aircraft, wing: { span: 2, aboveWheels: 2 } } }],

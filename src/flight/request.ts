@@ -3,12 +3,14 @@ import { tellingApart } from '../units/telling-apart.ts';
 import { airspeedFactor, fieldAir, thinningOf } from './air.ts';
 import type { Aircraft } from './aircraft.ts';
 import { resolveAircraft } from './aircraft-data.ts';
+import type { Airfield } from './airfield.ts';
 import { checkRequest } from './check-request.ts';
 import type { Conditions } from './conditions.ts';
 import { RequestError } from './errors.ts';
+import { flownVeer } from './flown-wind.ts';
 import { polarAtMass, speedAtMass } from './glide.ts';
-import type { Approach, Flown, PlanRequest } from './plan.ts';
-import { windField } from './wind.ts';
+import type { Approach, Flown, PlanRequest, WindAtHeight } from './plan.ts';
+import { turningBends, windField } from './wind.ts';
 
 /** A request with every default resolved and every number within its range. */
 export interface Resolved {
@@ -63,22 +65,23 @@ export function resolveRequest(request: PlanRequest): Resolved {
     touchdown: speedAtMass(aircraft.speeds.touchdown, aircraft, mass),
     stall: speedAtMass(aircraft.speeds.stall, aircraft, mass),
   };
+  const flown: Flown = {
+    surfaceWind,
+    gust: request.gust,
+    windProfile,
+    mass,
+    height: request.height ?? usualStart[approach] ?? keyHeight,
+    keyHeight,
+    spacing: request.spacing ?? aircraft.pattern?.spacing ?? airfield.pattern.spacing,
+    bank,
+    glideSpeed: polar.speed,
+    approachSpeed: speeds.approach,
+    touchdownSpeed: speeds.touchdown,
+    stallSpeed: speeds.stall,
+    glideRatio: polar.ratio,
+  };
   return {
-    flown: {
-      surfaceWind,
-      gust: request.gust,
-      windProfile,
-      mass,
-      height: request.height ?? usualStart[approach] ?? keyHeight,
-      keyHeight,
-      spacing: request.spacing ?? aircraft.pattern?.spacing ?? airfield.pattern.spacing,
-      bank,
-      glideSpeed: polar.speed,
-      approachSpeed: speeds.approach,
-      touchdownSpeed: speeds.touchdown,
-      stallSpeed: speeds.stall,
-      glideRatio: polar.ratio,
-    },
+    flown,
     conditions: {
       aircraft,
       air,
@@ -87,10 +90,10 @@ export function resolveRequest(request: PlanRequest): Resolved {
       thinning: thinningOf(air),
       wind: windField(
         surfaceWind,
-        { kind: windProfile, exponent: airfield.windExponent, layers },
+        { kind: windProfile, exponent: airfield.windExponent, veer: airfield.windVeer, layers },
         runway.heading,
       ),
-      windBends: windProfile === 'layers' && layers.length > 1 ? layers.map(({ height }) => height) : [],
+      windBends: bendsOf(flown, request.airfield, layers),
       steep: aircraft.steepApproach && {
         speed: speedAtMass(aircraft.steepApproach.speed, aircraft, mass),
         ratio: aircraft.steepApproach.ratio,
@@ -99,6 +102,12 @@ export function resolveRequest(request: PlanRequest): Resolved {
       speeds,
     },
   };
+}
+
+/** m. Where the wind's change with height would jump. */
+function bendsOf(flown: Flown, airfield: Airfield, layers: readonly WindAtHeight[]): readonly number[] {
+  if (flown.windProfile === 'layers') return layers.length > 1 ? layers.map(({ height }) => height) : [];
+  return flownVeer({ flown, airfield }) === 0 ? [] : turningBends;
 }
 
 function checkSpeeds({ speeds: { stall, touchdown, approach }, glide, steepApproach }: Aircraft): void {

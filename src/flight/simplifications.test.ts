@@ -9,9 +9,7 @@ import {
   type SimplificationCode,
   saturatedDensityShare,
   simplifications,
-  turningWind,
 } from './simplifications.ts';
-import { stillAir, type WindField } from './wind.ts';
 
 const foot = 0.3048;
 const knot = 1852 / 3600;
@@ -98,6 +96,18 @@ describe('what a simplification comes to in a plan', () => {
     expect(codes(requestFor('osier'))).not.toContain('veering-wind');
   });
 
+  it('a wind that turns already is turned on from there: back to none is what its veer came to', () => {
+    const wind = windOffRunway(30, 12);
+    const { airfield } = reported();
+    const veering = reported({ wind, airfield: { ...airfield, windVeer: 20 * degree } });
+    expect(codes(veering)).not.toContain('veering-wind');
+    const more = feet(veering, 'wind-clockwise');
+    const less = feet(veering, 'wind-anticlockwise');
+    expect(Math.sign(more)).toBe(Math.sign(feet(reported({ wind }), 'veering-wind')));
+    expect(Math.sign(less)).toBe(-Math.sign(more));
+    expect(codes({ ...veering, windProfile: 'uniform' })).toContain('veering-wind');
+  });
+
   it('is left out where the approach has no procedure', () => {
     const blown = requestFor('osier', { approach: '90', wind: windOffRunway(90, 38) });
     expect(planApproach(blown).solved.name).toBe('none');
@@ -122,36 +132,8 @@ describe('the ratio of an idling engine at another mass', () => {
   });
 });
 
-describe('the winds and the air that are left out', () => {
+describe('the air that is left out', () => {
   it('saturated air at 30 °C is about 1.6 % thinner (vapour 42.4 hPa, Smithsonian tables, from memory)', () => {
     expect(saturatedDensityShare(fieldAir(0, 303.15))).toBeCloseTo(1 - (0.378 * 42.4) / 1013.25, 3);
-  });
-
-  it('a wind from ahead that veers comes from the right above, and its change is the derivative', () => {
-    const headwind: WindField = (height, out) => {
-      const speed = 5 * (height / 10) ** (1 / 7);
-      Object.assign(out, { along: -speed, across: 0, alongShear: -speed / 7 / height, acrossShear: 0 });
-    };
-    const veering = turningWind(headwind, 20 * degree);
-    const at = (height: number) => {
-      const out = stillAir();
-      veering(height, out);
-      return out;
-    };
-    expect(at(10).across).toBeCloseTo(0, 9);
-    const above = at(1000 * foot);
-    // A wind from the right carries to the left.
-    expect(above.across).toBeLessThan(0);
-    expect(Math.atan2(-above.across, -above.along)).toBeCloseTo(20 * degree, 6);
-    expect(at(900).across / at(900).along).toBeCloseTo(above.across / above.along, 9);
-    const [low, high, middle] = [at(99.99), at(100.01), at(100)];
-    expect(middle.alongShear).toBeCloseTo((high.along - low.along) / 0.02, 6);
-    expect(middle.acrossShear).toBeCloseTo((high.across - low.across) / 0.02, 6);
-  });
-
-  it('backing is the other way', () => {
-    const out = stillAir();
-    turningWind((_height, to) => Object.assign(to, { ...stillAir(), along: -5 }), -20 * degree)(150, out);
-    expect(out.across).toBeGreaterThan(0);
   });
 });

@@ -1,16 +1,12 @@
-import {
-  kelvinAtZeroCelsius,
-  metresPerFoot,
-  metresPerSecondPerFootPerMinute,
-  radiansPerDegree,
-} from '../units/factors.ts';
+import { kelvinAtZeroCelsius, metresPerSecondPerFootPerMinute, radiansPerDegree } from '../units/factors.ts';
 import type { Aircraft } from './aircraft.ts';
 import type { Conditions } from './conditions.ts';
+import { flownVeer } from './flown-wind.ts';
 import type { FieldAir, PlanRequest } from './plan.ts';
 import { workOut } from './planner.ts';
 import { flyUncorrected, type Uncorrected } from './sensitivity.ts';
-import { cosine, power, sine } from './steady-math.ts';
-import { stillAir, surfaceWindHeight, type WindField } from './wind.ts';
+import { power } from './steady-math.ts';
+import { stillAir, turningBends, turningWind, type WindField } from './wind.ts';
 
 /** A thing of the world that the model leaves out, or, for `wind-gradient`, that it has. */
 export type SimplificationCode =
@@ -19,6 +15,8 @@ export type SimplificationCode =
   | 'windmilling'
   | 'veering-wind'
   | 'backing-wind'
+  | 'wind-clockwise'
+  | 'wind-anticlockwise'
   | 'sinking-air'
   | 'rising-air'
   | 'wet-wing'
@@ -39,9 +37,8 @@ export const windmillingShare = 0.1;
 /** Share of the glide ratio that a wet or dirty wing takes (a figure of ours, no source). */
 export const wetWingShare = 0.05;
 
-/** rad, m: how far a wind turns from 10 m up to here, in even steps of height (common practice, no source). */
+/** rad: how far a wind turns with height (common practice, no source); on top of the profile's own veer, where it has one. */
 export const windTurn = 20 * radiansPerDegree;
-export const windTurnsUpTo = 1000 * metresPerFoot;
 
 /** m/s: air that sinks or rises from the start to the round-out (a figure of ours, no source). */
 export const airMoves = 100 * metresPerSecondPerFootPerMinute;
@@ -73,8 +70,17 @@ export function simplifications(request: PlanRequest): Simplification[] {
   if (request.power === 'stopped')
     found.push(moved('windmilling', ofRatio(conditions.polar.ratio * (1 - windmillingShare))));
   if (flown.surfaceWind.speed > 0 && flown.windProfile !== 'layers') {
-    const turned = (by: number) => ({ ...conditions, wind: turningWind(conditions.wind, by) });
-    found.push(moved('veering-wind', turned(windTurn)), moved('backing-wind', turned(-windTurn)));
+    const { wind, windBends = [] } = conditions;
+    const turned = (by: number) => ({
+      ...conditions,
+      wind: turningWind(wind, by),
+      windBends: [...windBends, ...turningBends],
+    });
+    const [right, left] =
+      flownVeer({ flown, airfield: request.airfield }) === 0
+        ? (['veering-wind', 'backing-wind'] as const)
+        : (['wind-clockwise', 'wind-anticlockwise'] as const);
+    found.push(moved(right, turned(windTurn)), moved(left, turned(-windTurn)));
   }
   found.push(
     moved('sinking-air', { ...conditions, sinkingAir: airMoves }),
@@ -134,20 +140,4 @@ function hasGradient(wind: WindField): boolean {
     wind(height, out);
     return out.alongShear !== 0 || out.acrossShear !== 0;
   });
-}
-
-/** The wind turned clockwise as seen from above by up to `by` (rad): evenly from 10 m to 1,000 ft, as there above. */
-export function turningWind(wind: WindField, by: number): WindField {
-  const rate = by / (windTurnsUpTo - surfaceWindHeight);
-  return (height, out) => {
-    wind(height, out);
-    const turned = Math.min(by / rate, Math.max(0, height - surfaceWindHeight));
-    const turning = turned > 0 && height < windTurnsUpTo ? rate : 0;
-    const [c, s] = [cosine(rate * turned), sine(rate * turned)];
-    const { along, across, alongShear, acrossShear } = out;
-    out.along = c * along - s * across;
-    out.across = s * along + c * across;
-    out.alongShear = c * alongShear - s * acrossShear - turning * out.across;
-    out.acrossShear = s * alongShear + c * acrossShear + turning * out.along;
-  };
 }

@@ -40,6 +40,19 @@ describe.each(aircraftIds)('the table of winds of %s', (id) => {
     }
   });
 
+  it('flies each wind with its veer, and says what is across at the key', () => {
+    const request = requestFor(id);
+    const veer = (25 * Math.PI) / 180;
+    const windVeer = { airfield: { ...request.airfield, windVeer: veer } };
+    const plan = planApproach({ ...requestFor(id, { wind: windOffRunway(0, 8) }), ...windVeer });
+    const rows = windTable(request, [wind(8, 0), { ...wind(8, 0), veer }, { ...wind(8, 0), veer: -veer }]);
+    expect(rows[1]!.pastAbeam).toBeCloseTo(plan.solved.value, 3);
+    expect(rows.map(({ acrossAtKey }) => Math.sign(Math.round(acrossAtKey! * 10)))).toEqual([0, 1, -1]);
+    expect(rows[1]!.pastAbeam).not.toBeCloseTo(rows[0]!.pastAbeam!, 0);
+    // The airfield's own, where the wind has none.
+    expect(windTable({ ...request, ...windVeer }, [wind(8, 0)])[0]!.keys).toEqual(rows[1]!.keys);
+  });
+
   it('turns base sooner, in place and time, the more wind is ahead', () => {
     const rows = windTable(
       requestFor(id),

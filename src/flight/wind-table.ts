@@ -1,13 +1,16 @@
 import { RequestError } from './errors.ts';
+import { flownWindAt } from './flown-wind.ts';
 import type { Caution, KeyPosition, Plan, PlanGrade, PlanRequest } from './plan.ts';
 import { planApproach } from './planner.ts';
 import { sine } from './steady-math.ts';
-import { positiveAngle } from './wind.ts';
+import { crosswind, positiveAngle } from './wind.ts';
 
-/** One wind of the table: against the landing direction (negative for a tailwind) and from the right. m/s. */
+/** One wind of the table: against the landing direction (negative for a tailwind) and from the right, m/s, at 10 m. */
 export interface WindCase {
   readonly headwind: number;
   readonly crosswind: number;
+  /** rad: how far it turns clockwise up to 1,000 ft; left out, as over the airfield. */
+  readonly veer?: number | undefined;
 }
 
 /** What an approach looks like in one wind. SI, rad. */
@@ -21,6 +24,8 @@ export interface WindRow extends WindCase {
   /** rad: steepest bank flown, and the heading's offset from the track on base, positive to the right. */
   readonly steepestBank: number;
   readonly crabOnBase: number | undefined;
+  /** m/s: the wind from the right at the downwind key, or at the first key of an approach that has none. */
+  readonly acrossAtKey: number | undefined;
   /** What that flight is to be warned of, and the gravest grade of it. */
   readonly cautions: readonly Caution[];
   readonly grade: PlanGrade;
@@ -52,26 +57,27 @@ function flyIn(request: PlanRequest, wind: WindCase): Plan | RequestError {
 }
 
 /** The request in another wind, without a gust and for the flight alone. */
-export function inWind(request: PlanRequest, { headwind, crosswind }: WindCase): PlanRequest {
+export function inWind(request: PlanRequest, { headwind, crosswind, veer }: WindCase): PlanRequest {
   const from = positiveAngle(request.runway.heading + Math.atan2(crosswind, headwind));
   const wind = { from, speed: Math.hypot(headwind, crosswind) };
-  return { ...request, wind, gust: undefined, detail: 'flight' };
+  const airfield = veer === undefined ? request.airfield : { ...request.airfield, windVeer: veer };
+  return { ...request, airfield, wind, gust: undefined, detail: 'flight' };
 }
 
-function windRow(plan: Plan, { headwind, crosswind }: WindCase): WindRow {
+function windRow(plan: Plan, wind: WindCase): WindRow {
   const { keys, track, runway, made, cautions, grade } = plan;
   const [key, turn] = ['downwind-key', 'base-turn'].map((id) => keys.find((each) => each.id === id));
   const onBase = track.findLast((sample) => sample.phase === 'base');
   const baseTrack = runway.heading + (keys[0]!.across > 0 ? -Math.PI / 2 : Math.PI / 2);
   return {
-    headwind,
-    crosswind,
+    ...wind,
     made,
     pastAbeam: key && turn && key.along - turn.along,
     seconds: key && turn && turn.time - key.time,
     keys,
     steepestBank: track.reduce((most, { bank }) => Math.max(most, Math.abs(bank)), 0),
     crabOnBase: onBase && Math.asin(sine(onBase.heading - baseTrack)),
+    acrossAtKey: crosswind(flownWindAt(plan, (key ?? keys[0]!).height), runway.heading),
     cautions,
     grade,
   };
@@ -81,6 +87,12 @@ function refusedRow({ message }: RequestError, wind: WindCase): WindRow {
   return {
     ...wind,
     ...{ made: false, pastAbeam: undefined, seconds: undefined, keys: [], steepestBank: 0 },
-    ...{ crabOnBase: undefined, cautions: [], grade: 'not-to-be-flown', refused: message },
+    ...{
+      crabOnBase: undefined,
+      acrossAtKey: undefined,
+      cautions: [],
+      grade: 'not-to-be-flown',
+      refused: message,
+    },
   };
 }

@@ -7,6 +7,8 @@ import {
   headwind,
   positiveAngle,
   stillAir,
+  turnedAt,
+  turningBends,
   type WindProfile,
   windAt,
   windField,
@@ -83,6 +85,66 @@ describe.each(['power', 'uniform', 'layers'] as const)("the wind's change with h
     for (let height = 0.3; height < 400; height += 0.01) {
       expect(Math.abs(wind(height).alongShear - wind(height + 0.01).alongShear)).toBeLessThan(0.1);
     }
+  });
+});
+
+describe('a wind that turns with height', () => {
+  const veering = (veer: number, kind: WindProfile['kind'] = 'power'): WindProfile => ({
+    kind,
+    exponent: 1 / 7,
+    veer: veer * degrees,
+    layers: [{ height: 100, ...from(210, 6) }],
+  });
+  const turned = (profile: WindProfile, height: number) => at(profile, height).from / degrees - 210;
+
+  it('has turned clockwise by its veer at 1,000 ft, evenly from 10 m, and no farther', () => {
+    // (157.4 - 10) / (304.8 - 10) is one half.
+    expect(turned(veering(20), 157.4)).toBeCloseTo(10, 9);
+    expect(turned(veering(20), 330)).toBeCloseTo(20, 9);
+    expect(turned(veering(20), 900)).toBeCloseTo(20, 9);
+    expect(turned(veering(20), 9)).toBeCloseTo(0, 9);
+    expect(turned(veering(-20), 157.4)).toBeCloseTo(-10, 9);
+    // The corners are rounded.
+    expect(Math.abs(turned(veering(20), 304.8) - 20)).toBeLessThan(0.3);
+    expect(Math.abs(turned(veering(20), 10))).toBeLessThan(0.01);
+    expect(turnedAt(157.4, 0.4)).toBeCloseTo(0.2, 12);
+  });
+
+  it('from ahead comes from the right above', () => {
+    expect(crosswind(at(veering(20), 300, from(238, 6)), 238 * degrees)).toBeGreaterThan(1);
+    expect(crosswind(at(veering(-20), 300, from(238, 6)), 238 * degrees)).toBeLessThan(-1);
+  });
+
+  it('is as strong as one that does not turn', () => {
+    for (const height of [1, 10, 80, 304, 700])
+      expect(at(veering(40), height).speed).toBeCloseTo(at(power, height).speed, 12);
+  });
+
+  it('turns by the power law only: uniform stays the same, and given layers have their own directions', () => {
+    for (const kind of ['uniform', 'layers'] as const)
+      expect(turned(veering(20, kind), 200)).toBeCloseTo(0, 9);
+  });
+
+  it.each([20, -35, 90])('has the change that is found by differences, and no other: %s°', (veer) => {
+    const field = windField(from(260, 8), veering(veer), 238 * degrees);
+    const wind = (height: number) => {
+      const out = stillAir();
+      field(height, out);
+      return out;
+    };
+    const half = 1e-3;
+    const about = turningBends.flatMap((bend) => [-0.04, -0.02, 0, 0.02, 0.04].map((x) => bend * (1 + x)));
+    for (const height of [...about, 0.5, 2, 5, 30, 100, 200, 400]) {
+      const [below, here, above] = [wind(height - half), wind(height), wind(height + half)];
+      expect(here.alongShear).toBeCloseTo((above.along - below.along) / (2 * half), 4);
+      expect(here.acrossShear).toBeCloseTo((above.across - below.across) / (2 * half), 4);
+      expect(Math.abs(wind(height + 0.01).acrossShear - here.acrossShear)).toBeLessThan(0.01);
+    }
+    // The difference that a flipped sign of the turning would make is far above what is told apart.
+    const { along, acrossShear, across } = wind(100);
+    const turning = acrossShear - (1 / 7 / 100) * across;
+    expect(turning / along).toBeCloseTo((veer * degrees) / 294.8, 9);
+    expect(Math.abs(2 * turning)).toBeGreaterThan(1e-3);
   });
 });
 

@@ -1,3 +1,4 @@
+import { metresPerFoot } from '../units/factors.ts';
 import type { SurfaceWind, WindAtHeight, WindProfileKind } from './plan.ts';
 import { cosine, sine } from './steady-math.ts';
 
@@ -15,6 +16,12 @@ export const lowestProfileHeight = 2;
 export function roundedAbout(height: number): number {
   return Math.max(0.5, height / 20);
 }
+
+/** m: up to here a wind that turns with height does so, evenly from 10 m (common practice, no source). */
+export const windTurnsUpTo = 1000 * metresPerFoot;
+
+/** m: the heights at which a wind begins to turn, and turns no more. */
+export const turningBends: readonly number[] = [surfaceWindHeight, windTurnsUpTo];
 
 /** Exponent of the seventh-root profile for neutral air over open country (AMS Glossary, "power-law profile"). */
 export const seventhRoot = 1 / 7;
@@ -58,13 +65,15 @@ export interface WindProfile {
   readonly kind: WindProfileKind;
   /** For `power`. */
   readonly exponent: number;
+  /** For `power`, rad: how far the wind turns clockwise from 10 m up to 1,000 ft. Left out, it does not. */
+  readonly veer?: number | undefined;
   /** For `layers`: at least one, heights above the field rising. */
   readonly layers: readonly WindAtHeight[];
 }
 
 /**
- * The wind by height, in the spot frame. `power`: the surface wind times (height/10 m)^exponent, not below 2 m.
- * `uniform`: the surface wind at every height. `layers`: vectors, linear in the logarithm of height between the
+ * The wind by height, in the spot frame. `power`: the surface wind times (height/10 m)^exponent, not below 2 m, turned by
+ * the veer. `uniform`: the surface wind at every height, speed and direction, whatever the veer. `layers`: vectors, linear in the logarithm of height between the
  * given ones, constant below the first and above the last.
  */
 export function windField(surface: SurfaceWind, profile: WindProfile, runwayHeading: number): WindField {
@@ -78,16 +87,47 @@ export function windField(surface: SurfaceWind, profile: WindProfile, runwayHead
       out.acrossShear = 0;
     };
   }
+  const field = powerField(atSurface, profile.exponent);
+  return profile.veer ? turningWind(field, profile.veer) : field;
+}
+
+function powerField(atSurface: Drift, exponent: number): WindField {
   const rounded = roundedAbout(lowestProfileHeight);
   return (height, out) => {
     const above = height - lowestProfileHeight;
     const carried = lowestProfileHeight + ramp(above, rounded);
-    const gain = Math.exp(profile.exponent * Math.log(carried / surfaceWindHeight));
+    const gain = Math.exp(exponent * Math.log(carried / surfaceWindHeight));
     out.along = atSurface.along * gain;
     out.across = atSurface.across * gain;
-    const growth = (profile.exponent / carried) * rise(above, rounded);
+    const growth = (exponent / carried) * rise(above, rounded);
     out.alongShear = out.along * growth;
     out.acrossShear = out.across * growth;
+  };
+}
+
+const turnsOver = windTurnsUpTo - surfaceWindHeight;
+const [turnsRound, endsRound] = [roundedAbout(surfaceWindHeight), roundedAbout(windTurnsUpTo)];
+
+/** rad: how far a wind that turns clockwise by `veer` up to 1,000 ft has turned at a height (m). */
+export function turnedAt(height: number, veer: number): number {
+  const risen = ramp(height - surfaceWindHeight, turnsRound) - ramp(height - windTurnsUpTo, endsRound);
+  return (veer * risen) / turnsOver;
+}
+
+/** The wind turned clockwise as seen from above by up to `veer` (rad): evenly from 10 m to 1,000 ft, as there above. */
+export function turningWind(wind: WindField, veer: number): WindField {
+  const rate = veer / turnsOver;
+  return (height, out) => {
+    wind(height, out);
+    const angle = turnedAt(height, veer);
+    const turning =
+      rate * (rise(height - surfaceWindHeight, turnsRound) - rise(height - windTurnsUpTo, endsRound));
+    const [c, s] = [cosine(angle), sine(angle)];
+    const { along, across, alongShear, acrossShear } = out;
+    out.along = c * along - s * across;
+    out.across = s * along + c * across;
+    out.alongShear = c * alongShear - s * acrossShear - turning * out.across;
+    out.acrossShear = s * alongShear + c * acrossShear + turning * out.along;
   };
 }
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { sampleAircraft, sampleRequest } from '../../tests/press-sample.ts';
-import type { PlanRequest } from '../flight/plan.ts';
+import type { Plan, PlanRequest } from '../flight/plan.ts';
 import { planApproach } from '../flight/planner.ts';
 import { type Simplification, simplifications } from '../flight/simplifications.ts';
 import type { PageUnits } from '../units/page-units.ts';
@@ -45,6 +45,23 @@ describe('what is not in it', () => {
     expect(lines).toMatch(/sinking air \d+ ft short, rising air \d+ ft long\./);
     expect(lines).not.toContain('windmills');
     expect(lines).toMatch(/slopes: no figure/);
+  });
+
+  it('does not say of a plan whose wind turns that turning is left out, but sizes it turning otherwise', () => {
+    const veering = (veer: number) => ({
+      airfield: { ...plan.airfield, windVeer: (veer * Math.PI) / 180 },
+    });
+    const lines = leftOutLines(inFeet, sizedPlan(veering(20)))
+      .join('\n')
+      .replaceAll('\u00a0', ' ');
+    expect(lines).toMatch(
+      /^Wind that turns otherwise than planned: by 20° more up to 1,000 ft, .*: wind 20° farther clockwise \d+ ft short, wind 20° farther anticlockwise \d+ ft long\.$/m,
+    );
+    expect(lines).not.toMatch(/Wind that turns by|veering wind|backing wind/);
+    // A book says it of all its plans.
+    const book = (plans: readonly Plan[]) => leftOutLines(inFeet, undefined, plans).join(' ');
+    expect(book([plan, sizedPlan(veering(-10)).plan])).not.toContain('Wind that turns by');
+    expect(book([plan])).toContain('Wind that turns by');
   });
 
   it('leaves out what has no bearing on the plan, and says why a figure is missing', () => {

@@ -1,3 +1,4 @@
+import { flownVeer } from '../flight/flown-wind.ts';
 import type { Plan } from '../flight/plan.ts';
 import {
   airMoves,
@@ -6,8 +7,8 @@ import {
   wetWingShare,
   windmillingShare,
   windTurn,
-  windTurnsUpTo,
 } from '../flight/simplifications.ts';
+import { windTurnsUpTo } from '../flight/wind.ts';
 import { metresPerFoot } from '../units/factors.ts';
 import { formatAngle, formatHeight, formatSink } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
@@ -21,8 +22,8 @@ export interface Sized {
 
 /** One thing that the model leaves out. */
 interface LeftOut {
-  /** A plain sentence without its full stop. */
-  readonly text: (units: PageUnits) => string;
+  /** A plain sentence without its full stop, about these plans. */
+  readonly text: (units: PageUnits, plans: readonly Plan[]) => string;
   /** Its sizes by the word that stands before each in a list of several. */
   readonly sizes: readonly (readonly [SimplificationCode, string])[];
   /** Said in place of a size where a plan has none; undefined where it then has no bearing on the plan. */
@@ -50,11 +51,17 @@ const leftOut: readonly LeftOut[] = [
     sizes: [['windmilling', 'windmilling']],
   },
   {
-    text: (units) =>
-      `Wind that turns by ${formatAngle(windTurn)} up to ${formatHeight(windTurnsUpTo, units)} (common practice, no source; it veers north of the equator)`,
+    text: (units, plans) => {
+      const [turn, upTo] = [formatAngle(windTurn), formatHeight(windTurnsUpTo, units)];
+      return plans.some((plan) => flownVeer(plan) !== 0)
+        ? `Wind that turns otherwise than planned: by ${turn} more up to ${upTo}, to the one side or the other (common practice, no source)`
+        : `Wind that turns by ${turn} up to ${upTo} (common practice, no source; it veers north of the equator)`;
+    },
     sizes: [
       ['veering-wind', 'veering wind'],
       ['backing-wind', 'backing wind'],
+      ['wind-clockwise', `wind ${formatAngle(windTurn)} farther clockwise`],
+      ['wind-anticlockwise', `wind ${formatAngle(windTurn)} farther anticlockwise`],
     ],
   },
   {
@@ -94,10 +101,17 @@ const leftOut: readonly LeftOut[] = [
 export const howSized =
   'A size says how far short of the spot, or long, the planned flight would touch with that one thing changed and nobody correcting.';
 
-/** What is left out, a sentence each; with its size where a plan is given, and without what has no bearing on that plan. */
-export function leftOutLines(units: PageUnits, sized?: Sized): string[] {
+/**
+ * What is left out of these plans, a sentence each; with its size where one plan is given with its sizes, and then without
+ * what has no bearing on it.
+ */
+export function leftOutLines(
+  units: PageUnits,
+  sized?: Sized,
+  plans: readonly Plan[] = sized ? [sized.plan] : [],
+): string[] {
   return leftOut.flatMap(({ text, sizes, unsized }) => {
-    const said = text(units);
+    const said = text(units, plans);
     if (!sized || sizes.length === 0) return [`${said}.`];
     const found = sizesOf(sizes, sized.sizes, units);
     const size = found.length > 0 ? found.join(', ') : unsized?.(sized.plan);

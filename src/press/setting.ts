@@ -1,5 +1,6 @@
 import { qnhOf } from '../flight/air.ts';
 import { indicatedSpeed } from '../flight/calibration.ts';
+import { flownVeer } from '../flight/flown-wind.ts';
 import type { Approach, Plan, WindProfileKind } from '../flight/plan.ts';
 import {
   formatAngle,
@@ -14,6 +15,7 @@ import {
   formatWind,
 } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
+import { veerWords } from './veer-words.ts';
 
 /** One line of the block that says for whom the packet is computed. */
 export interface SettingEntry {
@@ -29,11 +31,18 @@ export const approachNames: Readonly<Record<Approach, string>> = {
   spiral: 'Spiral and 180° approach',
 };
 
-export const profileNames: Readonly<Record<WindProfileKind, string>> = {
+const profileNames: Readonly<Record<WindProfileKind, string>> = {
   power: 'stronger with height, by the power law',
   uniform: 'taken the same at every height',
   layers: 'as given for each height',
 };
+
+/** How the wind of a plan changes with height: stronger, and turning where it does. */
+export function profileWords(plan: Plan, units: PageUnits): string {
+  const veer = flownVeer(plan);
+  const turning = veer === 0 ? '' : `, turning ${veerWords(veer, units)}`;
+  return `${profileNames[plan.flown.windProfile]}${turning}`;
+}
 
 /** For whom, in figures: aircraft, place, wind, air, power setting, mass. */
 export function settingOf(plan: Plan, units: PageUnits): SettingEntry[] {
@@ -74,8 +83,7 @@ export function settingOf(plan: Plan, units: PageUnits): SettingEntry[] {
     {
       label: 'Wind at 10 m',
       value: formatWind(surfaceWind.from, surfaceWind.speed, units) + gusts,
-      detail:
-        surfaceWind.speed > 0 ? `${profileNames[flown.windProfile]}; direction true` : 'at every height',
+      detail: surfaceWind.speed > 0 ? `${profileWords(plan, units)}; direction true` : 'at every height',
     },
     {
       label: 'Air at the field',

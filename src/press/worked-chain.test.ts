@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { sampleRequest } from '../../tests/press-sample.ts';
+import { flownWindAt } from '../flight/flown-wind.ts';
 import { groundFigures } from '../flight/ground.ts';
 import { planApproach } from '../flight/planner.ts';
-import { figure, heldGlide, otherGlides, steadyGlide, windOf, workedChain } from './worked-chain.ts';
+import { figure, heldGlide, otherGlides, steadyGlide, workedChain } from './worked-chain.ts';
 
 const plan = planApproach(sampleRequest);
 const knot = 1852 / 3600;
@@ -103,7 +104,65 @@ describe('the worked chain', () => {
   });
 
   it('takes the wind that was flown', () => {
-    for (const at of plan.wind) expect(windOf(plan, at.height).speed).toBeCloseTo(at.speed, 6);
+    for (const at of plan.wind) expect(flownWindAt(plan, at.height).speed).toBeCloseTo(at.speed, 6);
+  });
+
+  describe.each([25, -15])('of a wind that turns by %s° with height', (degrees) => {
+    const windVeer = (degrees * Math.PI) / 180;
+    const veering = planApproach({ ...sampleRequest, airfield: { ...sampleRequest.airfield, windVeer } });
+    const step = (what: string, occurrence = 0) =>
+      workedChain(veering)
+        .flatMap(({ steps }) => steps)
+        .filter((each) => each.what === what)[occurrence]!;
+    const numbers = (text: string) =>
+      [...text.matchAll(/−?\d[\d,]*(\.\d+)?/g)].map(([number]) =>
+        Number(number.replace('−', '-').replaceAll(',', '')),
+      );
+
+    it('takes the wind that was flown, in speed and direction, between the listed heights too', () => {
+      for (const at of veering.wind) {
+        const found = flownWindAt(veering, at.height);
+        expect(found.speed).toBeCloseTo(at.speed, 9);
+        expect(found.from).toBeCloseTo(at.from, 9);
+      }
+      const { from } = veering.flown.surfaceWind;
+      expect(flownWindAt(veering, 157.4).from).toBeCloseTo(from + windVeer / 2, 9);
+    });
+
+    it('says how far it has turned, and takes it from there', () => {
+      const { working, result } = step('Wind turned clockwise there');
+      const [veer, height, low, top, bottom] = numbers(working);
+      const turned = numberOf(result.slice(4));
+      expect(turned).toBeCloseTo((veer! * (height! - low!)) / (top! - bottom!), 2);
+      const carries = step('Wind that carries ahead and to the right');
+      // The exponent stands last before the angles.
+      const [surface, of, at, alpha, from, delta, runway] = numbers(carries.working);
+      expect(delta).toBe(turned);
+      const speed = surface! * (of! / at!) ** alpha!;
+      const angle = ((from! + delta! - runway!) * Math.PI) / 180;
+      const [along, across] = numbers(carries.result);
+      expect(along).toBeCloseTo(-speed * Math.cos(angle), 2);
+      expect(across).toBeCloseTo(-speed * Math.sin(angle), 2);
+    });
+
+    it('gives its change with height from the printed numbers', () => {
+      const { working, result } = step('Its change with height');
+      const [shown, alpha, along, height, rate, across] = numbers(working.split('turning,')[1]!);
+      expect(shown).toBe(rate);
+      const [alongShear, acrossShear] = numbers(result);
+      expect(alongShear).toBeCloseTo((alpha! * along!) / height! - rate! * across!, 4);
+      expect(acrossShear).toBeCloseTo((alpha! * across!) / height! + rate! * along!, 4);
+    });
+
+    it('has not turned at the round-out', () => {
+      expect(step('Wind turned clockwise there', 1).result).toBe('δ = 0°');
+      const [, from] = numbers(step('Wind there').result);
+      expect(from).toBeCloseTo(210, 9);
+    });
+  });
+
+  it('says nothing of turning where the wind does not', () => {
+    expect(JSON.stringify(workedChain(plan))).not.toMatch(/turn(ed|ing) clockwise|δ/);
   });
 
   it('brings the landing roll to this wind and air by steps that can be redone', () => {

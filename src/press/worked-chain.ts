@@ -7,21 +7,14 @@ import {
   seaLevelTemperature,
   standardGravity,
 } from '../flight/constants.ts';
+import { flownField, flownVeer, flownWindAt } from '../flight/flown-wind.ts';
 import { dragOverWeight, type Polar, polarAtMass, sinOfGlide } from '../flight/glide.ts';
 import { inducedDragReduction } from '../flight/ground-effect.ts';
 import { countedHeadwind, landingHeadwind, landingRunOf } from '../flight/landing-run.ts';
 import { speedHeldDownTo } from '../flight/motions.ts';
-import type { Plan, WindAtHeight } from '../flight/plan.ts';
+import type { Plan } from '../flight/plan.ts';
 import { loadFactor, stallSpeedUnder, turnRate } from '../flight/turns.ts';
-import {
-  headwind,
-  stillAir,
-  surfaceWindHeight,
-  type Wind,
-  type WindField,
-  windAt,
-  windField,
-} from '../flight/wind.ts';
+import { headwind, stillAir, surfaceWindHeight, turnedAt, type Wind, windTurnsUpTo } from '../flight/wind.ts';
 import { kelvinAtZeroCelsius, metresPerSecondPerKnot, pascalsPerHectopascal } from '../units/factors.ts';
 import { numberText } from '../units/rounding.ts';
 
@@ -71,16 +64,6 @@ export function steadyGlide(plan: Plan, eas: number, bank: number, height: numbe
   };
 }
 
-/** The wind of a plan at a height, m. */
-export function windOf(plan: Plan, height: number): WindAtHeight {
-  return windAt(fieldOf(plan), height, plan.runway.heading);
-}
-
-function fieldOf({ flown, airfield, runway, wind }: Plan): WindField {
-  const { windProfile: kind, surfaceWind } = flown;
-  return windField(surfaceWind, { kind, exponent: airfield.windExponent, layers: wind }, runway.heading);
-}
-
 /** What the airspeed costs that is held on the way down through wind and air that change. SI; see `descend` in the core. */
 export interface HeldGlide extends SteadyGlide {
   /** The wind along and across the landing direction, m/s, and its change, m/s a metre up. */
@@ -99,7 +82,7 @@ export interface HeldGlide extends SteadyGlide {
 export function heldGlide(plan: Plan, eas: number, height: number): HeldGlide {
   const glide = steadyGlide(plan, eas, 0, height);
   const wind = stillAir();
-  fieldOf(plan)(height, wind);
+  flownField(plan)(height, wind);
   const ahead = Math.sqrt(Math.max(0, glide.horizontal ** 2 - wind.across ** 2));
   const thinning = glide.tas * thinningOf(plan.air)(height);
   const shear = ahead * wind.alongShear - wind.across * wind.acrossShear;
@@ -301,6 +284,18 @@ function turnChapter(plan: Plan): Chapter {
   };
 }
 
+/** How far the wind has turned at a height; nothing in a plan whose wind does not turn. */
+function turnSteps(plan: Plan, height: number): Step[] {
+  const veer = flownVeer(plan);
+  if (veer === 0) return [];
+  const [from, to] = [figure(surfaceWindHeight), figure(windTurnsUpTo)];
+  const working =
+    height > surfaceWindHeight
+      ? `δ = ${angle(veer)} × (${figure(height)} − ${from}) / (${to} − ${from}), evenly from ${from} m to ${to} m (common practice, no source)`
+      : `none up to ${from} m; above, evenly up to ${to} m (common practice, no source)`;
+  return [{ what: 'Wind turned clockwise there', working, result: `δ = ${angle(turnedAt(height, veer))}` }];
+}
+
 /** m. Where the wind gradient is worked out: on final, above where the airspeed is held no more. */
 const gradientHeight = 30;
 
@@ -318,6 +313,9 @@ function gradientChapter(plan: Plan): Chapter {
   const { speed: surface, from } = flown.surfaceWind;
   const byPower = flown.windProfile === 'power';
   const growth = (standardGravity / (gasConstant * lapseRate) - 1) / 2;
+  const veer = flownVeer(plan);
+  const turned = veer === 0 ? '' : ` + ${factorAngle(turnedAt(height, veer))}`;
+  const rate = factor(veer / (windTurnsUpTo - surfaceWindHeight));
   return {
     heading: `Final at ${speed(flown.approachSpeed)}, ${height} m above the field: what the wind gradient takes`,
     steps: [
@@ -326,18 +324,22 @@ function gradientChapter(plan: Plan): Chapter {
         working: 'the formulas above with that speed and no bank',
         result: `w = ${figure(sink)} m/s; ${figure(horizontal)} m/s`,
       },
+      ...turnSteps(plan, height),
       {
         what: 'Wind that carries ahead and to the right',
         working: byPower
-          ? `${figure(surface)} × (${height} / ${surfaceWindHeight})^${alpha} × −cos and −sin of (${angle(from)} − ${angle(runway.heading)})`
+          ? `${figure(surface)} × (${height} / ${surfaceWindHeight})^${alpha} × −cos and −sin of (${angle(from)}${turned} − ${angle(runway.heading)})`
           : 'from the winds as flown, in the wind table above',
         result: `W = ${figure(wind.along)} m/s and ${figure(wind.across)} m/s`,
       },
       {
         what: 'Its change with height',
-        working: byPower
-          ? `dW/dh = α W / h = ${alpha} × ${along} / ${height} and ${alpha} × ${across} / ${height}`
-          : 'between the winds as flown, in the wind table above',
+        working:
+          veer !== 0
+            ? `dW/dh = α W / h and the turning, ${rate} rad a metre: ${alpha} × ${along} / ${height} − ${rate} × ${across} and ${alpha} × ${across} / ${height} + ${rate} × ${along}`
+            : byPower
+              ? `dW/dh = α W / h = ${alpha} × ${along} / ${height} and ${alpha} × ${across} / ${height}`
+              : 'between the winds as flown, in the wind table above',
         result: `${figure(wind.alongShear)} and ${figure(wind.acrossShear)} m/s a metre`,
       },
       {
@@ -369,7 +371,7 @@ function finalChapter(plan: Plan): Chapter {
   const height = aircraft.roundOut.height;
   const eas = endOfFinal(plan);
   const glide = steadyGlide(plan, eas, 0, height);
-  const wind = windOf(plan, height);
+  const wind = flownWindAt(plan, height);
   const against = headwind(wind, runway.heading);
   const across = Math.sqrt(Math.max(0, wind.speed ** 2 - against ** 2));
   const alongHeading = Math.sqrt(Math.max(0, glide.horizontal ** 2 - across ** 2));
@@ -379,6 +381,9 @@ function finalChapter(plan: Plan): Chapter {
     flown.windProfile === 'power'
       ? `W(h) = W₁₀ (h / 10 m)^α = ${figure(surface)} × (${figure(Math.max(height, 2))} / ${surfaceWindHeight})^${figure(airfield.windExponent, 3)}`
       : 'from the winds as flown, in the wind table above';
+  const veer = flownVeer(plan);
+  const turned =
+    veer === 0 ? '' : `, from ${angle(flown.surfaceWind.from)} + ${factorAngle(turnedAt(height, veer))}`;
   return {
     heading: `End of final: wings level, ${figure(height)} m above the spot, where the round-out begins`,
     steps: [
@@ -392,9 +397,10 @@ function finalChapter(plan: Plan): Chapter {
         working: 'the formulas above with that speed and no bank; their numbers are in the next table',
         result: `w = ${figure(glide.sink)} m/s; ${figure(glide.horizontal)} m/s`,
       },
+      ...turnSteps(plan, height),
       {
         what: 'Wind there',
-        working: windWorking,
+        working: windWorking + turned,
         result: `${figure(wind.speed)} m/s from ${angle(wind.from)} true`,
       },
       {
@@ -492,6 +498,12 @@ function factor(value: number): string {
 
 function angle(radians: number): string {
   return `${figure((radians * 180) / Math.PI, 4)}°`;
+}
+
+/** An angle that is added: a negative one in brackets. */
+function factorAngle(radians: number): string {
+  const text = angle(radians);
+  return text.startsWith('−') ? `(${text})` : text;
 }
 
 function speed(metresPerSecond: number): string {

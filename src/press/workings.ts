@@ -23,8 +23,9 @@ import type { PageUnits } from '../units/page-units.ts';
 import { numberText } from '../units/rounding.ts';
 import { formatMostAngle, formatMostSpeed, formatSafeDistance } from '../units/safe-rounding.ts';
 import { gradientSentence, howSized, leftOutLines, type Sized } from './left-out.ts';
-import { profileNames } from './setting.ts';
+import { profileWords } from './setting.ts';
 import { solvedName } from './solved-words.ts';
+import { veerWords } from './veer-words.ts';
 import { type Chapter, figure, otherGlides, workedChain } from './worked-chain.ts';
 
 /**
@@ -74,10 +75,10 @@ export function workedPlan(sized: Sized, units: PageUnits): Element[] {
   ];
 }
 
-/** What the model is taken from, and what it leaves out: with its size in a plan, where one is given. */
+/** What the model is taken from, and what it leaves out of these plans: with its size in the one that is sized. */
 export function modelNotes(
   units: PageUnits,
-  { level = 'h3', sized }: { level?: 'h2' | 'h3'; sized?: Sized } = {},
+  { level = 'h3', sized, plans }: { level?: 'h2' | 'h3'; sized?: Sized; plans?: readonly Plan[] },
 ): Element[] {
   return [
     h(level, 'Published references'),
@@ -89,7 +90,7 @@ export function modelNotes(
     h('p', sized ? howSized : `${howSized} Each plan worked out below has its own.`),
     h(
       'ul',
-      leftOutLines(units, sized).map((line) => h('li', line)),
+      leftOutLines(units, sized, plans).map((line) => h('li', line)),
     ),
   ];
 }
@@ -197,6 +198,7 @@ export function inputs(plan: Plan, units: PageUnits, said = new Map<number, stri
     ['Runway length, width', `${figure(runway.length)} m, ${figure(runway.width)} m`],
     ['Spot, from the landing end', `${figure(runway.spot)} m`],
     ['Wind by height: exponent α', figure(airfield.windExponent, 3)],
+    ...optional('Wind by height: turns', airfield.windVeer ? veerWords(airfield.windVeer, units) : undefined),
   ];
   const ofTheDay: [string, string][] = [
     ['Mass flown', formatMass(flown.mass)],
@@ -247,9 +249,9 @@ function speeds({ speeds: { stall, touchdown, approach } }: Aircraft, units: Pag
 }
 
 function windTable(plan: Plan, units: PageUnits): Element {
-  const { wind, runway, flown } = plan;
+  const { wind, runway } = plan;
   return table(
-    `Wind as flown: ${profileNames[flown.windProfile]}`,
+    `Wind as flown: ${profileWords(plan, units)}`,
     [
       'Height above the field',
       'From, true',

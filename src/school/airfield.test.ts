@@ -66,6 +66,22 @@ fields:
     expect(full?.position?.longitude).toBeCloseTo((-11 * Math.PI) / 180, 12);
     expect(full?.fields?.[0]?.length).toBe(260);
   });
+  it('may say how far its wind turns, with the usual exponent where that is left out', () => {
+    const turning = (profile: string) => read(`${good}wind-profile: ${profile}\n`);
+    expect(value?.windVeer).toBeUndefined();
+    const { value: veering, found: none } = turning('{ veer: 20 deg }');
+    expect(none).toEqual([]);
+    expect(veering?.windVeer).toBeCloseTo((20 * Math.PI) / 180, 12);
+    expect(veering?.windExponent).toBe(1 / 7);
+    expect(turning('{ exponent: 0.2, veer: −15 deg }').value?.windVeer).toBeCloseTo(
+      (-15 * Math.PI) / 180,
+      12,
+    );
+    expect(turning('{ veer: 20 }').found[0]).toMatch(/`veer` in `wind-profile`: `20` has no unit/);
+    expect(turning('{ veer: 100 deg }').found[0]).toMatch(
+      /outside what is possible here \(-90 deg to 90 deg\)/,
+    );
+  });
 });
 
 describe('an airfield file with a mistake', () => {

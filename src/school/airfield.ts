@@ -92,10 +92,19 @@ const keys = section(
       .describe('Magnetic variation from a chart; left out, it is worked out for `position`')
       .optional(),
     'wind-profile': section(
-      { exponent: number(0, 0.6, '0.143').describe('Exponent of the power law; 1/7 over open ground') },
-      '{ exponent: 0.143 }',
+      {
+        exponent: number(0, 0.6, '0.143')
+          .describe('Exponent of the power law; left out, 1/7 as over open ground')
+          .optional(),
+        veer: quantity('angle', '-90 deg', '90 deg', '20 deg')
+          .describe(
+            'How far the wind turns clockwise from 10 m up to 1,000 ft; minus turns it the other way (it backs). Left out, it does not turn',
+          )
+          .optional(),
+      },
+      '{ exponent: 0.143, veer: 20 deg }',
     )
-      .describe('How the wind grows with height; left out, as over open ground')
+      .describe('How the wind grows and turns with height; left out, as over open ground')
       .optional(),
     pattern: section(
       {
@@ -126,6 +135,8 @@ export const airfield = keys.transform(({ 'wind-profile': windProfile, ...rest }
   ...camelKeys(rest),
   /** Exponent of the power-law wind profile. */
   windExponent: windProfile?.exponent ?? defaultWindExponent,
+  /** rad: how far that wind turns clockwise from 10 m up to 1,000 ft. */
+  windVeer: windProfile?.veer,
 }));
 
 /**

@@ -82,6 +82,13 @@ export function formatAngle(radians: number): string {
   return `${numberText(radians / radiansPerDegree, 1)}°`;
 }
 
+/** rad, positive clockwise: `20° clockwise`, `20° anticlockwise`, or `none` where it rounds to none. */
+export function formatTurn(radians: number): string {
+  const size = formatAngle(Math.abs(radians));
+  if (size === formatAngle(0)) return 'none';
+  return `${size} ${radians < 0 ? 'anticlockwise' : 'clockwise'}`;
+}
+
 /** rad, any whole number of turns away, to 1 degree with three digits; north is `360°`. */
 export function formatDirection(radians: number): string {
   if (!Number.isFinite(radians)) throw new RangeError(`${radians} cannot be printed as a direction`);

@@ -84,6 +84,7 @@ export function randomRequest(chance: Chance): PlanRequest {
       source: invented,
       elevation: chance.between(0, 1800),
       windExponent: chance.of([1 / 7, 1 / 7, chance.between(0, 0.3)]),
+      windVeer: chance.happens(0.5) ? degrees(chance.between(-45, 60)) : undefined,
       pattern: { height, spacing },
       runways: [],
     },

@@ -10,6 +10,7 @@ const plainer: readonly ((request: PlanRequest) => PlanRequest)[] = [
   (r) => ({ ...r, temperature: undefined }),
   (r) => ({ ...r, airfield: { ...r.airfield, elevation: 0 } }),
   (r) => ({ ...r, airfield: { ...r.airfield, windExponent: 1 / 7 } }),
+  (r) => ({ ...r, airfield: { ...r.airfield, windVeer: undefined } }),
   (r) => ({ ...r, mass: undefined }),
   (r) => ({ ...r, aircraft: { ...r.aircraft, mass: { reference: 400, flown: 400 } }, mass: undefined }),
   (r) => ({ ...r, bank: undefined }),

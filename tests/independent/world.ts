@@ -78,6 +78,9 @@ function carried(from: number, speed: number, heading: number): [number, number]
 /** m: below this the wind no longer changes. */
 const lowest = 2;
 
+/** m: between these a wind that turns with height does so evenly (1,000 ft in m). */
+const [veersFrom, veeredAt] = [10, 304.8];
+
 export function windOf({
   wind: { from, speed },
   windProfile,
@@ -86,7 +89,6 @@ export function windOf({
   runway,
 }: PlanRequest): Pick<World, 'wind' | 'kinks'> {
   const kind = windProfile ?? (windLayers ? 'layers' : 'power');
-  const [x10, y10] = carried(from, speed, runway.heading);
   if (kind === 'layers') {
     const nodes = (windLayers ?? []).map((layer) => {
       const [x, y] = carried(layer.from, layer.speed, runway.heading);
@@ -95,15 +97,22 @@ export function windOf({
     return { wind: byLayers(nodes), kinks: [lowest, ...nodes.map(({ log }) => Math.exp(log))] };
   }
   const exponent = kind === 'uniform' ? 0 : airfield.windExponent;
+  const veer = kind === 'uniform' ? 0 : (airfield.windVeer ?? 0);
+  const veerPerMetre = veer / (veeredAt - veersFrom);
   return {
-    kinks: kind === 'uniform' ? [] : [lowest],
+    kinks: kind === 'uniform' ? [] : veer === 0 ? [lowest] : [lowest, veersFrom, veeredAt],
     wind: (height, out) => {
       const share = Math.exp(exponent * Math.log(Math.max(height, lowest) / 10));
       const perMetre = height > lowest ? (exponent * share) / height : 0;
-      out.along = x10 * share;
-      out.across = y10 * share;
-      out.alongPerMetre = x10 * perMetre;
-      out.acrossPerMetre = y10 * perMetre;
+      // The direction it blows from, seen from the landing direction, at this height; where that is, it blows away from.
+      const blowsFrom =
+        from - runway.heading + veerPerMetre * (Math.min(veeredAt, Math.max(veersFrom, height)) - veersFrom);
+      const spin = height > veersFrom && height < veeredAt ? veerPerMetre : 0;
+      const [c, s] = [Math.cos(blowsFrom), Math.sin(blowsFrom)];
+      out.along = -speed * share * c;
+      out.across = -speed * share * s;
+      out.alongPerMetre = speed * (share * spin * s - perMetre * c);
+      out.acrossPerMetre = -speed * (share * spin * c + perMetre * s);
     },
   };
 }

@@ -238,7 +238,7 @@ function workings(worked: readonly Worked[], { units }: BookInput): Element {
   const content = h('section', { class: ['matter', 'workings'], ariaLabelledBy: 'workings' }, [
     h('h1', { id: 'workings' }, 'How the figures were worked out'),
     modelInShort(),
-    ...modelNotes(units, { level: 'h2' }),
+    ...modelNotes(units, { level: 'h2', plans: worked.map(({ sized }) => sized.plan) }),
     ...worked.flatMap(({ id, name, sized, chapters: those }) => [
       h('h2', { id, class: 'worked' }, name),
       h('p', [
