@@ -3,6 +3,7 @@ import { h } from 'hastscript';
 import { capital, gradeNames } from '../drawing/grade-words.ts';
 import { grades } from '../flight/grade.ts';
 import type { Plan } from '../flight/plan.ts';
+import type { DayAsked } from './day-asked.ts';
 import { cautionsOf } from './grade-words.ts';
 
 /** What stands on the first page of every packet and can not be left out, by a lesson or by a school. */
@@ -12,8 +13,16 @@ const standing = (aircraft: string, airfield: string) => [
   `The figures are computed from the profile of ${aircraft} and the data of ${airfield} named on this page, for this wind and air only. How the figures were worked out stands at the end.`,
 ];
 
-/** The packet's caution block: the standing cautions, the school's, the airfield's rules, and what the flight itself showed. */
-export function packetCautions(plan: Plan, school: readonly string[], rules: readonly string[]): Element {
+/**
+ * The packet's caution block: the standing cautions, the day that the lesson asks for, what the flight itself showed, the
+ * airfield's rules and the school's.
+ */
+export function packetCautions(
+  plan: Plan,
+  school: readonly string[],
+  rules: readonly string[],
+  day: DayAsked | undefined,
+): Element {
   const { aircraft, airfield } = plan;
   const list = (lines: readonly string[]) =>
     h(
@@ -40,6 +49,13 @@ export function packetCautions(plan: Plan, school: readonly string[], rules: rea
           h('p', [
             h('strong', 'As asked for, this approach does not reach the spot. It is not to be flown.'),
           ]),
+        ]),
+    ...(day === undefined
+      ? []
+      : [
+          h('h3', 'The day this lesson asks for'),
+          h('p', day.words),
+          ...day.breaches.map(({ words }) => h('p', h('strong', words))),
         ]),
     ...(flown.length === 0 ? [] : [h('h3', 'Of this approach, as flown on paper'), h('ul', flown)]),
     ...part(`Local procedures at ${airfield.name}`, rules),
