@@ -429,6 +429,22 @@ describe('the page of a lesson', () => {
     expect(await said({ wind: '210/60kt' })).toEqual([expect.stringMatching(/^wind: Osier 15/)]);
   });
 
+  it('is held anew against the day that its lesson asks for, and says so at the wind that was chosen', async () => {
+    const own = await readFile(join(folder, path), 'utf8');
+    const asking = (most: string) => own.replace('title:', `day: { most-wind: ${most} }\ntitle:`);
+    const said = async (most: string, wind?: string) => {
+      const choices = { aircraft: 'osier-15', ...(wind === undefined ? {} : { wind }) };
+      const { page: made, messages } = await page({ path, text: asking(most), choices });
+      const ofDay = messages.filter(({ ruleId }) => ruleId === 'day');
+      const isBroken = together(made!).includes('choose another wind, or another day');
+      expect(isBroken).toBe(ofDay.length > 0);
+      return ofDay.map(({ choice, line, column }) => choice ?? `${line}:${column}`);
+    };
+    expect(await said('20 kt')).toEqual([]);
+    expect(await said('3 kt')).toEqual(['2:6']);
+    expect(await said('10 kt', '240/11kt')).toEqual(['wind']);
+  });
+
   it('of a plan not to be flown bears the band, and the choice that makes it so is told', async () => {
     // 14 kt across the runway; the Osier 15 has a limit of 9 kt.
     const aircraft = 'osier-15';

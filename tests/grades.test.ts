@@ -209,6 +209,20 @@ describe('chalkwing check', () => {
   });
 });
 
+it('chalkwing check warns of a plan that begins near the floor of its band, at its height, and a build does not', async () => {
+  // The 90 flies from a base key at 700 ft; the Withy 80 needs nearly as much.
+  const near = lessonOf('The words.', ['aircraft: withy-80', 'height: 700 ft']).replace('"180"', '"90"');
+  await writeFile(join(folder, 'near.md'), near);
+  const own = (await check(folder, ['near'])).find(({ stem }) => stem === 'near')!;
+  const inHand = (said: string[]) => said.filter((line) => / in-hand /.test(line));
+  expect(inHand(saidOn(own))).toEqual([
+    expect.stringMatching(
+      /^5:9 warning in-hand Withy 80, .*: the plan stands near the floor of its band at the base key, \d0 ft above it\. Begin higher: 50 ft/,
+    ),
+  ]);
+  expect(inHand((await build('near', { aircraft: ['withy-80'] })).said)).toEqual([]);
+});
+
 describe('the book', () => {
   async function bind(chapters: readonly string[]) {
     const { withSoundAircraft: school } = await readSchool(folder, date);

@@ -122,7 +122,7 @@ describe('a figure of a packet', () => {
       const printedAt = [
         ...rowsOf(html, /class="keys"/).map(([label, height]) => [label!, height!] as const),
         ...rowsOf(html, /Planned against flown/).map(([label, height]) => [label!, height!] as const),
-        ...rowsOf(html, /class="gates"/).map(([label, , planned]) => [label!, planned!] as const),
+        ...gatesOf(html).map(([label, , planned]) => [label!, planned!] as const),
         ...descriptions(html).flatMap((text) =>
           [...text.matchAll(/(?:^|\. )([A-Z][a-z]+(?: [a-z]+)?): ([\d,]+ ft), /g)].map(
             ([, label, height]) => [label!, height!] as const,
@@ -139,7 +139,7 @@ describe('a figure of a packet', () => {
   it('is the same edge of a band in the table, the drawing and the questions, never one above the other', () => {
     let bands = 0;
     for (const { name, html } of packets) {
-      const gates = rowsOf(html, /class="gates"/);
+      const gates = gatesOf(html);
       const said = descriptions(html).join(' ');
       const asked = tables(html).filter((table) => /Not below/.test(table) && !/class="gates"/.test(table));
       for (const [label, low, planned, high] of gates) {
@@ -158,6 +158,17 @@ describe('a figure of a packet', () => {
       }
     }
     expect(bands).toBeGreaterThan(6);
+  });
+
+  it('of what a plan has in hand below is the one that the two printed beside it leave', () => {
+    const inHand = packets.flatMap(({ html }) =>
+      rowsOf(html, /class="gates"/).flatMap(([, low, planned]) => {
+        const said = /^([\d.,]+ ft) ([\d.,]+ ft) in hand below$/.exec(planned!);
+        return said ? [[feet(said[1]!) - feet(low!), feet(said[2]!)]] : [];
+      }),
+    );
+    expect(inHand.length).toBeGreaterThan(6);
+    for (const [left, said] of inHand) expect(said).toBe(left);
   });
 
   it('of a caution is that of the tables, and differs from its limit as it really does', () => {
@@ -210,5 +221,10 @@ const feet = (text: string) => (/\d/.test(text) ? Number(text.replace(/[^\d.]/g,
 const tables = (html: string) => [...html.matchAll(/<table[\s\S]*?<\/table>/g)].map(([table]) => table);
 const rowsOf = (html: string, which: RegExp) =>
   tables(html).some((table) => which.test(table)) ? tableRows(html, which) : [];
+/** Without what the plan has in hand, which stands under its height. */
+const gatesOf = (html: string) =>
+  rowsOf(html, /class="gates"/).map((row) =>
+    row.map((cell) => cell.replace(/ [\d.,]+ ft in hand below$/, '')),
+  );
 const descriptions = (html: string) =>
   [...html.matchAll(/<desc[^>]*>([\s\S]*?)<\/desc>/g)].map(([, text]) => plain(wordsOf(text!)));

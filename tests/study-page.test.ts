@@ -9,6 +9,7 @@ import { gradeStandards } from '../components/debrief/grade-standards.ts';
 import { components } from '../components/list.ts';
 import type { PlanRequest } from '../src/flight/plan.ts';
 import { planApproach } from '../src/flight/planner.ts';
+import type { Day } from '../src/lesson/day.ts';
 import { parseLesson } from '../src/lesson/parse-lesson.ts';
 import { renderLesson } from '../src/lesson/render-lesson.ts';
 import { picturesIn } from '../src/press/lesson-pictures.ts';
@@ -40,7 +41,11 @@ interface Built {
 
 async function build(
   lessonId: string,
-  { edition = 'student', change = {} }: { edition?: Edition; change?: Partial<PlanRequest> } = {},
+  {
+    edition = 'student',
+    change = {},
+    day,
+  }: { edition?: Edition; change?: Partial<PlanRequest>; day?: Day } = {},
 ): Promise<Built> {
   const { value: school } = await readSchool(lessons);
   const path = `${lessons}/${lessonId}.md`;
@@ -65,6 +70,7 @@ async function build(
       request,
       school: school!,
       rules: airfield.rules,
+      day,
       units: school!.units,
       paper: papers.A4,
       date: new Date('2031-05-06'),
@@ -73,7 +79,7 @@ async function build(
   };
   expect(file.messages.map(String)).toEqual([]);
   const marked = page(renderStudyLesson);
-  const html = withStudy(marked, studyData({ context, rules: airfield.rules, uses: lesson.uses }));
+  const html = withStudy(marked, studyData({ context, rules: airfield.rules, day, uses: lesson.uses }));
   return { request, plain: page(renderLesson), html };
 }
 
@@ -170,6 +176,20 @@ describe('a packet on a screen', () => {
 });
 
 describe('a setting moved on the page', () => {
+  it('is held against the day that the lesson asks for', async () => {
+    // 9 kt: the printed wind of 12 kt breaks it.
+    const { html } = await build('power-off-180', { day: { mostWind: 4.65 } });
+    const page = await open(html);
+    const broken = async () =>
+      (await words(page, '.packet-cautions strong')).filter((each) => each.includes('the lesson asks for'));
+    expect(await broken()).toEqual([expect.stringMatching(/^The wind is 12.kt/)]);
+    await type(page, 'speed', '9');
+    expect(await broken()).toEqual([]);
+    expect((await words(page, '.packet-cautions'))[0]).toContain('The day this lesson asks for');
+    await type(page, 'speed', '10');
+    expect(await broken()).toEqual([expect.stringMatching(/^The wind is 10.kt/)]);
+  });
+
   it('is drawn, and everything that is not made again says that it is as printed', async () => {
     const page = await open(packet.html);
     const track = '#pattern-1-drawing-track path';

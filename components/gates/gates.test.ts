@@ -185,6 +185,19 @@ describe('::gates', () => {
     expect(html).not.toContain(tooLow);
   });
 
+  it('says under the plan what it has in hand below, and nothing where there is none', () => {
+    const planOf = (low: number | null, planned: number) => {
+      const gate: Gate = { at: 'base-key', low: low && low * 0.3048, plan: planned * 0.3048, high: 400 };
+      return rowsOf(renderBody('::gates', { ...plan, gates: [gate] }).html)[0]![2]!;
+    };
+    expect(planOf(641, 698)).toBe('700 ft <small>50 ft in hand below</small>');
+    expect(planOf(690, 698)).toBe('700 ft <small>10 ft in hand below</small>');
+    expect(planOf(700, 700)).toBe('700 ft');
+    expect(planOf(691, 694)).toBe('690 ft');
+    expect(planOf(null, 700)).toBe('700 ft');
+    expect(planOf(760, 700)).toBe('700 ft');
+  });
+
   it('names the plan as the edge where rounding would put the plan outside its own band', () => {
     const feet = (value: number) => value * 0.3048;
     const atEdge: Gate = { at: 'final', low: feet(382), plan: feet(383), high: feet(484) };

@@ -1,6 +1,7 @@
 import { h } from 'hastscript';
 import { z } from 'zod';
 import { edgeTexts } from '../../src/drawing/gate-band.ts';
+import { inHandBelow } from '../../src/drawing/in-hand.ts';
 import { formatKeyHeight } from '../../src/drawing/key-height.ts';
 import type { Gate, Plan } from '../../src/flight/plan.ts';
 import { captionNumber } from '../../src/lesson/captions.ts';
@@ -58,6 +59,13 @@ function obstacleNote({ runway: { obstacles } }: Plan): string {
   return obstacles.length === 0 ? '' : 'Obstacles are looked for along the plan alone, not in the bands. ';
 }
 
+/** Under the height of a plan that stands above the floor of its band: what it may lose. */
+function inHandNote(gate: Gate, { plan, units }: PacketContext) {
+  const inHand = inHandBelow(gate, plan.cautions, units);
+  if (inHand === undefined || inHand.height <= 0) return [];
+  return [' ', h('small', `${inHand.text} in hand below`)];
+}
+
 function row(gate: Gate, context: PacketContext) {
   const { plan, units } = context;
   const { low, high } = edgeTexts(gate, units);
@@ -65,7 +73,10 @@ function row(gate: Gate, context: PacketContext) {
   return h('tr', [
     h('th', { scope: 'row' }, markedKey(plan, gate.at, planKey(plan, gate.at).label)),
     height(low),
-    height(formatKeyHeight({ id: gate.at, height: gate.plan }, plan.cautions, units)),
+    h('td', { className: ['number'] }, [
+      formatKeyHeight({ id: gate.at, height: gate.plan }, plan.cautions, units),
+      ...inHandNote(gate, context),
+    ]),
     height(high),
     h('td', belowWords(gate, context)),
     h('td', withinWords(gate, context)),

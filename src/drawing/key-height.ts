@@ -1,11 +1,14 @@
 import type { Caution, CautionCode, KeyPosition } from '../flight/plan.ts';
 import { metresPerFoot } from '../units/factors.ts';
-import { formatHeight, heightStep } from '../units/format.ts';
+import { heightStep } from '../units/format.ts';
 import type { PageUnits } from '../units/page-units.ts';
+import { withUnit } from '../units/rounding.ts';
 import { tellingApart } from '../units/telling-apart.ts';
 
 /** Cautions of which a key's own height is the value. */
 const ofHeight: ReadonlySet<CautionCode> = new Set(['final-turn-low', 'downwind-key-height']);
+
+type Held = Pick<Caution, 'code' | 'at' | 'value' | 'limit'>;
 
 /**
  * The height of a key position, as every table, drawing and sentence prints it. Where a caution of the flight holds it
@@ -13,15 +16,26 @@ const ofHeight: ReadonlySet<CautionCode> = new Set(['final-turn-low', 'downwind-
  * are the least.
  */
 export function formatKeyHeight(
-  { id, height }: Pick<KeyPosition, 'id' | 'height'>,
-  cautions: readonly Pick<Caution, 'code' | 'at' | 'value' | 'limit'>[],
+  key: Pick<KeyPosition, 'id' | 'height'>,
+  cautions: readonly Held[],
   units: PageUnits,
 ): string {
+  return withUnit(key.height / sizeOf(units), keyHeightStep(key, cautions, units), units.height);
+}
+
+/** The step that the height of a key position is printed to, in the unit of the page. */
+export function keyHeightStep(
+  { id, height }: Pick<KeyPosition, 'id' | 'height'>,
+  cautions: readonly Held[],
+  units: PageUnits,
+): number {
+  const step = heightStep(units) / sizeOf(units);
   const held = cautions.find(
     ({ code, at, value }) => ofHeight.has(code) && at === id && Math.abs(value - height) < 1e-6,
   );
-  if (!held) return formatHeight(height, units);
+  if (!held) return step;
   const kind = held.value < held.limit ? 'least' : 'most';
-  const step = heightStep(units) / (units.height === 'ft' ? metresPerFoot : 1);
-  return tellingApart(height, held.limit, units.height, kind, { step }).value;
+  return tellingApart(height, held.limit, units.height, kind, { step }).step;
 }
+
+const sizeOf = (units: PageUnits) => (units.height === 'ft' ? metresPerFoot : 1);

@@ -82,6 +82,39 @@ describe('front matter', () => {
     ]);
   });
 
+  it('reads the day that is asked for, the crosswind as a speed or as a share', () => {
+    const day = (typed: string) => read(`title: T\nday: ${typed}`).frontMatter?.day;
+    expect(day('{ most-wind: 36 km/h, most-crosswind: 50 %, least-wind: 2 m/s }')).toEqual({
+      mostWind: 10,
+      mostCrosswind: { share: 0.5 },
+      leastWind: 2,
+    });
+    expect(day('{ most-crosswind: 3 m/s }')).toEqual({ mostCrosswind: 3 });
+    expect(day('{ most-crosswind: 1% }')).toEqual({ mostCrosswind: { share: 0.01 } });
+    expect(day('{ most-crosswind: 100 % }')).toEqual({ mostCrosswind: { share: 1 } });
+    expect(day('{ least-wind: 4 kt, most-wind: 4 kt }')).toBeDefined();
+  });
+
+  it.each([
+    ['', '`day` has no value: write it as `day: { most-wind: 10 kt }`'],
+    ['{}', 'asks for nothing: write one or more of `most-wind`, `most-crosswind`, `least-wind`'],
+    ['10 kt', 'here belong keys and values such as `{ most-wind: 10 kt }`'],
+    ['{ most-wid: 10 kt }', '`most-wid` is not a key of `day`; did you mean `most-wind`'],
+    ['{ most-wind: 10 }', '`10` has no unit: write a speed such as `10 kt`'],
+    ['{ most-wind: 61 kt }', '(1 kt to 60 kt)'],
+    ['{ most-wind: 50 % }', '`most-wind` in `day`: `50 %`: `%` is not a unit known here'],
+    ['{ most-crosswind: 0 % }', '(1 % to 100 %): write it as `50 %`'],
+    ['{ most-crosswind: 101 % }', '(1 % to 100 %): write it as `50 %`'],
+    ['{ most-crosswind: 33.3 % }', 'write whole per cent, such as `50 %`'],
+    ['{ most-crosswind: half }', "or as a share of the aircraft's own crosswind limit, `50 %`"],
+    ['{ least-wind: 5 kt, most-wind: 4 kt }', '`least-wind` in `day`: is more than `most-wind`'],
+  ])('says what is wrong with the day %j', (typed, advice) => {
+    const { frontMatter, messages } = read(`title: T\nday: ${typed}`);
+    expect(frontMatter).toBeUndefined();
+    expect(messages).toEqual([expect.stringMatching(/^3:/)]);
+    expect(messages[0]).toContain(advice);
+  });
+
   it('reports YAML that cannot be read, at its place', () => {
     expect(read('title: T\nwind: [').messages[0]).toMatch(/^[34]:\d+ yaml /);
     expect(read('title: T\ntitle: U').messages).toEqual([

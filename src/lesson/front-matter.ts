@@ -6,6 +6,7 @@ import { choice, number, parsed, quantity, section, words } from '../school/fiel
 import { wholeNumberForm, windForm } from '../school/written-form.ts';
 import { fail } from '../school/yaml-source.ts';
 import { parseWind } from '../units/wind-text.ts';
+import { day } from './day.ts';
 import { oneOrMore } from './one-or-more.ts';
 
 const lessonIds = oneOrMore(words('power-off-180'), '[power-off-180]');
@@ -28,6 +29,7 @@ export const frontMatter = section(
     airfield: words('fallow-reach').describe('An airfield: the name of a file in `airfields/`').optional(),
     runway: words('"24"').describe('A runway of that airfield, in quotes').optional(),
     wind: parsed('210/12kt', parseWind, windForm).describe('Wind at the surface').optional(),
+    day: day.describe('The day that the lesson asks for: its wind is held against it').optional(),
     power: choice('idle', 'stopped').describe('The engine: idling, or stopped').optional(),
     height: quantity('length', '100 ft', '10000 ft', '1000 ft')
       .describe('Height above the field at which the approach begins')

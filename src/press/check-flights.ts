@@ -7,11 +7,13 @@ import { checkTypedFigures } from '../lesson/check-typed-figures.ts';
 import type { Lesson } from '../lesson/parse-lesson.ts';
 import { renderLesson } from '../lesson/render-lesson.ts';
 import type { School } from '../school/school.ts';
-import { gradeMessages, sayGrade } from './grade-messages.ts';
 import { countRefused, type GradeTally } from './grade-tally.ts';
+import { inHandMessages } from './in-hand-messages.ts';
 import { attemptFor } from './lesson-messages.ts';
 import { packetContext } from './packet-context.ts';
 import { papers } from './paper.ts';
+import { planMessages } from './plan-messages.ts';
+import { sayOfPlan } from './say-of-plan.ts';
 import { aircraftOf, flownPlan, ofClasses, scenarioOf } from './scenario.ts';
 
 const editions: readonly Edition[] = ['student', 'instructor'];
@@ -63,9 +65,9 @@ function checkFlight(
   const isRefused = plan.grade === 'not-to-be-flown' && scenario.shows !== plan.grade;
   if (isRefused) tally?.refuse();
   else tally?.add([plan.grade]);
-  for (const message of gradeMessages(plan, scenario))
-    sayGrade(message, { file, source: lesson.frontMatterSource });
   const { units } = school;
+  for (const message of [...planMessages(plan, scenario), ...inHandMessages(plan, units)])
+    sayOfPlan(message, { file, source: lesson.frontMatterSource });
   for (const edition of editions) {
     const context = packetContext(school, scenario.request, plan, edition, papers[school.paper]);
     renderLesson<PacketContext>(lesson, context, file);

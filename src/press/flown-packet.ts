@@ -39,6 +39,7 @@ export function flownPacket({ lesson, file, scenario, context, paper, date, vers
     request: scenario.request,
     school,
     rules: scenario.airfield.rules,
+    day: scenario.day,
     units,
     paper: papers[paper],
     date,

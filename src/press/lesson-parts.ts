@@ -3,6 +3,9 @@ import { h } from 'hastscript';
 import { visit } from 'unist-util-visit';
 import { gradeNames } from '../drawing/grade-words.ts';
 import type { Plan } from '../flight/plan.ts';
+import type { Day } from '../lesson/day.ts';
+import type { PageUnits } from '../units/page-units.ts';
+import { dayAsked } from './day-asked.ts';
 import { hasClass, makeTableRooms, takeObjective, textOf } from './document-tree.ts';
 import { packetCautions } from './packet-cautions.ts';
 import { placeNotes } from './place-notes.ts';
@@ -17,10 +20,13 @@ export interface LessonInput {
   readonly school: { readonly name: string; readonly cautions: readonly string[] };
   /** The airfield's local procedures. */
   readonly rules: readonly string[];
+  /** The day that the lesson asks for. */
+  readonly day?: Day | undefined;
+  readonly units: PageUnits;
 }
 
 /** What stands under the title of a packet, or of a chapter: the objective, the cautions, and the lesson itself. */
-export function lessonParts({ title, body, plan, school, rules }: LessonInput): ElementContent[] {
+export function lessonParts({ title, body, plan, school, rules, day, units }: LessonInput): ElementContent[] {
   const content = structuredClone([...body]);
   if (plan.grade === 'not-to-be-flown') markCaptions(content);
   makeTableRooms(content);
@@ -29,7 +35,7 @@ export function lessonParts({ title, body, plan, school, rules }: LessonInput): 
   const { objective, rest } = takeObjective(withoutTitle(content, title));
   return [
     ...(objective.length === 0 ? [] : [h('div', { class: 'aim' }, objective)]),
-    packetCautions(plan, school.cautions, rules),
+    packetCautions(plan, school.cautions, rules, day && dayAsked(plan, day, units)),
     h('div', { class: 'lesson' }, rest),
   ];
 }

@@ -3,11 +3,12 @@ import type { Edition } from '../../components/context.ts';
 import type { School } from '../school/school.ts';
 import type { YamlSource } from '../school/yaml-source.ts';
 import { flownPacket } from './flown-packet.ts';
-import { gradeMessages, sayGrade } from './grade-messages.ts';
 import { packetContext } from './packet-context.ts';
 import { type PaperName, papers } from './paper.ts';
+import { planMessages } from './plan-messages.ts';
 import type { Made } from './printing/order.ts';
 import type { SoundLesson } from './read-lesson.ts';
+import { sayOfPlan } from './say-of-plan.ts';
 import { planOf, type Scenario } from './scenario.ts';
 import { studyData } from './study/study-data.ts';
 import { withStudy } from './study/with-study.ts';
@@ -51,12 +52,12 @@ export function makePackets(
 ): FlownPackets {
   const plan = planOf(scenario);
   const before = file.messages.length;
-  for (const message of gradeMessages(plan, scenario)) sayGrade(message, { file, source, asked });
+  for (const message of planMessages(plan, scenario)) sayOfPlan(message, { file, source, asked });
   const pages = wanted.map(({ path, paper, edition }) => {
     const context = packetContext(school, scenario.request, plan, edition, papers[paper]);
     const html = flownPacket({ lesson, file, scenario, context, paper, date, version });
     const { rules } = scenario.airfield;
-    const screen = () => withStudy(html, studyData({ context, rules, uses: lesson.uses }));
+    const screen = () => withStudy(html, studyData({ context, rules, day: scenario.day, uses: lesson.uses }));
     return [path, { html, screen }] as const;
   });
   const ofFlight = file.messages.slice(before);

@@ -3,6 +3,7 @@ import { h } from 'hastscript';
 import { capital, gradeNames } from '../drawing/grade-words.ts';
 import { grades } from '../flight/grade.ts';
 import type { Plan } from '../flight/plan.ts';
+import type { DayAsked } from './day-asked.ts';
 import { cautionsOf } from './grade-words.ts';
 
 /** What stands on the first page of every packet and can not be left out, by a lesson or by a school. */
@@ -16,8 +17,16 @@ const standing = (aircraft: string, airfield: string) => [
 const ofOneSeat = (aircraft: string) =>
   `${aircraft} has one seat: nobody can take over. Each exercise is learned first in a two-seater with an instructor. It is flown here only by a pilot signed off for it, briefed on the ground, with the instructor beside the runway and on the radio, who says one thing only: “Go around.” Where these pages speak of the instructor in the air, they mean the two-seater.`;
 
-/** The packet's caution block: the standing cautions, the school's, the airfield's rules, and what the flight itself showed. */
-export function packetCautions(plan: Plan, school: readonly string[], rules: readonly string[]): Element {
+/**
+ * The packet's caution block: the standing cautions, the day that the lesson asks for, what the flight itself showed, the
+ * airfield's rules and the school's.
+ */
+export function packetCautions(
+  plan: Plan,
+  school: readonly string[],
+  rules: readonly string[],
+  day: DayAsked | undefined,
+): Element {
   const { aircraft, airfield } = plan;
   const list = (lines: readonly string[]) =>
     h(
@@ -47,6 +56,13 @@ export function packetCautions(plan: Plan, school: readonly string[], rules: rea
           h('p', [
             h('strong', 'As asked for, this approach does not reach the spot. It is not to be flown.'),
           ]),
+        ]),
+    ...(day === undefined
+      ? []
+      : [
+          h('h3', 'The day this lesson asks for'),
+          h('p', day.words),
+          ...day.breaches.map(({ words }) => h('p', h('strong', words))),
         ]),
     ...(flown.length === 0 ? [] : [h('h3', 'Of this approach, as flown on paper'), h('ul', flown)]),
     ...part(`Local procedures at ${airfield.name}`, rules),

@@ -114,6 +114,20 @@ describe('a packet', () => {
     expect(text).toContain('Turn ends at 250 ft. Limit: A handbook');
   });
 
+  it('says among the cautions which day the lesson asks for, and what its wind breaks, where it asks', () => {
+    expect(words(packet())).not.toContain('The day this lesson asks for');
+    const asked = (mostWind: number) =>
+      /<section class="caution packet-cautions".*?<\/section>/s.exec(packet({ day: { mostWind } }))![0];
+    // The sample's wind is 12 kt.
+    expect(words(asked(7))).toMatch(
+      /The day this lesson asks for This lesson asks for a wind of no more than 13 kt/,
+    );
+    expect(asked(7)).not.toMatch(/<strong>The wind/);
+    expect(asked(5.2)).toMatch(
+      /<p><strong>The wind is 12.kt, and the lesson asks for no more than 10.kt: choose another wind/,
+    );
+  });
+
   it('says so, in the first place, where the approach does not reach the spot', () => {
     expect(words(packet())).not.toContain('does not reach the spot');
     const text = words(packet({ plan: { ...plan, made: false } }));

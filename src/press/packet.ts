@@ -2,7 +2,6 @@ import { h } from 'hastscript';
 import type { Edition } from '../../components/context.ts';
 import type { PlanRequest } from '../flight/plan.ts';
 import { simplifications } from '../flight/simplifications.ts';
-import type { PageUnits } from '../units/page-units.ts';
 import { documentHtml } from './document-html.ts';
 import { makeTableRooms, setText } from './document-tree.ts';
 import { flyableWords } from './flyable-words.ts';
@@ -20,7 +19,6 @@ export interface PacketInput extends LessonInput {
   readonly edition: Edition;
   /** What the plan was asked for: it is flown again for the size of what the model leaves out. */
   readonly request: PlanRequest;
-  readonly units: PageUnits;
   readonly paper: Paper;
   /** The date of the inputs. */
   readonly date: Date;

@@ -135,6 +135,7 @@ tbody tr.total>*{border-top:.5pt solid #000;font-weight:600}
 tbody tr.flown>*{border-top:0;padding-top:0}
 tr.flown{break-before:avoid}
 .number,td[align=right],th[align=right]{text-align:right;white-space:nowrap}
+.gates td small{display:block;font:400 7.8pt/10.5pt var(--sans);white-space:normal}
 td[align=center],th[align=center]{text-align:center;padding-left:1.5mm;padding-right:1.5mm}
 .source{font:7.8pt/10.5pt var(--sans);margin:3pt 0 9pt}
 .table-room+.source{margin-top:-7pt;break-before:avoid}
@@ -260,7 +261,7 @@ function screenCss(paper: Paper): string {
 html{font-size:17px;line-height:1.5}
 body{max-width:calc(${contentWidth(paper)}mm + 40px);margin:0 auto;padding:24px 20px 64px}
 table,figcaption,caption,.setting dt,.source,.note,.student>.label,.packet-cautions,.workings,.workings table,.worked-answer,.inputs,.masthead .school{font-size:15px;line-height:1.45}
-thead th,.setting dd small,.packet-cautions .from{font-size:14px;line-height:1.4}
+thead th,.setting dd small,.gates td small,.packet-cautions .from{font-size:14px;line-height:1.4}
 .setting dd{font-size:17px;line-height:1.35}
 .aim{font-size:19px;line-height:1.5}
 h3,.packet-cautions h3{font-size:17px;line-height:1.35}

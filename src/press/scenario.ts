@@ -37,6 +37,8 @@ export interface Scenario {
   readonly units: PageUnits;
   /** What the lesson shows on purpose. */
   readonly shows: FrontMatter['shows'];
+  /** The day that the lesson asks for. */
+  readonly day: FrontMatter['day'];
 }
 
 /** A setting of a lesson that cannot be computed: the front-matter key it belongs to, and what would be right. */
@@ -126,6 +128,7 @@ export function scenarioOf(
     airfield,
     units: school.units,
     shows: lesson.shows,
+    day: lesson.day,
     request: {
       aircraft,
       airfield,

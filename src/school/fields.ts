@@ -13,6 +13,7 @@ import {
   directionForm,
   numberForm,
   quantityForm,
+  quantityOrShareForm,
   ratioForm,
   sidedAngleForm,
   type WrittenForm,
@@ -65,6 +66,39 @@ export function quantity(kind: QuantityKind, low: string, high: string, example:
   const read = (text: string) => parseQuantity(text, kind, example);
   const form = quantityForm(kind, low, high);
   return field(example, within(read(low), read(high), `${low} to ${high}`, example, read), form);
+}
+
+/** Part of a limit that is known elsewhere: 0.5 for `50 %`. */
+export interface Share {
+  readonly share: number;
+}
+
+/** A quantity as `quantity` reads it, or a share of `ofWhat` in whole per cent. */
+export function quantityOrShare(
+  kind: QuantityKind,
+  low: string,
+  high: string,
+  example: string,
+  ofWhat: string,
+): Field<number | Share> {
+  const share = '50 %';
+  const readLimit = (text: string) => parseQuantity(text, kind, example);
+  const readQuantity = within(readLimit(low), readLimit(high), `${low} to ${high}`, example, readLimit);
+  const readPerCent = within(1, 100, '1 % to 100 %', share, (text) => parseNumber(text.slice(0, -1), share));
+  const read = (text: string): number | Share => {
+    if (text.endsWith('%')) {
+      const perCent = readPerCent(text);
+      if (Number.isInteger(perCent)) return { share: perCent / 100 };
+      throw new QuantityError(`\`${text}\`: write whole per cent, such as \`${share}\``);
+    }
+    try {
+      return readQuantity(text);
+    } catch (error) {
+      if (!(error instanceof QuantityError)) throw error;
+      throw new QuantityError(`${error.message}, or as a share of ${ofWhat}, \`${share}\``);
+    }
+  };
+  return field(share, read, quantityOrShareForm(kind, low, high, ofWhat));
 }
 
 /** A direction of 0 to 360 degrees true, in rad. */

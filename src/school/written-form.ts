@@ -32,6 +32,21 @@ export function quantityForm(kind: QuantityKind, low: string, high: string): Wri
   };
 }
 
+/** A quantity, or a share of `ofWhat`. */
+export function quantityOrShareForm(
+  kind: QuantityKind,
+  low: string,
+  high: string,
+  ofWhat: string,
+): WrittenForm {
+  const { takes } = quantityForm(kind, low, high);
+  return {
+    takes: `${takes}; or a share of ${ofWhat} in whole per cent, 1 % to 100 %`,
+    type: 'string',
+    pattern: whole(String.raw`${positive}(?:${unitPattern(kind)}|\s*%)`),
+  };
+}
+
 /** Several quantities, a space between them. */
 export function quantityListForm(kind: QuantityKind, low?: string, high?: string): WrittenForm {
   const { what, units } = describeKind(kind);

@@ -41,6 +41,11 @@ export function formatMostSpeed(metresPerSecond: number, units: PageUnits): stri
   return formatSpeed(roundMostSpeed(metresPerSecond, units), units);
 }
 
+/** m/s: a speed that must be reached; never rounded down. */
+export function formatLeastSpeed(metresPerSecond: number, units: PageUnits): string {
+  return formatSpeed(roundUpTo(metresPerSecond, speedStep(units)), units);
+}
+
 /** m/s, as `formatMostSpeed` prints it. */
 export function roundMostSpeed(metresPerSecond: number, units: PageUnits): number {
   return roundDownTo(metresPerSecond, speedStep(units));

@@ -35,6 +35,8 @@ interface Choices {
 export interface ToldApart {
   readonly value: string;
   readonly limit: string;
+  /** That the value is rounded to, in the unit. */
+  readonly step: number;
 }
 
 /** Where neither ten nor a hundred times as fine a step tells, nor a thousand, they are alike. */
@@ -72,6 +74,7 @@ export function tellingApart(
   return {
     value: text(ofValue(v, step), step, unit),
     limit: text(ofLimit(l, step), Math.max(step, exact), unit),
+    step,
   };
 }
 

@@ -8,12 +8,13 @@ import type { FrontMatter } from '../../lesson/front-matter.ts';
 import { type Lesson, parseLesson } from '../../lesson/parse-lesson.ts';
 import { canonicalJson } from '../../press/fingerprint.ts';
 import { flownPacket } from '../../press/flown-packet.ts';
-import { type GradeMessage, gradeMessages, sayGrade } from '../../press/grade-messages.ts';
 import { keyAmong, removeRepeats, reportScenario } from '../../press/lesson-messages.ts';
 import { picturesIn } from '../../press/lesson-pictures.ts';
 import { packetContext } from '../../press/packet-context.ts';
 import { papers } from '../../press/paper.ts';
+import { planMessages } from '../../press/plan-messages.ts';
 import { schoolFor } from '../../press/printing/packet-key.ts';
+import { type PlanMessage, sayOfPlan } from '../../press/say-of-plan.ts';
 import { aircraftOf, flownPlan, type Scenario, ScenarioError, scenarioOf } from '../../press/scenario.ts';
 import { subjectLine } from '../../press/setting.ts';
 import type { AircraftFile } from '../../school/aircraft.ts';
@@ -129,7 +130,7 @@ export class PageMaker {
     if (hasErrors(file)) return {};
     const { plan, request } = context;
     const source = lesson.frontMatterSource;
-    const messages = gradeMessages(plan, scenario).flatMap((message) =>
+    const messages = planMessages(plan, scenario).flatMap((message) =>
       sayAt(message, { file, source, asked: { ...asked } }),
     );
     return {
@@ -160,7 +161,7 @@ export class PageMaker {
       if (school.aircraftIds.includes(id) && !school.fleet.has(id))
         return `The file of \`${id}\` has a mistake: nothing is worked out for it.`;
       const scenario = scenarioOf(school, frontMatter, id, choices);
-      const key = canonicalJson([id, edition, paper, scenario.shows, plainRequest(scenario)]);
+      const key = canonicalJson([id, edition, paper, scenario.shows, scenario.day, plainRequest(scenario)]);
       const kept = this.#settings.get(live) ?? new Map<string, Setting | ScenarioError>();
       this.#settings.set(live, kept);
       const setting =
@@ -177,11 +178,11 @@ export class PageMaker {
 }
 
 /** At the choice that it comes from; what comes from the lesson is said on its file. */
-function sayAt(message: GradeMessage, told: Required<Parameters<typeof sayGrade>[1]>): DeskMessage[] {
+function sayAt(message: PlanMessage, told: Required<Parameters<typeof sayOfPlan>[1]>): DeskMessage[] {
   const { keys, words, severity, rule } = message;
   const choice = keyAmong(keys, told, told.asked);
   if (told.asked[choice] !== undefined) return [choiceMessage(choice, words, severity, rule)];
-  sayGrade(message, told);
+  sayOfPlan(message, told);
   return [];
 }
 

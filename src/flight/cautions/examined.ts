@@ -36,8 +36,8 @@ export function stricter(
 
 /** A value beside its limit, as a sentence says them: `8.2 kt` and `8.1 kt`, `46 degrees` and `45 degrees`. */
 export function told(...asked: Parameters<typeof tellingApart>): ToldApart {
-  const { value, limit } = tellingApart(...asked);
-  return { value: spoken(value), limit: spoken(limit) };
+  const { value, limit, ...how } = tellingApart(...asked);
+  return { value: spoken(value), limit: spoken(limit), ...how };
 }
 
 const spoken = (figure: string) => figure.replaceAll('\u00a0', ' ').replace('°', ' degrees');

@@ -24,11 +24,13 @@ export function windCautions(examined: Examined): Found[] {
 }
 
 /** The wind at its strongest, m/s. */
-function strongest({ surfaceWind, gust }: Flown): SurfaceWind {
+export function strongest({ surfaceWind, gust }: Pick<Flown, 'surfaceWind' | 'gust'>): SurfaceWind {
   return { ...surfaceWind, speed: Math.max(surfaceWind.speed, gust ?? 0) };
 }
 
-const inGusts = ({ surfaceWind, gust = 0 }: Flown) => (gust > surfaceWind.speed ? ' in gusts' : '');
+/** Behind the wind that `strongest` gives. */
+export const inGusts = ({ surfaceWind, gust = 0 }: Pick<Flown, 'surfaceWind' | 'gust'>) =>
+  gust > surfaceWind.speed ? ' in gusts' : '';
 
 function windLimits(examined: Examined): Found[] {
   const { aircraft, runway, flown } = examined;

@@ -44,10 +44,11 @@ export function cardOrder(
         school: schoolFor(school, aircraftId),
       }),
     open: async () => async (trial) => {
-      const [{ fitCard }, { makeCard }, { gradeMessages, sayGrade }] = await Promise.all([
+      const [{ fitCard }, { makeCard }, { gradeMessages }, { sayOfPlan }] = await Promise.all([
         import('./fit-card.ts'),
         import('./make-card.ts'),
         import('../grade-messages.ts'),
+        import('../say-of-plan.ts'),
       ]);
       const input = attempt(() => {
         try {
@@ -59,7 +60,7 @@ export function cardOrder(
       });
       if (!input) return undefined;
       for (const message of gradeMessages(input.plan, scenario))
-        sayGrade(message, { file, source: undefined });
+        sayOfPlan(message, { file, source: undefined });
       const fitted = await fitCard(trial, input);
       return { ...fitted, messages: file.messages, pictures: [], grades: [input.plan.grade] };
     },

@@ -6,7 +6,6 @@ import type { Plan, PlanRequest } from '../../flight/plan.ts';
 import { type Simplification, simplifications } from '../../flight/simplifications.ts';
 import { numberCaptions } from '../../lesson/captions.ts';
 import { planParts } from '../../lesson/plan-parts.ts';
-import type { PageUnits } from '../../units/page-units.ts';
 import { hasClass, setText, textOf } from '../document-tree.ts';
 import { flyableWords } from '../flyable-words.ts';
 import { gradeBands } from '../grade-bands.ts';
@@ -44,7 +43,6 @@ export interface ChapterInput extends LessonInput {
   readonly number: number | undefined;
   /** What the plan was asked for. */
   readonly request: PlanRequest;
-  readonly units: PageUnits;
 }
 
 /** A chapter while ids may still be given in it. */

@@ -6,14 +6,15 @@ import type { PlanGrade } from '../../flight/plan.ts';
 import { renderLesson } from '../../lesson/render-lesson.ts';
 import { hasErrors, type YamlSource } from '../../school/yaml-source.ts';
 import { fingerprint } from '../fingerprint.ts';
-import { gradeMessages, sayGrade } from '../grade-messages.ts';
 import { countRefused } from '../grade-tally.ts';
 import type { Attempt } from '../lesson-messages.ts';
 import { packetContext } from '../packet-context.ts';
 import { type PaperName, papers } from '../paper.ts';
+import { planMessages } from '../plan-messages.ts';
 import type { Made } from '../printing/order.ts';
 import { schoolFor } from '../printing/packet-key.ts';
 import type { SoundLesson } from '../read-lesson.ts';
+import { sayOfPlan } from '../say-of-plan.ts';
 import { planOf, type Scenario } from '../scenario.ts';
 import { aircraftLesson } from './aircraft-lesson.ts';
 import { bookHtml, type Part } from './book.ts';
@@ -66,7 +67,7 @@ export function makeHandbook(request: HandbookRequest): Handbook | undefined {
       const plan = chapter.attempt(() => countRefused(tally, () => planOf(scenario)));
       if (plan && number !== undefined) {
         grades.push(plan.grade);
-        for (const message of gradeMessages(plan, scenario)) sayGrade(message, chapter);
+        for (const message of planMessages(plan, scenario)) sayOfPlan(message, chapter);
       }
       if (!plan) {
         isWhole = false;
@@ -87,6 +88,7 @@ export function makeHandbook(request: HandbookRequest): Handbook | undefined {
           request: scenario.request,
           school,
           rules: scenario.airfield.rules,
+          day: scenario.day,
           units,
         }),
       );

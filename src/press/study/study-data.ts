@@ -3,6 +3,7 @@ import { ownFile } from '../../../components/own-file.ts';
 import type { PlanRequest } from '../../flight/plan.ts';
 import type { CheckedUse } from '../../lesson/check-directives.ts';
 import type { Form } from '../../lesson/component.ts';
+import type { Day } from '../../lesson/day.ts';
 import type { School } from '../../school/school.ts';
 import { isLive } from './study-lesson.ts';
 
@@ -24,6 +25,8 @@ export interface StudyData {
   readonly school: StudySchool;
   /** The airfield's local procedures. */
   readonly rules: readonly string[];
+  /** The day that the lesson asks for. */
+  readonly day?: Day | undefined;
   readonly edition: Edition;
   readonly drawingRoom: PacketContext['drawingRoom'];
   readonly uses: readonly StudyUse[];
@@ -42,11 +45,13 @@ export interface StudySource {
   readonly context: PacketContext;
   /** The airfield's local procedures. */
   readonly rules: readonly string[];
+  /** The day that the lesson asks for. */
+  readonly day?: Day | undefined;
   /** The lesson's, in its order. */
   readonly uses: readonly CheckedUse<PacketContext>[];
 }
 
-export function studyData({ context, rules, uses }: StudySource): StudyData {
+export function studyData({ context, rules, day, uses }: StudySource): StudyData {
   const { request, school, edition, drawingRoom } = context;
   const { name, cautions, minimums, units, grading } = school;
   const own = ownFile(context);
@@ -63,6 +68,7 @@ export function studyData({ context, rules, uses }: StudySource): StudyData {
       faults: [...school.faults],
     },
     rules,
+    day,
     edition,
     drawingRoom,
     uses: uses.flatMap((use, n) => {

@@ -1,6 +1,7 @@
 import type { PacketContext } from '../../../components/context.ts';
 import type { DrawingBoard } from '../../drawing/drawing.ts';
 import type { Plan } from '../../flight/plan.ts';
+import { dayAsked } from '../day-asked.ts';
 import { gradeBands, screenBand } from '../grade-bands.ts';
 import { packetCautions } from '../packet-cautions.ts';
 import { subjectLine } from '../setting.ts';
@@ -33,7 +34,7 @@ const madeForFaults = ['pattern', 'profile'];
 
 /** Puts the bar into the page and lets it move the figures. Nothing is changed where the printed flight cannot be flown here. */
 export function openStudyPage(data: StudyData, board: DrawingBoard): void {
-  const { school, request, rules } = data;
+  const { school, request, rules, day } = data;
   const { units } = school;
   const printedFlight = flySetting(request, true);
   if (!printedFlight.given) return;
@@ -142,7 +143,12 @@ export function openStudyPage(data: StudyData, board: DrawingBoard): void {
         element('p', 'study-refusal', `There is no flight of this setting. ${why} ${printedWords}`),
       ]);
       const standing = pageElements([
-        packetCautions({ ...printed.plan, cautions: [] }, school.cautions, rules),
+        packetCautions(
+          { ...printed.plan, cautions: [] },
+          school.cautions,
+          rules,
+          day && { ...dayAsked(printed.plan, day, units), breaches: [] },
+        ),
       ]);
       standing[0]?.append(
         element('p', 'study-refusal', 'There is no flight of this setting, and so no caution of it.'),
@@ -154,7 +160,9 @@ export function openStudyPage(data: StudyData, board: DrawingBoard): void {
     setting.place?.before(
       element('p', 'study-moved', `Set on this page: ${settingWords(plan, units)}. ${printedWords}`),
     );
-    cautions.show(pageElements([packetCautions(plan, school.cautions, rules)]));
+    cautions.show(
+      pageElements([packetCautions(plan, school.cautions, rules, day && dayAsked(plan, day, units))]),
+    );
     document.title = `${title.split(' — ')[0]} — ${subjectLine(plan, units)}, set on this page`;
   }
 

@@ -1,0 +1,96 @@
+import { inGusts, strongest } from '../flight/cautions/wind-cautions.ts';
+import type { Plan } from '../flight/plan.ts';
+import { crosswind } from '../flight/wind.ts';
+import type { Day } from '../lesson/day.ts';
+import type { PageUnits } from '../units/page-units.ts';
+import { withUnit } from '../units/rounding.ts';
+import { formatLeastSpeed, formatMostSpeed } from '../units/safe-rounding.ts';
+import { type LimitKind, tellingApart } from '../units/telling-apart.ts';
+
+/** What of a plan the day is held against. */
+export interface Weathered {
+  readonly aircraft: Pick<Plan['aircraft'], 'name' | 'limits'>;
+  readonly runway: Pick<Plan['runway'], 'heading'>;
+  readonly flown: Pick<Plan['flown'], 'surfaceWind' | 'gust'>;
+}
+
+/** The figures of a day that are asked for. */
+export type DayFigure = 'wind' | 'crosswind';
+
+/** What the wind breaks of the day that is asked for. */
+export interface Breach {
+  readonly figure: DayFigure;
+  readonly words: string;
+}
+
+/** The day that a lesson asks for, in figures of one aircraft. */
+export interface DayAsked {
+  readonly words: string;
+  readonly breaches: readonly Breach[];
+}
+
+/** m/s. What floating point leaves of an exact fit breaks nothing. */
+const aHair = 1e-9;
+
+/** Holds the wind of a plan against the day that its lesson asks for; the most is held against the gust where there is one. */
+export function dayAsked(plan: Weathered, day: Day, units: PageUnits): DayAsked {
+  return { words: askedWords(plan, day, units), breaches: breachesOf(plan, day, units) };
+}
+
+function askedWords({ aircraft }: Weathered, day: Day, units: PageUnits): string {
+  const { mostWind, mostCrosswind, leastWind } = day;
+  const most = mostWind === undefined ? [] : [`no more than ${formatMostSpeed(mostWind, units)}`];
+  const least = leastWind === undefined ? [] : [`at least ${formatLeastSpeed(leastWind, units)}`];
+  const wind = [...least, ...most].join(' and ');
+  const across =
+    mostCrosswind === undefined
+      ? ''
+      : `no more than ${formatMostSpeed(mostAcross(mostCrosswind, aircraft), units)} across the runway` +
+        shareWords(mostCrosswind, aircraft.name);
+  const asked = [wind, across].filter((part) => part !== '').join(', and of ');
+  return `This lesson asks for a wind of ${asked}. ${gustWords(day)}`;
+}
+
+/** m/s. */
+function mostAcross(asked: NonNullable<Day['mostCrosswind']>, { limits }: Weathered['aircraft']): number {
+  return typeof asked === 'number' ? asked : asked.share * limits.crosswind;
+}
+
+function shareWords(asked: NonNullable<Day['mostCrosswind']>, name: string): string {
+  if (typeof asked === 'number') return '';
+  const perCent = Math.round(100 * asked.share);
+  const part = perCent === 100 ? '' : perCent === 50 ? 'half of ' : `${withUnit(perCent, 1, '%')} of `;
+  return `, ${part}the limit of the ${name}`;
+}
+
+function gustWords({ mostWind, mostCrosswind, leastWind }: Day): string {
+  if (mostWind === undefined && mostCrosswind === undefined) return 'Gusts do not count.';
+  return leastWind === undefined ? 'Gusts count.' : 'Gusts count towards the most, not towards the least.';
+}
+
+function breachesOf({ aircraft, runway, flown }: Weathered, day: Day, units: PageUnits): Breach[] {
+  const { mostWind, mostCrosswind, leastWind } = day;
+  const wind = strongest(flown);
+  const across = Math.abs(crosswind(wind, runway.heading));
+  const gusts = inGusts(flown);
+  const told = (value: number, limit: number, kind: LimitKind) =>
+    tellingApart(value, limit, units.speed, kind);
+  const breach = (figure: DayFigure, is: string, asked: string): Breach => ({
+    figure,
+    words: `The wind${is}, and the lesson asks for ${asked}: choose another wind, or another day.`,
+  });
+  const breaches: Breach[] = [];
+  if (mostWind !== undefined && wind.speed > mostWind + aHair) {
+    const { value, limit } = told(wind.speed, mostWind, 'most');
+    breaches.push(breach('wind', `${gusts} is ${value}`, `no more than ${limit}`));
+  }
+  if (leastWind !== undefined && flown.surfaceWind.speed < leastWind - aHair) {
+    const { value, limit } = told(flown.surfaceWind.speed, leastWind, 'least');
+    breaches.push(breach('wind', ` is ${value}`, `at least ${limit}`));
+  }
+  if (mostCrosswind !== undefined && across > mostAcross(mostCrosswind, aircraft) + aHair) {
+    const { value, limit } = told(across, mostAcross(mostCrosswind, aircraft), 'most');
+    breaches.push(breach('crosswind', `${gusts} has ${value} across the runway`, `no more than ${limit}`));
+  }
+  return breaches;
+}
