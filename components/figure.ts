@@ -5,7 +5,7 @@ import { captionNumber } from '../src/lesson/captions.ts';
 import { words } from '../src/school/fields.ts';
 
 /** What an author calls a figure: it stands before the caption, and in a book's list of figures. */
-export const figureTitle = words('The half-circuit from above')
+export const figureTitle = words('The 180° approach from above')
   .describe("What the figure is called, before the caption's own words")
   .optional();
 

@@ -197,7 +197,7 @@ describe('an instructor at the desk', { timeout: 200_000 }, () => {
 
   it('turns to another aircraft, and every figure follows', async () => {
     await open('power-off-180.md');
-    await pageHas('The half-circuit power-off approach');
+    await pageHas('The 180° power-off approach');
     await pageHas('Osier 15');
     const before = await pageText();
     await page.select('#choice-aircraft', 'withy-80');

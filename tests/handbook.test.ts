@@ -67,7 +67,7 @@ describe("a school's book", () => {
       expect.arrayContaining([
         'Osier 15',
         '1 Judging the glide',
-        '2 The quarter-circuit power-off approach',
+        '2 The 90° power-off approach',
         'Glossary',
         'Index',
       ]),
@@ -121,7 +121,7 @@ describe("a school's book", () => {
     expect(ofChapter.length).toBe(standards);
     for (const [, taught, graded] of ofChapter) {
       const page = (cell: string) => pageText(student, Number(/page\s(\d+)/.exec(cell)![1]));
-      expect(page(taught!)).toContain('The quarter-circuit power-off approach');
+      expect(page(taught!)).toContain('The 90° power-off approach');
       expect(page(graded!)).toContain('Completion standards: tick one on each line');
     }
   });
@@ -143,7 +143,7 @@ describe("a school's book", () => {
   it('names the chapter and its wind at the head of each of its pages', () => {
     const second = entries('contents').find(({ text }) => text.startsWith('2 '))!;
     const after = pageText(student, second.page + 1);
-    expect(after).toContain('2 The quarter-circuit power-off approach');
+    expect(after).toContain('2 The 90° power-off approach');
     expect(after).toContain('Osier 15 · Fallow Reach 24 · wind 210° 12 kt');
     expect(after).toContain(`Page ${second.page + 1} of ${student.pages.length}`);
   });
@@ -168,12 +168,12 @@ describe('one volume for the fleet', () => {
     expect(chapters.slice(0, 3)).toEqual([
       'Osier 15',
       '1 Judging the glide',
-      '2 The quarter-circuit power-off approach',
+      '2 The 90° power-off approach',
     ]);
     expect(chapters.slice(3, 6)).toEqual([
       'Withy 80',
       '3 Judging the glide',
-      '4 The quarter-circuit power-off approach',
+      '4 The 90° power-off approach',
     ]);
   });
 });

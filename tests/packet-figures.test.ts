@@ -267,7 +267,7 @@ describe.each(['A4/osier-15', 'A4/withy-80', 'Letter/osier-15'])('the PDF of %s'
     const { title, language, tagged } = pdf.get(packet)!;
     const aircraft = packet.endsWith('osier-15') ? 'Osier 15' : 'Withy 80';
     expect(plain(title!)).toBe(
-      `The half-circuit power-off approach — ${aircraft} · Fallow Reach 24 · wind 210° 12 kt`,
+      `The 180° power-off approach — ${aircraft} · Fallow Reach 24 · wind 210° 12 kt`,
     );
     expect({ language, tagged }).toEqual({ language: 'en', tagged: true });
   });

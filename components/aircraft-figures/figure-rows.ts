@@ -1,5 +1,6 @@
 import type { BestGlide } from '../../src/flight/aircraft.ts';
 import { indicatedSpeed } from '../../src/flight/calibration.ts';
+import { usualTailwind } from '../../src/flight/cautions/wind-cautions.ts';
 import { speedAtMass } from '../../src/flight/glide.ts';
 import type { Plan } from '../../src/flight/plan.ts';
 import { metresPerSecondPerFootPerMinute } from '../../src/units/factors.ts';
@@ -75,7 +76,13 @@ export function otherRows({ aircraft }: Plan, units: PageUnits): OtherRow[] {
     ...has(mass.least, (least) => ({ name: 'Least mass', value: formatMass(roundUpTo(least, 1)) })),
     { name: 'Most wind', value: formatMostSpeed(limits.wind, units) },
     { name: 'Most crosswind', value: formatMostSpeed(limits.crosswind, units) },
-    ...has(limits.tailwind, (most) => ({ name: 'Most tailwind', value: formatMostSpeed(most, units) })),
+    {
+      name: 'Most tailwind',
+      value:
+        limits.tailwind === undefined
+          ? `no figure of its own; ${formatMostSpeed(usualTailwind, units)} is taken`
+          : formatMostSpeed(limits.tailwind, units),
+    },
     ...has(pattern?.height, (height) => ({ name: 'Own pattern height', value: formatHeight(height, units) })),
     ...has(pattern?.spacing, (spacing) => ({
       name: 'Own downwind spacing',

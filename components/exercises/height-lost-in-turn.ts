@@ -11,8 +11,8 @@ import { shuffledChoices } from './exercise.ts';
 import { wrongFigures } from './figure-choices.ts';
 import type { Draw } from './question-setting.ts';
 
-/** Degrees; a steeper turn at the best-glide speed is no exercise. */
-const banks = [20, 25, 30, 35, 40, 45];
+/** Degrees; a steeper turn at the best-glide speed is no exercise, and 20, 30 and 45 stand in lessons and on cards. */
+const banks = [25, 35, 40];
 /** The glide speed over the stall speed in the turn: less is not asked about (common practice, no source). */
 const leastMargin = 1.2;
 

@@ -9,8 +9,8 @@ import { shuffledChoices } from './exercise.ts';
 import { wrongFigures } from './figure-choices.ts';
 import type { Draw } from './question-setting.ts';
 
-/** Degrees. In less bank the stall speed rises by less than an indicator shows. */
-const banks = [30, 35, 40, 45, 50, 55, 60];
+/** Degrees. In less bank the stall speed rises by less than an indicator shows; 30 and 45 stand in lessons and on cards. */
+const banks = [35, 40, 50, 55, 60];
 
 /** Stall speed in a turn: the wings-level one times the root of the load factor (FAA-H-8083-25, Aerodynamics of Flight). */
 export const stallInBank: Draw = ({ plan, units }, random) => {

@@ -6,13 +6,15 @@ import { groundFigures, screenHeight } from '../../src/flight/ground.ts';
 import { type Field, landingPlaces, type Place } from '../../src/flight/landing-places.ts';
 import { landingRunOf } from '../../src/flight/landing-run.ts';
 import type { PlanRequest } from '../../src/flight/plan.ts';
+import { planApproach } from '../../src/flight/planner.ts';
 import type { Position } from '../../src/flight/reach.ts';
 import { headwind } from '../../src/flight/wind.ts';
 import { metresPerFoot, metresPerSecondPerKnot } from '../../src/units/factors.ts';
 import { formatDirection, formatHeight, formatSpeed, formatWind } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
-import { formatEdge, formatSafeDistance } from '../../src/units/safe-rounding.ts';
+import { formatEdge, formatLeastHeight, formatSafeDistance } from '../../src/units/safe-rounding.ts';
 import { tellingApart } from '../../src/units/telling-apart.ts';
+import { leastFinal } from '../least-final.ts';
 import { acrossWords, alongWords } from '../place-words.ts';
 import { drawHeight, oneOf } from './draw-figures.ts';
 import { type Choice, type ExerciseTable, shuffledChoices } from './exercise.ts';
@@ -36,16 +38,17 @@ export const whichField: Draw = (setting, random) => {
   const fields = fieldsFor(setting.request.runway, setting.airfield);
   if (fields.length === 0) return undefined;
   const { request } = setting;
-  const stopped: PlanRequest = request.aircraft.glide.stopped ? { ...request, power: 'stopped' } : request;
+  const stopped: PlanRequest =
+    request.power === 'idle' && request.aircraft.glide.stopped ? { ...request, power: 'stopped' } : request;
   const position = likelyPosition(fields, setting, stopped, random);
   if (!position) return undefined;
   const places = landingPlaces(position, fields, stopped);
   const inReach = places.filter(({ rejections }) => rejections.length === 0);
-  const { fromScreen } = groundFigures(setting.plan);
+  const flown = stopped === request ? setting.plan : planApproach({ ...stopped, detail: 'flight' });
+  const { fromScreen } = groundFigures(flown);
   if (fromScreen === undefined) return undefined;
   /** The roll is that of the wind along the place, not of the wind along the runway. */
-  const neededAt = ({ heading }: Place) =>
-    fromScreen + landingRunOf({ ...setting.plan, runway: { heading } });
+  const neededAt = ({ heading }: Place) => fromScreen + landingRunOf({ ...flown, runway: { heading } });
   const isAmple = (place: Place) => place.length >= 2 * neededAt(place);
   const longEnough = inReach.filter((place) => place.length >= neededAt(place));
   const right = longEnough.find(isAmple) ?? [...longEnough].sort((a, b) => b.length - a.length)[0];
@@ -76,7 +79,7 @@ function isClear(rejection: Rejection): boolean {
 
 function asked(
   { units, plan }: QuestionSetting,
-  { wind, power, runway }: PlanRequest,
+  request: PlanRequest,
   fields: readonly Field[],
   position: Position,
   right: Place,
@@ -84,6 +87,7 @@ function asked(
   wrong: readonly Required<Choice>[],
   random: () => number,
 ) {
+  const { wind, power, runway } = request;
   const room = formatSafeDistance(needed, 'up', units);
   const lies = runwaySize(right.length, units);
   return shuffledChoices(
@@ -97,10 +101,10 @@ function asked(
       right: nameOf(right),
       wrong,
       working: [
-        `${upperFirst(nameOf(right))}: ${windWords(right, units)}; the ${plan.aircraft.name} needs ${room} from 50 ft up to the stop, ` +
+        `${upperFirst(nameOf(right))}: ${windWords(right, units)}; the ${plan.aircraft.name}, its engine ${power === 'stopped' ? 'stopped' : 'idling'}, needs ${room} from 50 ft up to the stop, ` +
           `and has ${lies}${isAmple ? '' : ': less than double, but no place with double is in reach'}.`,
-        `${arrivalWords(right, units)} That height is ${formatHeight(right.margins[0]!.margin, units)} more than the least from which its spot is made` +
-          `${formatHeight(right.excess, units) === formatHeight(0, units) ? '' : '; what is too much is lost before final'}.`,
+        `${arrivalWords(right, units)} That height is ${formatHeight(right.margins[0]!.margin, units)} more than ${leastWords(right, request, units)}` +
+          `${formatHeight(right.excess, units) === formatHeight(0, units) ? '' : `; ${formatHeight(right.excess, units)} of it are too much, and are lost on the way there`}.`,
       ],
     },
     random,
@@ -117,12 +121,19 @@ function arrivalWords({ approach, straightIn, margins }: Place, units: PageUnits
         ? `touching down ${alongWords({ along: touchdown, across: 0 }, units)}`
         : `over the near end at ${formatHeight(overNearEnd, units)}`;
     return (
-      `No key of its pattern is met at its height, but a final is: wings level ${alongWords({ along, across: 0 }, units)} ` +
-      `at ${height}, and straight in, ${over}.`
+      `No key of its pattern is met at its height, but a final is: the shortest way comes to it ${alongWords({ along, across: 0 }, units)} ` +
+      `at ${height}; then straight in, ${over}.`
     );
   }
   const at = first.at === 'downwind-key' ? 'downwind key' : 'base key';
   return `The glide gets to the ${at} of a ${approach!.circuit}-hand pattern there ${height} above it.`;
+}
+
+/** What the height there is held against: straight in any of its ground will do, by a pattern it is the spot. */
+function leastWords({ straightIn }: Place, request: PlanRequest, units: PageUnits): string {
+  if (!straightIn) return 'the least from which its spot is made';
+  const sound = formatLeastHeight(leastFinal(request), units);
+  return `the least for wings level by ${sound} and wheels on its ground`;
 }
 
 function nameOf({ name, heading }: Place): string {
@@ -157,7 +168,7 @@ function why(rejection: Rejection, { margins }: Place, units: PageUnits): string
     if (!Number.isFinite(rejection.short)) return 'out of reach';
     const short = `out of reach, ${formatEdge(rejection.short, 'low', units)} short`;
     return margins[0]?.at === 'final'
-      ? `${short} even straight in`
+      ? `${short} of a sound final, even straight in`
       : `${short} at its first key, and more straight in`;
   }
   if (rejection.why === 'obstacle') {
@@ -165,7 +176,8 @@ function why(rejection: Rejection, { margins }: Place, units: PageUnits): string
       ? `the way in passes too near the ${rejection.what}`
       : `the way in meets the ${rejection.what}`;
   }
-  if (rejection.why === 'too-short') return `${formatSafeDistance(rejection.short, 'up', units)} too short`;
+  if (rejection.why === 'too-short')
+    return `${formatSafeDistance(rejection.short, 'up', units)} too short for the roll alone`;
   const { value, limit } = tellingApart(rejection.value, rejection.limit, units.speed, 'most');
   return `${value} of ${rejection.why}, over the limit of ${limit}`;
 }

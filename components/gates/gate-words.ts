@@ -30,7 +30,7 @@ export function bandNote({ plan, request, units }: Setting): string {
       ? [`base leg turned by up to ${turnedIn} in or ${turnedOut} out`]
       : []),
     `the turn to final complete by ${sound}`,
-    `final from the best speed for this wind to ${dragWords(plan, sound)}`,
+    `on final all from the best speed for this wind to ${mostDragWords(plan, sound)}`,
   ];
   return `Each band was found by flying, from the planned place of the key and every height: ${ways.join('; ')}.`;
 }
@@ -144,10 +144,16 @@ export const onPattern = {
   'base-key': { lower: 'turn in, cut the corner', higher: 'turn base leg out; the rest on final' },
 } as const;
 
-/** What takes height on final; an S-turn only where it is complete as high as the turn to final must be. */
-export function dragWords({ aircraft }: Pick<Plan, 'aircraft'>, sound: string): string {
+/** What takes most height on final; an S-turn only where it is complete as high as the turn to final must be. */
+function mostDragWords({ aircraft }: Pick<Plan, 'aircraft'>, sound: string): string {
   const turn = `an S-turn complete by ${sound}`;
   return aircraft.steepApproach ? `${turn}, then the steep approach` : turn;
+}
+
+/** What is done on final with a height that has to be lost: no more of it than is needed. */
+export function dragWords({ aircraft }: Pick<Plan, 'aircraft'>, sound: string): string {
+  const turn = `S-turn complete by ${sound}`;
+  return aircraft.steepApproach ? `the steep approach; for more, first an ${turn}` : `an ${turn}`;
 }
 
 /** What it takes above the band. */

@@ -9,14 +9,14 @@ import type { WatchedRow } from './watched-rows.ts';
 type Calibrated = Pick<Aircraft, 'calibration'>;
 
 /**
- * `sound from 1,150 ft at the downwind key`; `sound from no height: crosswind 12 kt, at most 9 kt`, without what was `said`
+ * `sound from 1,150 ft at the downwind key`; `no height makes it sound: crosswind 12 kt, at most 9 kt`, without what was `said`
  * before it.
  */
 export function startWords(start: SoundStart, aircraft: Calibrated, units: PageUnits, said = ''): string {
   if (start.height === undefined) {
     const why = start.against.map((caution) => cautionLine(caution, aircraft, units));
     const unsaid = why.filter((line) => !said.includes(line));
-    return `sound from no height${unsaid.length === 0 ? '' : `: ${unsaid.join('; ')}`}`;
+    return `no height makes it sound${unsaid.length === 0 ? '' : `: ${unsaid.join('; ')}`}`;
   }
   const heights =
     start.upTo === undefined

@@ -96,7 +96,7 @@ export function bewareOf(
   }
   const against = rowAgainst(row, aircraft, units);
   const words = [against, ...knowing, startWords(row.start, aircraft, units, against)];
-  return [mark('beyond-good-practice'), ` ${words.join('; ')}`];
+  return [mark('beyond-good-practice'), `: ${words.join('; ')}`];
 }
 
 /** What stands in place of the figures of a wind in which the approach is not made or not to be flown. */
@@ -106,7 +106,7 @@ export function refusalOf(row: WatchedRow, aircraft: Aircraft, units: PageUnits)
     ? against
     : ['the spot is not made in this wind', ...(against === '' ? [] : [against])].join(': ');
   const start = row.start && startWords(row.start, aircraft, units, against);
-  return [mark('not-to-be-flown'), ` ${[why, ...(start === undefined ? [] : [start])].join('; ')}`];
+  return [mark('not-to-be-flown'), `: ${[why, ...(start === undefined ? [] : [start])].join('; ')}`];
 }
 
 function mark(grade: keyof typeof markWords): Element {

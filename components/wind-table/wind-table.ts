@@ -106,7 +106,7 @@ function parts(rows: readonly WatchedRow[], shown: Shown, aircraft: Aircraft, un
 
 function captionWords(approach: PacketContext['plan']['approach']): string {
   if (approach === '90') return 'Heights are above the spot; the throttle closes at the base key.';
-  return 'Heights are above the spot; seconds are counted from the downwind key. Crab: where the nose points beside the track.';
+  return 'Heights are above the spot; seconds are counted from the downwind key. Crab: how far the nose points off the track.';
 }
 
 function limitWords({ plan, units }: PacketContext): string {

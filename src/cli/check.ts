@@ -5,6 +5,7 @@ import { checkHandbooks } from '../lesson/check-handbooks.ts';
 import { checkNeeds } from '../lesson/check-needs.ts';
 import { checkPlanParts } from '../lesson/check-plan-parts.ts';
 import { checkFlights } from '../press/check-flights.ts';
+import { checkSteep } from '../press/check-steep.ts';
 import { GradeTally } from '../press/grade-tally.ts';
 import { didYouMean } from '../school/nearest-name.ts';
 import { readHandbooks, readSchool } from '../school/read.ts';
@@ -50,6 +51,10 @@ export async function check(
       ]),
     ),
   );
+  school?.fleet.forEach((aircraft, id) => {
+    const file = files.find(({ path }) => path === join(folder, 'fleet', `${id}.yaml`));
+    if (file) checkSteep(file, aircraft);
+  });
   const handbooks = await readHandbooks(folder);
   if (handbooks?.value) {
     checkHandbooks(handbooks.value, new Map([...all].map(([id, { lesson }]) => [id, lesson])));

@@ -137,7 +137,9 @@ const keys = section(
       '{ idle: { speed: 42 kt, ratio: 6.4 } }',
     ).describe('Glide through the air, wings level: the best one, or measured points'),
     'steep-approach': bestGlide({ speed: '52 kt', ratio: '4.1' })
-      .describe('The steeper glide that loses height on purpose; its ratio is less than that of `idle`')
+      .describe(
+        'The steeper glide that loses height on purpose, and is ended at 150 ft: faster, or in a sideslip; its ratio is less than that of `idle`',
+      )
       .optional(),
     flap: section(
       {

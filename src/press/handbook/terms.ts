@@ -84,7 +84,7 @@ export const terms: readonly Term[] = [
   {
     term: 'downwind key',
     means:
-      'The key position abeam the spot on the downwind leg. A half-circuit approach begins here, with the throttle closed.',
+      'The key position abeam the spot on the downwind leg. A 180° approach begins here, with the throttle closed.',
   },
   {
     term: 'downwind leg',
