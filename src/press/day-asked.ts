@@ -48,7 +48,7 @@ function askedWords({ aircraft }: Weathered, day: Day, units: PageUnits): string
       : `no more than ${formatMostSpeed(mostAcross(mostCrosswind, aircraft), units)} across the runway` +
         shareWords(mostCrosswind, aircraft.name);
   const asked = [wind, across].filter((part) => part !== '').join(', and of ');
-  return `This lesson asks for a wind of ${asked}. ${gustWords(day)}`;
+  return `A wind of ${asked}. ${gustWords(day)}`;
 }
 
 /** m/s. */
