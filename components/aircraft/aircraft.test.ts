@@ -33,8 +33,8 @@ describe(':aircraft[…]', () => {
     expect(sayIn(':aircraft[touchdown]', plan)).toBe(speedAt(33));
     expect(sayIn(':aircraft[stall]', plan)).toBe(speedAt(29));
     expect(sayIn(':aircraft[stall]', flyTrial({ mass: 390 }))).toBe('29 kt');
-    expect(sayIn(':aircraft[steep-approach]', plan)).toBe(speedAt(52));
-    expect(sayIn(':aircraft[steep-ratio]', plan)).toBe('4.1:1');
+    expect(sayIn(':aircraft[steep-approach]', plan)).toBe(speedAt(58));
+    expect(sayIn(':aircraft[steep-ratio]', plan)).toBe('5.2:1');
   });
 
   it('has no steep approach where the aircraft has none, and says what to do', () => {

@@ -68,7 +68,7 @@ describe('the question where to land', () => {
     expect(straight.length).toBeGreaterThan(0);
     for (const { working } of straight) {
       expect(working[1]).toMatch(
-        /wings level .* spot at [\d,]+\s+ft, and straight in, (over the near end at|touching down)/,
+        /the shortest way comes to it .* spot at [\d,]+\s+ft; then straight in, (over the near end at|touching down).* more than the least for wings level by 300\s+ft/,
       );
     }
   });

@@ -83,7 +83,7 @@ describe('a key that shows a fault', () => {
 
 describe('a high fault', () => {
   it('says what the steep approach loses, and whether that is enough', () => {
-    const enough = said('final height: +50 ft');
+    const enough = said('final height: +30 ft');
     expect(enough).toMatch(
       /On final it is \d+ ft above the planned path; the steep approach, flown from there to 150 ft, loses \d+ ft more than the plan: enough\./,
     );

@@ -138,7 +138,7 @@ describe('what flying a fault came to', () => {
         /S-turn on final (?:still makes the spot|does) if begun on this path at (\d+) ft/.exec(words)?.[1],
       );
     };
-    for (const fly of ['start speed: +12 kt', 'spacing: -40 %']) {
+    for (const fly of ['final height: +30 ft', 'final height: +50 ft']) {
       // It takes height to turn: begun at 300 ft, none is complete by 300 ft.
       expect(begun(fly)).toBeGreaterThan(330);
       expect(begun(fly, { minimums: { finalTurn: 400 * 0.3048 } })).toBeGreaterThan(430);

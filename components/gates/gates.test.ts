@@ -21,7 +21,7 @@ describe('::gates', () => {
     expect(rowsOf(html).map(([name]) => name)).toEqual(['Downwind key', 'Base key', 'Final']);
     expect(html).toContain('the lowest is rounded up, the highest down');
     expect(html).toMatch(
-      /Each band was found by flying, .*twice the spacing.*75° in or 45° out.*complete by 300.ft; final from the best speed for this wind/,
+      /Each band was found by flying, .*twice the spacing.*75° in or 45° out.*complete by 300.ft; on final all from the best speed for this wind to an S-turn complete by 300.ft, then the steep approach/,
     );
   });
 
@@ -92,7 +92,7 @@ describe('::gates', () => {
     expect(base![5]).toContain('cut the corner. Higher: turn base leg out; the rest on final');
     expect(base![6]).toContain('even base leg turned out and the most that final takes pass the spot');
     expect(final![4]).toContain('even the best speed for this wind falls short');
-    expect(final![5]).toContain('Higher: an S-turn complete by 300 ft, then the steep approach');
+    expect(final![5]).toContain('Higher: the steep approach; for more, first an S-turn complete by 300 ft');
     expect(final![6]).toBe(
       'Go around; with no engine, land farther in: even an S-turn and the steep approach pass the spot.',
     );
@@ -208,7 +208,7 @@ describe('::gates', () => {
         .map((text) => text.replaceAll('\u00a0', ' ')),
     ).toEqual(['the plan', '380 ft', '480 ft']);
     expect(html).toContain(
-      'Fly the plan; there is next to nothing in hand below it: treat any lower height as too low. Higher: an S-turn complete by 300 ft, then the steep approach.',
+      'Fly the plan; there is next to nothing in hand below it: treat any lower height as too low. Higher: the steep approach; for more, first an S-turn complete by 300 ft.',
     );
     const clear: Gate = { ...atEdge, low: feet(369) };
     expect(rowsOf(renderBody('::gates', { ...plan, gates: [clear] }).html)[0]![1]).toMatch(/^370.ft$/);

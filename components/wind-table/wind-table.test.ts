@@ -184,7 +184,7 @@ describe('::wind-table', () => {
     const [tail] = rowsOf(html);
     expect(tail).toHaveLength(2);
     expect(tail![1]).toMatch(
-      /^<span class="grade-mark not-to-be-flown">not to be flown<\/span> turn to final complete at \d+ ft, at least 500 ft; sound from [\d,]+ ft at the downwind key$/,
+      /^<span class="grade-mark not-to-be-flown">not to be flown<\/span>: turn to final complete at \d+ ft, at least 500 ft; sound from [\d,]+ ft at the downwind key$/,
     );
     expect(limitsFrom(startIn(html), -4, minimums)).toEqual([]);
     expect(limitsFrom(startIn(html) - 3.048, -4, minimums)).toEqual(['final-turn-low']);
@@ -199,7 +199,7 @@ describe('::wind-table', () => {
     expect(html).toMatch(/<th scope="row" rowspan="2"[^>]*>none<\/th>/);
     expect(calm![1]).toMatch(/^\d+ m past abeam$/);
     expect(notesOf(html)[0]).toMatch(
-      /^<span class="grade-mark beyond-good-practice">beyond a limit<\/span> turn to final complete at \d+ ft, at least 370 ft; sound from [\d,]+ ft at the downwind key$/,
+      /^<span class="grade-mark beyond-good-practice">beyond a limit<\/span>: turn to final complete at \d+ ft, at least 370 ft; sound from [\d,]+ ft at the downwind key$/,
     );
     expect(limitsFrom(startIn(html), 0, minimums)).toEqual([]);
     expect(limitsFrom(startIn(html) - 3.048, 0, minimums)).toEqual(['final-turn-low']);
@@ -211,7 +211,7 @@ describe('::wind-table', () => {
       '::wind-table{along="0kt"}',
       flyTrial({ runway: { ...plan.runway, obstacles: [mast] } }),
     );
-    expect(rowsOf(html)[0]![1]).toMatch(/obstacle.*; sound from no height/);
+    expect(rowsOf(html)[0]![1]).toMatch(/obstacle.*; no height makes it sound/);
   });
 
   it('has a low turn to final as the table of keys has it, and its size beside the limit', () => {

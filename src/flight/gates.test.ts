@@ -6,7 +6,7 @@ import { finalBand } from './final-band.ts';
 import { Flight } from './fly.ts';
 import { flyPattern } from './fly-pattern.ts';
 import { bandOf, fromBaseKey } from './gates.ts';
-import { ACROSS, ALONG } from './motions.ts';
+import { ACROSS, ALONG, HEIGHT } from './motions.ts';
 import { baseLeg, baseTrack, downwindLeg, finalLegs, joinFromBase } from './pattern-legs.ts';
 import type { Gate, KeyId, KeyPosition, Plan, PlanRequest } from './plan.ts';
 import { planApproach, type WorkedOut, workOut } from './planner.ts';
@@ -144,8 +144,10 @@ function pathsFrom(at: KeyPosition, { asked, resolved: { conditions } }: WorkedO
   const { nearest, farthest } = finalBand(asked, conditions);
   const spacing = Math.abs(at.across);
   const isDownwind = at.id === 'downwind-key';
-  const places = isDownwind ? Array.from({ length: 65 }, (_, i) => (i * spacing) / 32) : [0];
-  const angles = Array.from({ length: 25 }, (_, i) => ((i * 5 - 45) * Math.PI) / 180);
+  const placesBy = (step: number) =>
+    isDownwind ? Array.from({ length: 2 * step + 1 }, (_, i) => (i * spacing) / step) : [0];
+  const anglesBy = (step: number) =>
+    Array.from({ length: 120 / step + 1 }, (_, i) => ((i * step - 45) * Math.PI) / 180);
   const { side, bank } = asked;
   const turn = (angle: number): TurnLeg => ({
     kind: 'turn',
@@ -155,8 +157,11 @@ function pathsFrom(at: KeyPosition, { asked, resolved: { conditions } }: WorkedO
     bank,
     rollOut: true,
   });
+  // Near an edge the paths are few, and a coarse grid misses them all.
   return (height: number) =>
-    places.some((place) =>
+    isOnGrid(height, placesBy(32), anglesBy(5)) || isOnGrid(height, placesBy(64), anglesBy(1));
+  function isOnGrid(height: number, places: readonly number[], angles: readonly number[]): boolean {
+    return places.some((place) =>
       angles.some((angle) => {
         const start = { along: at.along, across: at.across, height, eas: conditions.polar.speed };
         const level: LineLeg = { ...baseLeg(side, 0, conditions), until: { lasts: 0 } };
@@ -172,6 +177,7 @@ function pathsFrom(at: KeyPosition, { asked, resolved: { conditions } }: WorkedO
         return -miss <= farthest(z) && -miss >= nearest(z);
       }),
     );
+  }
 }
 
 /** Flies the plan from heights in steps of m: who is in the band of a key was in the band of the keys before it. */
@@ -199,8 +205,31 @@ function expectCarriedOn(request: PlanRequest, gates: readonly Gate[], step: num
   }
 }
 
-/** An S-turn on final, off it by 45 degrees and across it by 45 degrees, then the steep approach: m beyond the spot. */
+/**
+ * An S-turn on final, off it and across it by as much as is complete by 300 ft, 45 degrees at most, then the steep approach:
+ * m beyond the spot.
+ */
 function weaving(along: number, height: number, side: Side, bank: number, conditions: Conditions): number {
+  const at = (angle: number) => weave(along, height, side, bank, conditions, angle);
+  let [small, wide] = [0, Math.PI / 4];
+  if (at(wide).height >= soundFinal) return at(wide).beyond;
+  for (let i = 0; i < 10; i++) {
+    const middle = (small + wide) / 2;
+    if (at(middle).height >= soundFinal) small = middle;
+    else wide = middle;
+  }
+  // Less than 5 degrees is no S-turn.
+  return small < Math.PI / 36 ? Number.POSITIVE_INFINITY : at(small).beyond;
+}
+
+function weave(
+  along: number,
+  height: number,
+  side: Side,
+  bank: number,
+  conditions: Conditions,
+  angle: number,
+): { height: number; beyond: number } {
   const { speed } = conditions.polar;
   const turn = (track: number, way: Side, rollOut: boolean): TurnLeg => ({
     kind: 'turn',
@@ -211,9 +240,10 @@ function weaving(along: number, height: number, side: Side, bank: number, condit
     rollOut,
   });
   const other: Side = side === 1 ? -1 : 1;
-  const eighth = (side * Math.PI) / 4;
+  const eighth = side * angle;
   const fly = (turnBackAt: number) => {
-    const out = turn(eighth, side, false);
+    // No farther off final than the angle, not even while it rolls.
+    const out = turn(eighth, side, true);
     const flight = new Flight(conditions, 0, 'search');
     flight.begin({ along, across: 0, height, eas: speed }, finalLegs(conditions, 1.2)[0]!);
     flight.leg(out);
@@ -231,14 +261,15 @@ function weaving(along: number, height: number, side: Side, bank: number, condit
   };
   // The farther out it turns back, the farther out it ends; found by halving.
   let [near, far] = [-300, 300];
-  for (let i = 0; i < 40; i++) {
+  for (let i = 0; i < 24; i++) {
     const middle = (near + far) / 2;
     if (fly(middle).state[ACROSS]! > 0) far = middle;
     else near = middle;
   }
   const flight = fly((near + far) / 2);
+  const ended = flight.state[HEIGHT]!;
   for (const leg of steepFinal(conditions.steep!.speed, true, conditions)) flight.leg(leg);
-  return flight.state[ALONG]!;
+  return { height: ended, beyond: flight.state[ALONG]! };
 }
 
 /** Straight in at a speed down to 150 ft, then as every final: m beyond the spot. */

@@ -45,14 +45,14 @@ const advice = 'choose another wind, or another day.';
 describe('the day that a lesson asks for', () => {
   it('is said in figures of the aircraft', () => {
     expect(wordsOf({ ...mostTen, ...half })).toBe(
-      'This lesson asks for a wind of no more than 10 kt, and of no more than 4 kt across the runway, half of the limit of the Osier 15. Gusts count.',
+      'A wind of no more than 10 kt, and of no more than 4 kt across the runway, half of the limit of the Osier 15. Gusts count.',
     );
     expect(wordsOf({ ...mostTen, ...leastFour })).toBe(
-      'This lesson asks for a wind of at least 4 kt and no more than 10 kt. Gusts count towards the most, not towards the least.',
+      'A wind of at least 4 kt and no more than 10 kt. Gusts count towards the most, not towards the least.',
     );
-    expect(wordsOf(leastFour)).toBe('This lesson asks for a wind of at least 4 kt. Gusts do not count.');
+    expect(wordsOf(leastFour)).toBe('A wind of at least 4 kt. Gusts do not count.');
     expect(wordsOf(mostFourAcross)).toBe(
-      'This lesson asks for a wind of no more than 4 kt across the runway. Gusts count.',
+      'A wind of no more than 4 kt across the runway. Gusts count.',
     );
   });
 
@@ -68,7 +68,7 @@ describe('the day that a lesson asks for', () => {
   it('has its most rounded down and its least up, in the units of the school', () => {
     // 10 kt are 18.52 km/h, 4.5 kt 8.33 and 4 kt 7.41.
     expect(wordsOf({ ...mostTen, ...half, ...leastFour }, metric)).toMatch(
-      /a wind of at least 8 km\/h and no more than 18 km\/h, and of no more than 8 km\/h across the runway/,
+      /A wind of at least 8 km\/h and no more than 18 km\/h, and of no more than 8 km\/h across the runway/,
     );
   });
 });
