@@ -16,7 +16,9 @@ describe('the directives', () => {
   it.each(components.map((component) => [component.name, component] as const))(
     '`%s`: its example works as typed',
     (_, component) => {
-      const pages = editions.map((edition) => renderBody(component.example, flownFor[component.name] ?? plan, feetAndKnots, edition));
+      const pages = editions.map((edition) =>
+        renderBody(component.example, flownFor[component.name] ?? plan, feetAndKnots, edition),
+      );
       expect(pages.flatMap(({ messages }) => messages)).toEqual([]);
       expect(pages.map(({ html }) => html.replace(/<[^>]*>/g, '').trim()).join('')).not.toBe('');
     },

@@ -89,7 +89,7 @@ describe('a build', () => {
   it('prints on the first page what is asked for, and the study page has it too', async () => {
     const { words, screen } = await build('typed');
     expect(words).toMatch(
-      /The day this lesson asks for A wind of no more than 10 kt, and of no more than 4 kt across the runway, half of the limit of the Osier 15\. Gusts count\. The wind is 11 kt, and/,
+      /The day this lesson asks for A wind of no more than 10 kt, and of no more than 4\.5 kt across the runway, half of the limit of the Osier 15\. Gusts count\. The wind is 11 kt, and/,
     );
     expect((await build('fit')).words).not.toContain('choose another wind');
     expect(screen!()).toContain('"mostCrosswind":{"share":0.5}');

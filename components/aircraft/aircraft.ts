@@ -31,6 +31,7 @@ const figures: Readonly<Record<string, Figure>> = {
     return formatSpeed(indicatedSpeed(today, aircraft), units);
   },
   'steep-ratio': ({ aircraft }) => formatRatio(steepOf(aircraft).ratio),
+  'approach-flap': ({ aircraft }) => aircraft.flap?.approach ?? 'where the handbook has it',
   approach: ({ aircraft, flown }, units) => formatSpeed(indicatedSpeed(flown.approachSpeed, aircraft), units),
   touchdown: ({ aircraft, flown }, units) =>
     formatSpeed(indicatedSpeed(flown.touchdownSpeed, aircraft), units),
@@ -66,6 +67,7 @@ const meanings = {
   'glide-ratio': 'distance flown for one of height lost, at that speed',
   'steep-approach': 'speed of the steep approach',
   'steep-ratio': 'distance flown for one of height lost, at that speed',
+  'approach-flap': 'where the flap stands at that speed, in the words of its data',
   approach: 'speed on final',
   touchdown: 'speed as the wheels touch',
   stall: 'stall speed, wings level',

@@ -104,7 +104,7 @@ function asked(
         `${upperFirst(nameOf(right))}: ${windWords(right, units)}; the ${plan.aircraft.name}, its engine ${power === 'stopped' ? 'stopped' : 'idling'}, needs ${room} from 50 ft up to the stop, ` +
           `and has ${lies}${isAmple ? '' : ': less than double, but no place with double is in reach'}.`,
         `${arrivalWords(right, units)} That height is ${formatHeight(right.margins[0]!.margin, units)} more than ${leastWords(right, request, units)}` +
-          `${formatHeight(right.excess, units) === formatHeight(0, units) ? '' : `; ${formatHeight(right.excess, units)} of it are too much, and are lost on the way there`}.`,
+          `${formatHeight(right.excess, units) === formatHeight(0, units) ? '' : `; ${formatHeight(right.excess, units)} of it are too much, and are lost by a wider way in`}.`,
       ],
     },
     random,
@@ -184,7 +184,7 @@ function why(rejection: Rejection, { margins }: Place, units: PageUnits): string
 
 function fieldTable(fields: readonly Field[], units: PageUnits): ExerciseTable {
   return {
-    head: ['Field', 'From the spot', 'Lies', 'Length', 'Surface'],
+    head: ['Field', 'Its spot, from this one', 'Lies', 'Length', 'Surface'],
     rows: fields.map((field) => [
       field.name,
       `${alongWords(field, units)}, ${acrossWords(field, units)}`,

@@ -20,7 +20,7 @@ export function landingWords(
   const words: Readonly<Record<typeof landing.how, () => readonly string[]>> = {
     touched: () => [
       balloonWords(flight, plan, units),
-      sideWords(flight, units),
+      sideWords(flight, plan, units),
       fastTouch(flight, plan, units),
       landing.beyond ?? '',
     ],
@@ -114,10 +114,13 @@ function seenWords(seen: FaultFlight, units: PageUnits): string {
   return `Seen, and held off afresh from there, it touches at ${sinkUp(seen.landing.sink, units)}.`;
 }
 
-function sideWords({ change, landing }: FaultFlown, units: PageUnits): string {
+function sideWords({ change, landing }: FaultFlown, plan: FaultPlan, units: PageUnits): string {
   if (change.kind !== 'touchdown-drift' || landing.how !== 'touched') return '';
   const side = Math.abs(landing.side);
   if (side < printedSpeed) return 'Today no wind blows across the runway: there is no drift to stop.';
+  const drifts = `It drifts off the centreline at up to ${formatSpeed(side, units)}`;
+  // A weight-shift aircraft touches in the crab: off the way the nose points, and rightly so.
+  if (plan.resolved.conditions.aircraft.class === 'weight-shift') return `${drifts} as it touches.`;
   const degrees = Math.ceil((Math.abs(landing.drift) * 180) / Math.PI - 1e-6);
-  return `It drifts sideways at up to ${formatSpeed(side, units)}, ${degrees}° off the way the nose points, as it touches.`;
+  return `${drifts}, ${degrees}° off the way the nose points, as it touches.`;
 }

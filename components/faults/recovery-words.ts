@@ -69,7 +69,7 @@ function noneMakes(flight: FaultFlown, plan: FaultPlan): string {
     const instead = onRunway ? 'land short of it' : 'another field';
     return `No glide brings it to the spot: ${stopped ? '' : 'power, or '}${instead}.`;
   }
-  const none = 'No way of losing height brings it to the spot';
+  const none = 'No one way of losing height brings it to the spot by itself';
   const fits = leftAtStop(end, plan) >= 0;
   if (stopped) return fits ? `${none}: land farther in.` : `${none}.`;
   return `${none}: go around${fits ? '; with no engine, land farther in' : ''}.`;

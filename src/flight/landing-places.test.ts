@@ -149,7 +149,7 @@ describe('where to land', () => {
     const high = own(plain(), { ...position, height: 4000 * foot });
     expect(high.approach!.kind).toBe('spiral');
     expect(high.excess).toBeGreaterThan(0);
-    const low = own(plain(), { ...position, height: 1100 * foot });
+    const low = own(plain(), { ...position, height: 1000 * foot });
     expect(low.excess).toBe(0);
     expect(low.approach!.kind).not.toBe('spiral');
   });

@@ -78,19 +78,35 @@ describe('a straight-in arrival in wind', () => {
     expect(found.cautions.map(({ code }) => code)).not.toContain('landing-distance');
   });
 
-  it('comes high no farther in than leaves the roll that this wind makes of the one as given', () => {
+  it('comes high to its spot, or as near beyond it as a sound final allows, with the roll of this wind left', () => {
     for (const [off, knots] of [
       [0, 12],
       [180, 5],
     ] as const) {
       const flown = worked('osier', off, knots);
-      const { touchdown } = direct({ ...cases[0]![0], height: 2500 * foot }, flown);
+      const { touchdown, along } = direct({ ...cases[0]![0], height: 2500 * foot }, flown);
+      const nearest = direct({ along, across: 0, height: soundFinal + 0.1, heading: 0 }, flown).touchdown;
+      expect(touchdown).toBeGreaterThan(-1);
+      expect(touchdown).toBeLessThan(Math.max(1, nearest + 1));
       const left = runway.length - runway.spot - touchdown;
       const asGiven = flown.resolved.conditions.aircraft.landingRoll;
       expect(Math.abs(rollOf(flown) - asGiven)).toBeGreaterThan(10);
       expect(left - rollOf(flown)).toBeGreaterThanOrEqual(0);
-      expect(left - rollOf(flown)).toBeLessThan(3);
     }
+  });
+
+  it('is joined no nearer than leaves, beyond the touchdown, the roll that this wind makes of the one as given', () => {
+    const flown = worked('osier', 0, 12);
+    const roll = rollOf(flown);
+    // From over the field itself a final is joined as near as it can be.
+    const short = { ...runway, length: runway.spot + roll + 40 };
+    const at = straightIn(
+      { along: -150, across: 0, height: 320 * foot, heading: 0 },
+      short,
+      flown,
+      undefined,
+    )!;
+    expect(short.length - short.spot - at.touchdown).toBeGreaterThanOrEqual(roll);
   });
 
   it('keeps to the height that the school wants for the turn to final', () => {

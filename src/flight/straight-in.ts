@@ -27,7 +27,7 @@ export interface StraightIn {
   readonly height: number;
   /** What of it is more than the least that is enough; negative where so much is lacking. */
   readonly spare: number;
-  /** What of it has to be lost before, by a longer way: from lower the wheels touch with room to stop. */
+  /** What of it is lost before, by a longer way: from lower the wheels touch at the spot, or as near beyond it as the least final allows. */
   readonly excess: number;
   /** Of the final flown from there: the height over the near end, where it is joined before that, and the touchdown. */
   readonly overNearEnd?: number | undefined;
@@ -70,7 +70,8 @@ export function straightIn(
     const low = heightFor(toNearEnd(before), farthest, conditions);
     if (height === undefined || low === undefined) return undefined;
     const most = heightFor(toFarthest(before), touchdown, conditions) ?? height;
-    const from = Math.min(height, Math.max(leastFinal, most));
+    const toSpot = heightFor(before, touchdown, conditions) ?? most;
+    const from = Math.min(height, Math.max(leastFinal, Math.min(toSpot, most)));
     return { before, height, from, spare: height - Math.max(leastFinal, low) };
   };
   // Nearer in, the least height for the turn is too much to come down from; farther out, all the height is too little.
@@ -98,7 +99,7 @@ export function straightIn(
 interface Joined {
   readonly before: number;
   readonly height: number;
-  /** The most of it from which the wheels touch with room to stop. */
+  /** What of it is flown down final: from there the wheels touch at the spot, or beyond it with room to stop. */
   readonly from: number;
   readonly spare: number;
 }

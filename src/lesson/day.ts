@@ -14,6 +14,9 @@ export const day = section(
     'most-crosswind': quantityOrShare('speed', low, high, '4 kt', "the aircraft's own crosswind limit")
       .describe('The most wind across the runway; the gust counts where there is one')
       .optional(),
+    'least-crosswind': quantity('speed', low, high, '2 kt')
+      .describe('The least wind across the runway, gusts not counted')
+      .optional(),
     'least-wind': quantity('speed', low, high, '4 kt')
       .describe('The least surface wind, gusts not counted')
       .optional(),
@@ -22,7 +25,7 @@ export const day = section(
 )
   .refine((asked) => Object.keys(asked).length > 0, {
     error:
-      'the section asks for nothing: write one or more of `most-wind`, `most-crosswind`, `least-wind` in it',
+      'the section asks for nothing: write one or more of `most-wind`, `most-crosswind`, `least-wind`, `least-crosswind` in it',
     // A key that is not known is told as such.
     when: ({ issues }) => issues.length === 0,
   })

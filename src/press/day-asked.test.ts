@@ -45,20 +45,24 @@ const advice = 'choose another wind, or another day.';
 describe('the day that a lesson asks for', () => {
   it('is said in figures of the aircraft', () => {
     expect(wordsOf({ ...mostTen, ...half })).toBe(
-      'A wind of no more than 10 kt, and of no more than 4 kt across the runway, half of the limit of the Osier 15. Gusts count.',
+      'A wind of no more than 10 kt, and of no more than 4.5 kt across the runway, half of the limit of the Osier 15. Gusts count.',
     );
     expect(wordsOf({ ...mostTen, ...leastFour })).toBe(
       'A wind of at least 4 kt and no more than 10 kt. Gusts count towards the most, not towards the least.',
     );
     expect(wordsOf(leastFour)).toBe('A wind of at least 4 kt. Gusts do not count.');
-    expect(wordsOf(mostFourAcross)).toBe(
-      'A wind of no more than 4 kt across the runway. Gusts count.',
+    expect(wordsOf(mostFourAcross)).toBe('A wind of no more than 4 kt across the runway. Gusts count.');
+  });
+
+  it('has a least across as well', () => {
+    expect(wordsOf({ ...mostTen, ...half, leastCrosswind: 2 * knot })).toBe(
+      'A wind of no more than 10 kt, and of at least 2 kt and no more than 4.5 kt across the runway, half of the limit of the Osier 15. Gusts count towards the most, not towards the least.',
     );
   });
 
   it('names a share of the limit', () => {
     expect(wordsOf({ mostCrosswind: { share: 0.29 } })).toContain(
-      'no more than 2 kt across the runway, 29 % of the limit of the Osier 15.',
+      'no more than 2.5 kt across the runway, 29 % of the limit of the Osier 15.',
     );
     expect(wordsOf({ mostCrosswind: { share: 1 } })).toContain(
       'no more than 9 kt across the runway, the limit of the Osier 15.',
@@ -120,6 +124,11 @@ describe('a wind held against it', () => {
     expect(brokenBy(leastFour, { wind: 3, gust: 12 })).toEqual([
       `The wind is 3 kt, and the lesson asks for at least 4 kt: ${advice}`,
     ]);
+    const leastAcross: Day = { leastCrosswind: 2 * knot };
+    expect(brokenBy(leastAcross, { wind: 2, off: -90 })).toEqual([]);
+    expect(brokenBy(leastAcross, { wind: 4, off: 29, gust: 12 })[0]).toMatch(
+      /^The wind has 1\.94? kt across the runway, and the lesson asks for at least 2 kt/,
+    );
     // One under the wind is none.
     expect(brokenBy(mostTen, { wind: 12, gust: 9 })[0]).toMatch(/^The wind is 12 kt/);
   });

@@ -2,6 +2,7 @@ import { inGusts, strongest } from '../flight/cautions/wind-cautions.ts';
 import type { Plan } from '../flight/plan.ts';
 import { crosswind } from '../flight/wind.ts';
 import type { Day } from '../lesson/day.ts';
+import { metresPerSecondPerKnot } from '../units/factors.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import { withUnit } from '../units/rounding.ts';
 import { formatLeastSpeed, formatMostSpeed } from '../units/safe-rounding.ts';
@@ -38,17 +39,37 @@ export function dayAsked(plan: Weathered, day: Day, units: PageUnits): DayAsked 
 }
 
 function askedWords({ aircraft }: Weathered, day: Day, units: PageUnits): string {
-  const { mostWind, mostCrosswind, leastWind } = day;
-  const most = mostWind === undefined ? [] : [`no more than ${formatMostSpeed(mostWind, units)}`];
-  const least = leastWind === undefined ? [] : [`at least ${formatLeastSpeed(leastWind, units)}`];
-  const wind = [...least, ...most].join(' and ');
-  const across =
-    mostCrosswind === undefined
-      ? ''
-      : `no more than ${formatMostSpeed(mostAcross(mostCrosswind, aircraft), units)} across the runway` +
-        shareWords(mostCrosswind, aircraft.name);
-  const asked = [wind, across].filter((part) => part !== '').join(', and of ');
-  return `A wind of ${asked}. ${gustWords(day)}`;
+  const { mostWind, mostCrosswind, leastWind, leastCrosswind } = day;
+  const least = (speed: number | undefined) =>
+    speed === undefined ? [] : [`at least ${formatLeastSpeed(speed, units)}`];
+  const wind = [
+    ...least(leastWind),
+    ...(mostWind === undefined ? [] : [`no more than ${formatMostSpeed(mostWind, units)}`]),
+  ];
+  const across = [
+    ...least(leastCrosswind),
+    ...(mostCrosswind === undefined
+      ? []
+      : [`no more than ${mostAcrossText(mostCrosswind, aircraft, units)}`]),
+  ];
+  const share = mostCrosswind === undefined ? '' : shareWords(mostCrosswind, aircraft.name);
+  const asked = [
+    wind.join(' and '),
+    across.length === 0 ? '' : `${across.join(' and ')} across the runway${share}`,
+  ].filter((part) => part !== '');
+  return `A wind of ${asked.join(', and of ')}. ${gustWords(day)}`;
+}
+
+/** To half a knot, or the half of a limit would be a whole one less. */
+function mostAcrossText(
+  asked: NonNullable<Day['mostCrosswind']>,
+  aircraft: Weathered['aircraft'],
+  units: PageUnits,
+): string {
+  const most = mostAcross(asked, aircraft);
+  if (units.speed !== 'kt') return formatMostSpeed(most, units);
+  const halves = Math.floor(most / (0.5 * metresPerSecondPerKnot) + 1e-6);
+  return withUnit(halves / 2, halves % 2 === 0 ? 1 : 0.1, 'kt');
 }
 
 /** m/s. */
@@ -63,13 +84,15 @@ function shareWords(asked: NonNullable<Day['mostCrosswind']>, name: string): str
   return `, ${part}the limit of the ${name}`;
 }
 
-function gustWords({ mostWind, mostCrosswind, leastWind }: Day): string {
+function gustWords({ mostWind, mostCrosswind, leastWind, leastCrosswind }: Day): string {
   if (mostWind === undefined && mostCrosswind === undefined) return 'Gusts do not count.';
-  return leastWind === undefined ? 'Gusts count.' : 'Gusts count towards the most, not towards the least.';
+  return leastWind === undefined && leastCrosswind === undefined
+    ? 'Gusts count.'
+    : 'Gusts count towards the most, not towards the least.';
 }
 
 function breachesOf({ aircraft, runway, flown }: Weathered, day: Day, units: PageUnits): Breach[] {
-  const { mostWind, mostCrosswind, leastWind } = day;
+  const { mostWind, mostCrosswind, leastWind, leastCrosswind } = day;
   const wind = strongest(flown);
   const across = Math.abs(crosswind(wind, runway.heading));
   const gusts = inGusts(flown);
@@ -87,6 +110,11 @@ function breachesOf({ aircraft, runway, flown }: Weathered, day: Day, units: Pag
   if (leastWind !== undefined && flown.surfaceWind.speed < leastWind - aHair) {
     const { value, limit } = told(flown.surfaceWind.speed, leastWind, 'least');
     breaches.push(breach('wind', ` is ${value}`, `at least ${limit}`));
+  }
+  const steady = Math.abs(crosswind(flown.surfaceWind, runway.heading));
+  if (leastCrosswind !== undefined && steady < leastCrosswind - aHair) {
+    const { value, limit } = told(steady, leastCrosswind, 'least');
+    breaches.push(breach('crosswind', ` has ${value} across the runway`, `at least ${limit}`));
   }
   if (mostCrosswind !== undefined && across > mostAcross(mostCrosswind, aircraft) + aHair) {
     const { value, limit } = told(across, mostAcross(mostCrosswind, aircraft), 'most');

@@ -119,9 +119,7 @@ describe('a packet', () => {
     const asked = (mostWind: number) =>
       /<section class="caution packet-cautions".*?<\/section>/s.exec(packet({ day: { mostWind } }))![0];
     // The sample's wind is 12 kt.
-    expect(words(asked(7))).toMatch(
-      /The day this lesson asks for A wind of no more than 13 kt/,
-    );
+    expect(words(asked(7))).toMatch(/The day this lesson asks for A wind of no more than 13 kt/);
     expect(asked(7)).not.toMatch(/<strong>The wind/);
     expect(asked(5.2)).toMatch(
       /<p><strong>The wind is 12.kt, and the lesson asks for no more than 10.kt: choose another wind/,

@@ -138,7 +138,7 @@ const keys = section(
     ).describe('Glide through the air, wings level: the best one, or measured points'),
     'steep-approach': bestGlide({ speed: '52 kt', ratio: '4.1' })
       .describe(
-        'The steeper glide that loses height on purpose, and is ended at 150 ft: faster, or in a sideslip; its ratio is less than that of `idle`',
+        'The steeper glide that loses height on purpose, and is ended at 150 ft: faster, or in a slip; its ratio is less than that of `idle`',
       )
       .optional(),
     flap: section(
