@@ -222,7 +222,7 @@ describe('an instructor at the desk', { timeout: 200_000 }, () => {
       (input as HTMLInputElement).value = '';
       input.dispatchEvent(new Event('input', { bubbles: true }));
     });
-    await pageHas('wind 210');
+    await pageHas('wind 225');
   });
 
   it('sees what another program writes in a file that is not changed here', async () => {

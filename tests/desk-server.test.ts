@@ -430,7 +430,7 @@ describe('the page of a lesson', () => {
   });
 
   it('is held anew against the day that its lesson asks for, and says so at the wind that was chosen', async () => {
-    const own = await readFile(join(folder, path), 'utf8');
+    const own = (await readFile(join(folder, path), 'utf8')).replace(/^day:.*\n/m, '');
     const asking = (most: string) => own.replace('title:', `day: { most-wind: ${most} }\ntitle:`);
     const said = async (most: string, wind?: string) => {
       const choices = { aircraft: 'osier-15', ...(wind === undefined ? {} : { wind }) };
@@ -451,8 +451,12 @@ describe('the page of a lesson', () => {
     const { page: made, messages, setting } = await page({ path, choices: { aircraft, wind: '330/14kt' } });
     expect(together(made!)).toContain('class="grade-band not-to-be-flown"');
     expect(setting!.grade).toBe('not-to-be-flown');
-    expect(messages.filter(({ choice }) => choice !== undefined)).toEqual([
-      expect.objectContaining({ choice: 'wind', severity: 'error', ruleId: 'not-to-be-flown' }),
+    const told = messages.filter(({ choice }) => choice !== undefined);
+    expect(told[0]).toMatchObject({ choice: 'wind', severity: 'error', ruleId: 'not-to-be-flown' });
+    // Nor is it the day that the lesson asks for.
+    expect(told.slice(1).map(({ choice, ruleId }) => `${choice} ${ruleId}`)).toEqual([
+      'wind day',
+      'wind day',
     ]);
     const sound = await page({ path, choices: { aircraft } });
     expect(together(sound.page!)).not.toContain('class="grade-band');
@@ -462,7 +466,7 @@ describe('the page of a lesson', () => {
   it('of a lesson that sets such a plan has the error at its line, and a note where the lesson shows it', async () => {
     const { text } = await read(path);
     const choices = { aircraft: 'osier-15' };
-    const windy = text.replace(/^approach:.*$/m, '$&\nwind: 330/14kt');
+    const windy = text.replace(/^wind:.*$/m, 'wind: 330/14kt');
     const line = windy.split('\n').findIndex((each) => each.startsWith('wind:')) + 1;
     const told = async (text: string) => {
       const { page: made, messages } = await page({ path, text, choices });

@@ -144,12 +144,13 @@ describe("a school's book", () => {
     const second = entries('contents').find(({ text }) => text.startsWith('2 '))!;
     const after = pageText(student, second.page + 1);
     expect(after).toContain('2 The 90° power-off approach');
-    expect(after).toContain('Osier 15 · Fallow Reach 24 · wind 210° 12 kt');
+    expect(after).toContain('Osier 15 · Fallow Reach 24 · wind 230° 7 kt');
     expect(after).toContain(`Page ${second.page + 1} of ${student.pages.length}`);
   });
 
   it('works out each plan once, and says for which chapters', () => {
-    expect(wordsOf(html)).toMatch(/For the aircraft's own pages and chapter 1, at Fallow Reach, runway 24\./);
+    expect(wordsOf(html)).toMatch(/For the aircraft's own pages, at Fallow Reach, runway 24\./);
+    expect(wordsOf(html)).toMatch(/For chapter 1, at Fallow Reach, runway 24\./);
     expect(wordsOf(html)).toMatch(/For chapter 2, at Fallow Reach, runway 24\./);
   });
 

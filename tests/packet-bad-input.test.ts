@@ -156,7 +156,7 @@ describe("a lesson that would hide the packet's own cautions", () => {
     'This is training material. It does not replace instruction, and it is no permission to fly.',
     "The aircraft's own handbook, local rules and the instructor's judgement prevail over everything printed here.",
     'Keep the village north of the field clear below 1,000 ft.',
-    'Practise these approaches only with your instructor on board, or when signed off for them.',
+    'Practise these approaches only under instruction, or when signed off for them.',
   ];
 
   it('is warned that HTML is left out', () => {

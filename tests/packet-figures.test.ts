@@ -20,6 +20,7 @@ import { type ReadPage, type ReadPdf, readPdf } from './pdf-reader.ts';
 
 const lesson = 'power-off-180';
 const units = { height: 'ft', distance: 'm', speed: 'kt' } as const;
+const windy = ['--wind', '210/12kt'];
 const otherDay = ['--runway', '06', '--wind', '030/8kt', '--power', 'stopped'];
 
 let school: TrialSchool;
@@ -64,23 +65,23 @@ beforeAll(async () => {
   elsewhere = await openTrialSchool();
   source = await school.text(`lessons/${lesson}.md`);
   const both = ['osier-15', 'withy-80'];
-  await build('A4', both, [], true);
-  await build('Letter', ['osier-15'], ['--paper', 'Letter'], true);
+  await build('A4', both, windy, true);
+  await build('Letter', ['osier-15'], [...windy, '--paper', 'Letter'], true);
   await build('other-day', both, otherDay, false);
   await build('other-wind', ['osier-15'], ['--wind', '220/9kt'], false);
   for (const aircraft of both) {
-    plans.set(`A4/${aircraft}`, await plan(aircraft, ['--runway', '24', '--wind', '210/12kt']));
+    plans.set(`A4/${aircraft}`, await plan(aircraft, ['--runway', '24', ...windy]));
     plans.set(`other-day/${aircraft}`, await plan(aircraft, otherDay));
   }
   await school.edit('lessons/fleet/osier-15.yaml', 'landing-roll: 90 m', 'landing-roll: 95 m');
-  await build('other-figure', both, [], false);
+  await build('other-figure', both, windy, false);
   await school.edit('lessons/fleet/osier-15.yaml', 'landing-roll: 95 m', 'landing-roll: 90 m');
   await school.edit(
     `lessons/${lesson}.md`,
     'leaves one glide and no second try',
     'leaves one glide and no other try',
   );
-  await build('other-word', ['osier-15'], [], false);
+  await build('other-word', ['osier-15'], windy, false);
 }, 300_000);
 afterAll(async () => {
   await school.remove();

@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { aircraftIds, requestFor, windOffRunway } from '../../tests/flight-school.ts';
 import { RequestError } from './errors.ts';
+import type { PlanRequest } from './plan.ts';
 import { planApproach } from './planner.ts';
+
+const foot = 0.3048;
 
 const winds = [
   ['calm', 0, 0],
@@ -34,9 +37,24 @@ describe.each(aircraftIds)('the 90 of %s', (id) => {
     expect(keys[0]).toMatchObject({ id: 'base-key', along: -700 });
   });
 
-  it('takes the spacing of the pattern for its distance where none is asked for', () => {
-    const plan = planApproach(requestFor(id, { approach: '90' }));
-    expect(plan.track[0]!.along).toBeCloseTo(-plan.flown.spacing, 9);
+  it('where neither height nor distance is asked for, has its turn to final complete 100 ft higher than it must be', () => {
+    const final = (changes: Partial<PlanRequest>) =>
+      planApproach(requestFor(id, { approach: '90', ...changes }));
+    const plan = final({});
+    expect(plan.made).toBe(true);
+    expect(plan.solved.name).toBe('throttle-height');
+    expect(plan.track[0]!.height).toBeCloseTo(plan.solved.value, 6);
+    expect(plan.keys.find((key) => key.id === 'final')!.height / foot).toBeCloseTo(400, 0);
+    const stricter = final({ minimums: { finalTurn: 450 * foot } });
+    expect(stricter.keys.find((key) => key.id === 'final')!.height / foot).toBeCloseTo(550, 0);
+    // So it stands well above the floor of its own band.
+    const [gate] = plan.gates;
+    expect(gate!.plan - gate!.low!).toBeGreaterThan(50 * foot);
+  });
+
+  it('and takes the spacing of the pattern for its distance where that is far enough out', () => {
+    const plan = planApproach(requestFor(id, { approach: '90', spacing: 1800, detail: 'flight' }));
+    expect(plan.track[0]!.along).toBeCloseTo(-1800, 9);
   });
 
   it('costs more height from farther out, and against more wind', () => {

@@ -1,3 +1,4 @@
+import { metresPerFoot } from '../units/factors.ts';
 import { type Answer, type ApproachMethod, type Asked, spotTolerance } from './approach-method.ts';
 import { type Approached, type Approaching, approach } from './approaching.ts';
 import type { Conditions } from './conditions.ts';
@@ -5,16 +6,24 @@ import { finalLegs, joinFromBase, stillAirLead } from './pattern-legs.ts';
 import { seekRoot } from './root.ts';
 
 /**
- * The quarter-circuit approach: the throttle closes at the base key, on base leg, where the spot lies 45 degrees off the
+ * The 90: the throttle closes at the base key, on base leg, where the spot lies 45 degrees off the
  * track (FAA-H-8083-3, chapter 9, 90-degree power-off approach). Given the distance of the base leg from the spot, the
- * height is found; given the height, the distance.
+ * height is found; given the height, the distance. Given neither, the base leg lies where downwind does, or so much farther
+ * out that the turn to final is complete with something in hand.
  */
 export const approach90: ApproachMethod = {
   id: '90',
-  answer: (asked, conditions) =>
-    asked.heightGiven ? findDistance(asked, conditions) : findHeight(asked, conditions),
+  answer: (asked, conditions) => {
+    if (asked.heightGiven) return findDistance(asked, conditions);
+    const found = findHeight(asked, conditions);
+    const isAsked = asked.baseDistance !== undefined;
+    if (isAsked || (found?.made && found.approached.finalHeight >= asked.leastFinal + inHand)) return found;
+    return withInHand(asked, conditions) ?? found;
+  },
 };
 
+/** m. The turn to final is planned to be complete so much higher than it must be. */
+const inHand = 100 * metresPerFoot;
 /** m. */
 const heights = [20, 3000] as const;
 const furthest = 20_000;
@@ -33,6 +42,22 @@ function findHeight(asked: Asked, conditions: Conditions): Answer | undefined {
     },
   );
 }
+
+/** The lowest height from which the turn to final is complete with that in hand; undefined where none is found. */
+function withInHand(asked: Asked, conditions: Conditions): Answer | undefined {
+  const wanted = asked.leastFinal + inHand;
+  let last: Answer | undefined;
+  const spare = (height: number): number => {
+    last = findDistance({ ...asked, height }, conditions);
+    return last?.made ? last.approached.finalHeight - wanted : Number.NaN;
+  };
+  const sought = seekRoot(spare, 2 * wanted, 1, heights, heightTolerance);
+  if (!sought?.found || !last) return undefined;
+  return { ...last, solved: { name: 'throttle-height', value: sought.x, unit: 'm' } };
+}
+
+/** m: a tenth of a foot, about. */
+const heightTolerance = 0.03;
 
 function findDistance(asked: Asked, conditions: Conditions): Answer | undefined {
   const least = stillAirLead(conditions, asked.bank);

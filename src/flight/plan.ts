@@ -28,7 +28,7 @@ export interface PlanRequest {
   readonly mass?: number | undefined;
   /**
    * m above the spot at the start: at the base key of the 90, the downwind key of the 180, over the spot of the 360, at
-   * the top of the spiral. Default: found for the 90; the pattern's height for the 180 (the aircraft's own, else the
+   * the top of the spiral. Default: found for the 90, the turn to final complete 100 ft higher than it must be; the pattern's height for the 180 (the aircraft's own, else the
    * airfield's); 2,000 ft for the 360; 2,500 ft for the spiral.
    */
   readonly height?: number | undefined;
@@ -36,7 +36,7 @@ export interface PlanRequest {
   readonly spacing?: number | undefined;
   /** rad. Default: the aircraft's planned bank. For the 360 without a height, its steepest bank. */
   readonly bank?: number | undefined;
-  /** m from the spot to the base leg of the 90. Default: the pattern's spacing; with a height given, it is found. */
+  /** m from the spot to the base leg of the 90. Default: the pattern's spacing, or farther out (see `height`); with a height given, it is found. */
   readonly baseDistance?: number | undefined;
   /** Whole circles of the spiral. Default: as many shallow ones as the height allows. */
   readonly circles?: number | undefined;

@@ -119,7 +119,9 @@ describe('the last height of a recovery', () => {
           spare(atHeight(fault.track, way.height + 1)),
           `${way.by} a metre higher`,
         ).toBeGreaterThanOrEqual(0);
-        expect(spare(atHeight(fault.track, way.height - 1)), `${way.by} a metre lower`).toBeLessThan(0);
+        // A turn may bring it back for a moment.
+        const lower = [1, 2].map((by) => spare(atHeight(fault.track, way.height - by)));
+        expect(Math.min(...lower), `${way.by} a metre or two lower`).toBeLessThan(0);
       }
     });
   }

@@ -50,9 +50,11 @@ function windText({ flown, runway }: Plan, units: PageUnits): (Element | string)
 /** Indicated, at the mass that is flown. */
 function speeds({ aircraft, flown }: Plan, units: PageUnits): readonly (readonly [string, string])[] {
   const shown = (equivalent: number) => formatSpeed(indicatedSpeed(equivalent, aircraft), units);
-  const named = (name: string, flap: string | undefined) =>
-    flap === undefined ? name : `${name}, flap ${flap}`;
   const { glide, approach, touchdown, stall } = aircraft.flap ?? {};
+  // Where all are flown with the same flap there is nothing to tell apart.
+  const differs = new Set([glide, approach, touchdown, stall]).size > 1;
+  const named = (name: string, flap: string | undefined) =>
+    flap === undefined || !differs ? name : `${name}, flap ${flap}`;
   return [
     [named('Best glide', glide), shown(flown.glideSpeed)],
     [named('Approach', approach), shown(flown.approachSpeed)],
