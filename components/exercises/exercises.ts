@@ -35,7 +35,7 @@ export const exercises = defineComponent<PacketContext, typeof attributes>({
         h(
           'p',
           { className: ['source'] },
-          `One choice of each question is right; the others come from common faults. A wind or a height that a question names takes the place of the one in these pages.`,
+          `One choice of each question is right; the others come from common faults. A wind or a height that a question names takes the place of the one in these pages; it may be one to reckon with and not to practise in.`,
         ),
         h(
           'ol',

@@ -60,7 +60,8 @@ export const gateReading: Draw = (setting, random) => {
 function readingsAt(at: AskedKey, { plan: { gates, keys }, request, units }: QuestionSetting) {
   const band = bandAt(gates, at, units);
   if (!band) return [];
-  const before = at === 'base-key' ? keys.find(({ id }) => id === 'downwind-key')?.height : undefined;
+  const earlier = at === 'base-key' ? 'downwind-key' : 'overhead';
+  const before = keys.find(({ id }) => id === earlier)?.height;
   return Object.entries(rangesOf(band, leastFinal(request), before))
     .filter(([, [low, high]]) => low <= high)
     .map(([reading, range]) => ({ at, band, reading: reading as Reading, range }));

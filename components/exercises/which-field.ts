@@ -53,6 +53,9 @@ export const whichField: Draw = (setting, random) => {
   const longEnough = inReach.filter((place) => place.length >= neededAt(place));
   const right = longEnough.find(isAmple) ?? [...longEnough].sort((a, b) => b.length - a.length)[0];
   if (!right || !isClearlyReached(right)) return undefined;
+  // That nothing longer is in reach must be as clear.
+  const isDoubtful = (place: Place) => isAmple(place) && !place.rejections.some(isClear);
+  if (!isAmple(right) && places.some(isDoubtful)) return undefined;
   const wrong = places.flatMap((place) => {
     if (place.rejections.some(isClear))
       return [{ text: nameOf(place), fault: faultOf(place, setting.units) }];
@@ -72,8 +75,12 @@ function isClearlyReached({ margins, straightIn }: Place): boolean {
   return margins[0]!.margin >= clear && overNearEnd >= screenHeight;
 }
 
-/** A reason against a place that nobody can take for a matter of a few feet. */
+/**
+ * A reason against a place that nobody can take for a matter of a few feet, or of another way in: an obstacle that is
+ * passed near by one way may be passed well clear by the next.
+ */
 function isClear(rejection: Rejection): boolean {
+  if (rejection.why === 'obstacle') return rejection.clearance <= 0;
   return rejection.why === 'out-of-reach' ? rejection.short >= clear : true;
 }
 
@@ -177,7 +184,7 @@ function why(rejection: Rejection, { margins }: Place, units: PageUnits): string
       : `the way in meets the ${rejection.what}`;
   }
   if (rejection.why === 'too-short')
-    return `${formatSafeDistance(rejection.short, 'up', units)} too short for the roll alone`;
+    return `${formatSafeDistance(rejection.short, 'up', units)} too short, from its spot, for the roll alone`;
   const { value, limit } = tellingApart(rejection.value, rejection.limit, units.speed, 'most');
   return `${value} of ${rejection.why}, over the limit of ${limit}`;
 }

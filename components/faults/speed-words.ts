@@ -1,8 +1,16 @@
 import { changed, type FaultFlown } from '../../src/flight/fault.ts';
 import type { FaultPlan } from '../../src/flight/faults/changed-approach.ts';
 import { beginsFinal, belowThePath, floatFrom, slowOnFinal } from '../../src/flight/faults/on-final.ts';
-import { formatDistance, formatHeight, formatSink, formatSpeed, formatTime } from '../../src/units/format.ts';
+import {
+  distanceStep,
+  formatDistance,
+  formatHeight,
+  formatSink,
+  formatSpeed,
+  formatTime,
+} from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
+import { roundUpTo } from '../../src/units/rounding.ts';
 import { formatEdge, formatSafeDistance } from '../../src/units/safe-rounding.ts';
 import { enginesStopped } from './final-words.ts';
 import { leftAtStop, printedDistance, rollOf } from './ground-words.ts';
@@ -94,7 +102,10 @@ function steeperWords({ end }: FaultFlown): string {
 /** The place past which the wheels must not still be up: the landing roll and as much again are left (common practice, no source). */
 function goAroundPoint(flight: FaultFlown, plan: FaultPlan, units: PageUnits): string {
   if (enginesStopped(flight, plan)) return '';
-  const point = leftAtStop({ along: rollOf(plan) }, plan);
+  // Of the roll as the page prints it: who takes it twice off the runway comes to this place.
+  const roll = roundUpTo(rollOf(plan), distanceStep(units));
+  const { length, spot } = plan.request.runway;
+  const point = length - spot - 2 * roll;
   const where =
     point < leastPast ? 'at the spot' : `${formatSafeDistance(point, 'down', units)} past the spot`;
   return `Not down ${where}, go around: beyond it there is less than twice the landing roll.`;

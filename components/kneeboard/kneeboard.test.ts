@@ -190,8 +190,9 @@ describe('::kneeboard', () => {
 
   it('has the height and the place to close the throttle where the approach begins on base', () => {
     const wind = { from: degrees(238), speed: knots(15) };
-    const high = table(flyTrial({ approach: '90' }));
-    const flown = flyTrial({ approach: '90', wind });
+    const near = { approach: '90', baseDistance: 500 } as const;
+    const high = table(flyTrial(near));
+    const flown = flyTrial({ ...near, wind });
     expect(high.rows[0]!.name).toBe('Throttle closed, ft');
     expect(high.rows[0]!.cells[3]).toBe(`${Math.round(flown.keys[0]!.height / 3.048) * 10}`);
     // Too low a turn to final in a calm: the height that works has its own distance.
