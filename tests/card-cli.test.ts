@@ -266,7 +266,11 @@ describe('chalkwing card', () => {
   });
 
   it('has a band above everything for a limit that is passed, a mark at its key, and no figure for such a wind', async () => {
+    // So wide a pattern takes the height of its last turn.
+    const file = 'lessons/fleet/withy-80.yaml';
+    await school.edit(file, 'spacing: 570 m', 'spacing: 650 m');
     await htmlAlone('--wind', 'calm', '--aircraft', 'withy-80');
+    await school.edit(file, 'spacing: 650 m', 'spacing: 570 m');
     const page = await html('withy-80-fallow-reach-24-180.A5');
     const words = wordsOf(page);
     expect(words).toMatch(

@@ -441,7 +441,7 @@ describe('the page of a lesson', () => {
       return ofDay.map(({ choice, line, column }) => choice ?? `${line}:${column}`);
     };
     expect(await said('20 kt')).toEqual([]);
-    expect(await said('3 kt')).toEqual(['2:6']);
+    expect(await said('3 kt')).toEqual(['6:7']);
     expect(await said('10 kt', '240/11kt')).toEqual(['wind']);
   });
 

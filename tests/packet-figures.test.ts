@@ -325,7 +325,7 @@ describe('the same inputs', () => {
       LC_ALL: 'de_DE.UTF-8',
       LANGUAGE: 'de',
     };
-    const ran = await elsewhere.build([lesson, '--aircraft', 'osier-15'], environment);
+    const ran = await elsewhere.build([lesson, '--aircraft', 'osier-15', ...windy], environment);
     expect(ran.code).toBe(0);
     for (const ending of ['html', 'pdf']) {
       const one = await school.read(`dist/A4/${lesson}/osier-15.${ending}`);
@@ -409,13 +409,33 @@ function lessonWords(page: string): string {
  */
 function figuresIn(markdown: string, page: string): { directive: string; text: string }[] {
   const said = lessonWords(page);
-  return piecesOf(markdown).flatMap((piece) => {
+  const type = said.includes('Osier 15') ? 'weight-shift' : 'three-axis';
+  return piecesOf(forAircraft(markdown, type)).flatMap((piece) => {
     const directives = piece.match(directivePattern) ?? [];
     const words = piece.split(directivePattern).map((part) => part.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'));
     const found = new RegExp(words.join('(.+?)')).exec(said);
     if (!found) throw new Error(`The page does not say: ${piece}`);
     return directives.map((directive, index) => ({ directive, text: found[index + 1]! }));
   });
+}
+
+/** The words of a sentence that are for a two-seater of this class: those for others are not in the page. */
+function forAircraft(markdown: string, type: string): string {
+  const open = ':for[';
+  const start = markdown.indexOf(open);
+  if (start < 0) return markdown;
+  let depth = 1;
+  let end = start + open.length;
+  while (depth > 0) {
+    if (markdown[end] === '[') depth++;
+    if (markdown[end] === ']') depth--;
+    end++;
+  }
+  const braces = /^\{[^}]*\}/.exec(markdown.slice(end))![0];
+  const classes = /class="?([a-z -]+)/.exec(braces)?.[1]?.split(' ');
+  const isFor = (classes?.includes(type) ?? true) && !braces.includes('seats=1');
+  const words = isFor ? markdown.slice(start + open.length, end - 1) : '';
+  return forAircraft(markdown.slice(0, start) + words + markdown.slice(end + braces.length), type);
 }
 
 const directivePattern = /:[a-z]+\[[^\]]*\](?:\{[^}]*\})?/g;
@@ -431,7 +451,7 @@ function piecesOf(markdown: string): string[] {
     .replace(/^\|[-| ]+\|$/gm, '')
     .replace(/^\|.*\|$/gm, (row) => row.replaceAll('|', '\n\n'))
     .split(/\n\s*\n/)
-    .map((piece) => plain(piece.replace(/\*+/g, '')))
+    .map((piece) => plain(piece.replace(/\*+/g, '').replaceAll('&nbsp;', ' ')))
     .filter((piece) => piece !== '');
 }
 

@@ -392,7 +392,7 @@ describe('a setting moved on the page', () => {
     expect(await words(page, '.study-headline')).toEqual([
       expect.stringMatching(/^Set here: wind 235°.7.kt/),
     ]);
-    expect(await page.evaluate('document.activeElement.type + document.activeElement.value')).toBe('range11');
+    expect(await page.evaluate('document.activeElement.type + document.activeElement.value')).toBe('range7');
   });
 });
 

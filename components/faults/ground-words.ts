@@ -2,8 +2,9 @@ import { missText } from '../../src/drawing/pattern-words.ts';
 import type { FaultEnd, FaultFlown, FaultLanding } from '../../src/flight/fault.ts';
 import type { FaultPlan } from '../../src/flight/faults/changed-approach.ts';
 import { landingRunOf } from '../../src/flight/landing-run.ts';
-import { formatDistance } from '../../src/units/format.ts';
+import { distanceStep, formatDistance } from '../../src/units/format.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
+import { roundTo } from '../../src/units/rounding.ts';
 import { formatSafeDistance } from '../../src/units/safe-rounding.ts';
 
 /** m: less than the page can print of a distance is none. */
@@ -20,8 +21,9 @@ const howItEnds: Readonly<Record<FaultLanding['how'], string>> = {
 export function endWords(flight: FaultFlown, plan: FaultPlan, units: PageUnits): string {
   const { end, landing } = flight;
   const off = offTheRunway(end, plan, units);
-  // Off the side, a distance rounded down could lie on the runway still.
-  const where = placeWords(end, units, off === '' ? formatDistance : roundedUp);
+  // Just off the side, a distance rounded down would lie on the runway still.
+  const isNearEdge = roundTo(Math.abs(end.across), distanceStep(units)) <= plan.request.runway.width / 2;
+  const where = placeWords(end, units, off !== '' && isNearEdge ? roundedUp : formatDistance);
   const met = obstaclesMet(flight);
   const ends = `${howItEnds[landing.how]} ${where}${off === '' ? '' : `, ${off}`}.`;
   return [
