@@ -65,7 +65,7 @@ const settings = [
   { lesson: 'power-off-180', aircraft: 'withy-80', wind: '210/12kt', power: 'stopped' },
   { lesson: 'power-off-180', aircraft: 'sallow-10', wind: '058/2kt', power: 'idle' },
   { lesson: 'power-off-90', aircraft: 'withy-80', wind: '0/0kt', power: 'idle' },
-  { lesson: 'power-off-180', aircraft: 'osier-15', wind: '328/5kt', power: 'idle' },
+  { lesson: 'power-off-180', aircraft: 'withy-80', wind: '328/5kt', power: 'idle' },
   { lesson: 'power-off-360', aircraft: 'osier-15', wind: '240/9kt', power: 'idle' },
   { lesson: 'wind-in-the-pattern', aircraft: 'osier-15', wind: '238/6kt', power: 'stopped' },
   { lesson: 'crosswind-landings', aircraft: 'withy-80', wind: '290/10kt', power: 'idle' },
