@@ -69,11 +69,18 @@ export const whichField: Draw = (setting, random) => {
   return asked(setting, stopped, fields, position, right, double, wrong, random);
 };
 
-/** With height in hand, and where it is flown straight in, no lower over its near end than what it takes is counted from. */
+/**
+ * With height in hand, and where it is flown straight in, down at its spot: no lower over its near end than what it takes
+ * is counted from, and no farther in than it is taught to aim.
+ */
 function isClearlyReached({ margins, straightIn }: Place): boolean {
+  if (margins[0]!.margin < clear) return false;
   const overNearEnd = straightIn?.overNearEnd ?? Number.POSITIVE_INFINITY;
-  return margins[0]!.margin >= clear && overNearEnd >= screenHeight;
+  return !straightIn || (overNearEnd >= screenHeight && straightIn.touchdown <= atSpot);
 }
+
+/** m past its spot: a touchdown so near to it is one there. */
+const atSpot = 30;
 
 /**
  * A reason against a place that nobody can take for a matter of a few feet, or of another way in: an obstacle that is

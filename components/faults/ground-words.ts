@@ -87,10 +87,14 @@ function offTheRunway(end: FaultEnd, plan: FaultPlan, units: PageUnits): string 
   const fromLandingEnd = runway.spot + end.along;
   const before = -fromLandingEnd;
   const beyond = fromLandingEnd - runway.length;
-  if (before > 0) return `${formatSafeDistance(before, 'up', units)} before the runway begins`;
-  if (beyond > 0) return `${formatSafeDistance(beyond, 'up', units)} beyond the end of the runway`;
+  if (before > 0) return `${offItsEnd(before, units)} before the runway begins`;
+  if (beyond > 0) return `${offItsEnd(beyond, units)} beyond the end of the runway`;
   return besideRunway(end, plan) ? 'off the side of the runway' : '';
 }
+
+/** Less than a step of the page is still off it. */
+const offItsEnd = (metres: number, units: PageUnits) =>
+  metres < distanceStep(units) ? roundedUp(metres, units) : formatDistance(metres, units);
 
 export const besideRunway = (
   { across }: Pick<FaultEnd, 'across'>,

@@ -29,7 +29,7 @@ const most = 7;
 
 /**
  * What the wind along the runway changes most: when the base turn starts, and how high the base key is; or, for an
- * approach that begins on base, how far out at the given height, or how high at the given distance. From no wind to the
+ * approach that begins on base, how far out at the given height, how high at the given distance, or both. From no wind to the
  * aircraft's limit, and where the plan has a tailwind, from that. A wind in which the approach needs a warning has no
  * figure, but the least height from which it needs none.
  */
@@ -92,9 +92,15 @@ function figureRows({ approach }: Plan, request: PlanRequest, units: PageUnits):
       { name: `Base key, ${units.height}`, figure: height },
     ];
   }
-  return request.height === undefined
-    ? [{ name: `Throttle closed, ${units.height}`, figure: height }]
-    : [{ name: `Throttle closed, ${units.distance} out`, figure: out }];
+  const throttle = `Throttle closed, ${units.height}`;
+  if (request.height !== undefined) return [{ name: `Throttle closed, ${units.distance} out`, figure: out }];
+  // Where neither is given both go with the wind, and a height without its place would be flown from another.
+  return request.baseDistance !== undefined
+    ? [{ name: throttle, figure: height }]
+    : [
+        { name: throttle, figure: height },
+        { name: `and so far out, ${units.distance}`, figure: out },
+      ];
 }
 
 /** Of winds in which the approach is not sound, the least height that works, by the key that it is of. */

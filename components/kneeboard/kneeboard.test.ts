@@ -206,6 +206,15 @@ describe('::kneeboard', () => {
     expect(again.grade).not.toBe('not-to-be-flown');
     expect(out).toBe(10 * Math.round(Math.abs(again.keys[0]!.across) / 10));
 
+    // Where neither is given, both go with the wind.
+    const free = table(flyTrial({ approach: '90' }));
+    expect(free.rows.map(({ name }) => name)).toEqual(['Throttle closed, ft', 'and so far out, m']);
+    const [freely] = flyTrial({ approach: '90', wind }).keys;
+    expect(free.rows.map(({ cells }) => cells[3])).toEqual([
+      `${Math.round(freely!.height / 3.048) * 10}`,
+      `${Math.round(Math.abs(freely!.across) / 10) * 10}`,
+    ]);
+
     const given = { approach: '90', height: 300 } as const;
     const far = table(flyTrial(given));
     expect(far.rows.map(({ name }) => name)).toEqual(['Throttle closed, m out']);

@@ -39,6 +39,14 @@ const acrossAtKey: Column = {
 
 const columns: readonly Column[] = [
   {
+    head: 'Base key: so far out',
+    // Of the 90, which begins there: as far before the spot as to its side.
+    cell: ({ keys }, units) => {
+      const [first] = keys;
+      return first?.id === 'base-key' ? formatDistance(Math.abs(first.across), units) : undefined;
+    },
+  },
+  {
     head: 'Base turn starts',
     cell: ({ pastAbeam }, units) => {
       if (pastAbeam === undefined) return undefined;

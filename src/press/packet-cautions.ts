@@ -15,7 +15,7 @@ const standing = (aircraft: string, airfield: string) => [
 
 /** Where nobody can take over, and the text speaks of an instructor's hand. */
 const ofOneSeat = (aircraft: string) =>
-  `${aircraft} has one seat: nobody can take over. Each exercise is learned first in a two-seater of its class, with an instructor. It is flown here only by a pilot signed off for it, briefed on the ground, with the instructor where the exercise can be seen, and on the radio, who says one thing only: “Go around.” Where these pages speak of the instructor in the air, they mean the two-seater.`;
+  `${aircraft} has one seat: nobody can take over. Each exercise is learned first in a two-seater of its class, with an instructor. It is flown here only by a pilot signed off for it, briefed on the ground, with the instructor where the exercise can be seen, and on the radio, who answers a call and otherwise says one thing only: “Go around.” Where these pages speak of the instructor in the air, they mean the two-seater.`;
 
 /**
  * The packet's caution block: the standing cautions, the day that the lesson asks for, what the flight itself showed, the
