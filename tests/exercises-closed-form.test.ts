@@ -17,7 +17,11 @@ const settings = aircraftIds.flatMap((id) => [
       [-28, 12],
       [60, 8],
     ] as const
-  ).map(([off, speed]) => ({ id, setting: settingFor(id, { wind: windOffRunway(off, speed) }) })),
+  ).map(([off, speed]) => {
+    // So wide that its turn to final comes too low in a calm.
+    const wide = id === 'withy' && speed === 0 ? { spacing: 700 } : {};
+    return { id, setting: settingFor(id, { wind: windOffRunway(off, speed), ...wide }) };
+  }),
   {
     id,
     setting: settingFor(id, {

@@ -81,17 +81,18 @@ function lowWords(
   const sound = leastFinal(plan.request);
   const minimum = formatEdge(sound, 'low', units);
   const back = backToThePath(plan, start);
-  const far = back && `${formatSafeDistance(back.distance, 'up', units)} (${seconds(back.seconds)})`;
+  const far = (distance: typeof formatDistance) =>
+    back && `${distance(back.distance, units)} (${seconds(back.seconds)})`;
   const speed = formatSpeed(plan.resolved.conditions.speeds.approach, units);
   if (start.height < sound) {
     const first = `Wings level on final it is ${low}, and lower than ${minimum}: go around.`;
-    const level = `Level flight back to the planned path, with power at ${speed}, would take ${far}, all of it below ${minimum}.`;
-    return far ? `${first} ${level}` : first;
+    const level = `Level flight back to the planned path, with power at ${speed}, would take ${far(formatDistance)}, all of it below ${minimum}.`;
+    return back ? `${first} ${level}` : first;
   }
   if (!back) return `On final it is ${low}: go around.`;
   // A place on the planned path, as the key there is printed: it may be the key.
   const at = formatHeight(back.height, units);
-  return `On final it is ${low}: with power, level flight at ${speed} for ${far} meets the planned path at ${at}. Not on it by ${minimum}, go around.`;
+  return `On final it is ${low}: with power, level flight at ${speed} for ${far(roundedUp)} meets the planned path at ${at}. Not on it by ${minimum}, go around.`;
 }
 
 function highWords(above: number, loses: number | undefined, makes: boolean, units: PageUnits): string {
@@ -102,6 +103,8 @@ function highWords(above: number, loses: number | undefined, makes: boolean, uni
   // Rounded each to its safe side, the two figures may have crossed.
   return `${high}; ${steep}: ${loses - above < worthAWord ? 'just enough, begun at once' : 'enough'}.`;
 }
+
+const roundedUp = (metres: number, units: PageUnits) => formatSafeDistance(metres, 'up', units);
 
 /** What a pilot has to wait for is rounded up. */
 const seconds = (value: number) => formatTime(Math.ceil(value - 1e-6));

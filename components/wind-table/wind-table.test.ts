@@ -155,7 +155,9 @@ describe('::wind-table', () => {
     expect(heads(html)).not.toContain('Base turn starts');
     expect(heads(html)).toContain('Height at base key');
     const flown = flyTrial({ approach: '90', wind: { from: degrees(238), speed: knots(15) } });
-    expect(rowsOf(html)[1]![1]).toBe(tens(flown.keys[0]!.height / 0.3048, 'ft'));
+    const [, out, height] = rowsOf(html)[1]!;
+    expect(height).toBe(tens(flown.keys[0]!.height / 0.3048, 'ft'));
+    expect(out).toBe(tens(Math.abs(flown.keys[0]!.across), 'm'));
   });
 
   it('flies what the plan was asked for: power, height, spacing', () => {
