@@ -51,11 +51,15 @@ export const whichField: Draw = (setting, random) => {
   const neededAt = ({ heading }: Place) => fromScreen + landingRunOf({ ...flown, runway: { heading } });
   const isAmple = (place: Place) => place.length >= 2 * neededAt(place);
   const longEnough = inReach.filter((place) => place.length >= neededAt(place));
-  const right = longEnough.find(isAmple) ?? [...longEnough].sort((a, b) => b.length - a.length)[0];
+  // A runway is known and clear: no field is better, if it is long enough.
+  const right =
+    longEnough.find(isRunway) ??
+    longEnough.find(isAmple) ??
+    [...longEnough].sort((a, b) => b.length - a.length)[0];
   if (!right || !isClearlyReached(right)) return undefined;
   // That nothing longer is in reach must be as clear.
   const isDoubtful = (place: Place) => isAmple(place) && !place.rejections.some(isClear);
-  if (!isAmple(right) && places.some(isDoubtful)) return undefined;
+  if (!isAmple(right) && !isRunway(right) && places.some(isDoubtful)) return undefined;
   const wrong = places.flatMap((place) => {
     if (place.rejections.some(isClear))
       return [{ text: nameOf(place), fault: faultOf(place, setting.units) }];
@@ -65,7 +69,7 @@ export const whichField: Draw = (setting, random) => {
         : undefined;
     return fault === undefined ? [] : [{ text: nameOf(place), fault }];
   });
-  const double = { needed: neededAt(right), isAmple: isAmple(right) };
+  const double = { needed: neededAt(right), isAmple: isAmple(right), isAlone: !longEnough.some(isAmple) };
   return asked(setting, stopped, fields, position, right, double, wrong, random);
 };
 
@@ -97,13 +101,20 @@ function asked(
   fields: readonly Field[],
   position: Position,
   right: Place,
-  { needed, isAmple }: { readonly needed: number; readonly isAmple: boolean },
+  {
+    needed,
+    isAmple,
+    isAlone,
+  }: { readonly needed: number; readonly isAmple: boolean; readonly isAlone: boolean },
   wrong: readonly Required<Choice>[],
   random: () => number,
 ) {
   const { wind, power, runway } = request;
   const room = formatSafeDistance(needed, 'up', units);
   const lies = runwaySize(right.length, units);
+  const lessThanDouble = isAlone
+    ? ': less than double, but no place with double is in reach'
+    : ': less than double, but a runway, known and clear';
   return shuffledChoices(
     {
       question:
@@ -116,7 +127,7 @@ function asked(
       wrong,
       working: [
         `${upperFirst(nameOf(right))}: ${windWords(right, units)}; the ${plan.aircraft.name}, its engine ${power === 'stopped' ? 'stopped' : 'idling'}, needs ${room} from 50 ft up to the stop, ` +
-          `and has ${lies}${isAmple ? '' : ': less than double, but no place with double is in reach'}.`,
+          `and has ${lies}${isAmple ? '' : lessThanDouble}.`,
         `${arrivalWords(right, units)} That height is ${formatHeight(right.margins[0]!.margin, units)} more than ${leastWords(right, request, units)}` +
           `${formatHeight(right.excess, units) === formatHeight(0, units) ? '' : `; ${formatHeight(right.excess, units)} of it are too much, and are lost by a wider way in`}.`,
       ],
@@ -150,8 +161,10 @@ function leastWords({ straightIn }: Place, request: PlanRequest, units: PageUnit
   return `the least for wings level by ${sound} and wheels on its ground`;
 }
 
+const isRunway = ({ name }: Pick<Place, 'name'>) => name.startsWith('runway ');
+
 function nameOf({ name, heading }: Place): string {
-  return name.startsWith('runway ') ? name : `${name}, landing ${formatDirection(heading)}`;
+  return isRunway({ name }) ? name : `${name}, landing ${formatDirection(heading)}`;
 }
 
 function windWords({ headwind }: Place, units: PageUnits): string {

@@ -259,7 +259,15 @@ function wayIn(
   position: Position,
   request: PlanRequest,
 ): Way | undefined {
-  const like: PlanRequest = { ...request, runway, circuit, approach, height: undefined, detail: 'flight' };
+  // Its base key is that of the whole pattern, as every table and drawing has it.
+  const like: PlanRequest = {
+    ...request,
+    runway,
+    circuit,
+    approach: '180',
+    height: undefined,
+    detail: 'flight',
+  };
   const plan = planApproach(like);
   const isBad = plan.cautions.some(({ code, grade }) => grade === 'not-to-be-flown' && badPattern.has(code));
   const isDownwind = approach === '180';
