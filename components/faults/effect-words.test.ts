@@ -98,8 +98,21 @@ describe('a high fault', () => {
     const wind = { from: degrees(210), speed: knots(12) };
     const words = said('spacing: -30 %', { ...withy, wind });
     expect(words).toContain('off the side of the runway');
-    expect(words).toMatch(/Moving the base turn out still makes the spot\. Turning back to the centreline/);
+    expect(words).toMatch(
+      /Moving the base turn out still makes the spot\. Past the centreline, go around; with no engine, turning back to the centreline/,
+    );
     expect(words).toMatch(/On final it is \d+ ft above the planned path\.$/);
+  });
+  it('past the centreline is a go-around, short of it a turn to it; with no engine a turn back in both', () => {
+    const wind = { from: degrees(210), speed: knots(12) };
+    const steep = 'final-turn bank: +15 deg';
+    expect(said(steep, { wind })).toMatch(
+      /left of the centreline.*\. Turning back to the centreline.*; lower, go around\./,
+    );
+    const right = said(steep, { wind: { from: degrees(266), speed: knots(12) }, circuit: 'right' });
+    expect(right).toMatch(/right of the centreline.*\. Turning back to the centreline.*; lower, go around\./);
+    const close = { ...withy, wind, power: 'stopped' } as const;
+    expect(said('spacing: -30 %', close)).not.toContain('go around');
   });
   it('whose landing roll does not fit is not told to land farther in', () => {
     const wind = { from: degrees(210), speed: knots(12) };

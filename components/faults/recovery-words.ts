@@ -24,15 +24,16 @@ export function recoveryWords(
   units: PageUnits,
 ): string {
   const [lineUp] = recoveries;
-  if (lineUp?.by === 'line-up') return lineUpWords(lineUp, enginesStopped(flight, plan), units);
+  if (lineUp?.by === 'line-up') return lineUpWords(lineUp, flight, plan, units);
   if (recoveries.length === 0 || !heightPutsItRight(flight, plan)) return '';
   const made = recoveries.filter((recovery) => recovery.makes);
   if (made.length === 0) return noneMakes(flight, plan);
   return made
     .map(({ by, height, lasts }, i) => {
-      if (lasts) return `${ways[by]} still makes the spot.`;
+      const way = by === 'line-up' ? lineUpName(flight, plan) : ways[by];
+      if (lasts) return `${way} still makes the spot.`;
       const from = begunAt(height, units);
-      return `${ways[by]} ${made[i - 1]?.lasts === false ? 'does' : 'still makes the spot'} if begun ${from}.`;
+      return `${way} ${made[i - 1]?.lasts === false ? 'does' : 'still makes the spot'} if begun ${from}.`;
     })
     .join(' ');
 }
@@ -42,14 +43,28 @@ const begunAt = (height: number, units: PageUnits) =>
   `on this path at ${formatEdge(height, 'low', units)} or higher`;
 
 /** Past the centreline, or inside it: how long a turn no steeper than planned still comes back in time. */
-function lineUpWords(lineUp: FaultRecovery, isStopped: boolean, units: PageUnits): string {
+function lineUpWords(lineUp: FaultRecovery, flight: FaultFlown, plan: FaultPlan, units: PageUnits): string {
+  const instead = enginesStopped(flight, plan) ? 'land straight ahead of you' : 'go around';
   if (!lineUp.makes) {
-    const instead = isStopped ? 'land straight ahead of you' : 'go around';
     return `Turned back to the centreline no steeper than planned, it is not lined up in time to make the spot: ${instead}.`;
   }
-  return lineUp.lasts
-    ? `${ways['line-up']} still makes the spot.`
-    : `${ways['line-up']} still makes the spot if begun ${begunAt(lineUp.height, units)}; lower, ${isStopped ? 'land straight ahead of you' : 'go around'}.`;
+  const way = lineUpName(flight, plan);
+  if (lineUp.lasts) return `${way} still makes the spot.`;
+  const lower = isGoAround(flight, plan) ? '' : `; lower, ${instead}`;
+  return `${way} still makes the spot if begun ${begunAt(lineUp.height, units)}${lower}.`;
+}
+
+/** Who has an engine and is past the centreline goes around, whatever a turn back would do. */
+function lineUpName(flight: FaultFlown, plan: FaultPlan): string {
+  const turning = ways['line-up'];
+  return isGoAround(flight, plan)
+    ? `Past the centreline, go around; with no engine, ${turning.charAt(0).toLowerCase()}${turning.slice(1)}`
+    : turning;
+}
+
+/** The pattern lies to the side `side` of the runway: past the line is the other one. */
+function isGoAround(flight: FaultFlown, plan: FaultPlan): boolean {
+  return !enginesStopped(flight, plan) && flight.end.across * plan.asked.side < 0;
 }
 
 /** A miss to the side is put right by a turn, and speed on final by letting it go: neither by losing height. */
