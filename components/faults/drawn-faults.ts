@@ -1,4 +1,5 @@
 import type { DrawnFault } from '../../src/drawing/drawn-fault.ts';
+import type { FaultFlown } from '../../src/flight/fault.ts';
 import { DirectiveError } from '../../src/lesson/component.ts';
 import { isForClass } from '../../src/school/aircraft-classes.ts';
 import type { Fault } from '../../src/school/faults.ts';
@@ -47,5 +48,17 @@ function drawn(
     throw new DirectiveError(`The fault \`${id}\` has no \`fly\` line: there is no flight of it to draw`);
   const { flight } = flownFault(fly.change, request);
   if (!flight.flown) throw new DirectiveError(`The fault \`${id}\` is not flown here: ${flight.reason}`);
-  return { track: flight.track, name: fault, end: placeWords(flight.end, units) };
+  const place = placeWords(flight.end, units);
+  const met = metObstacle(flight, request);
+  return {
+    track: flight.track,
+    name: fault,
+    end: met === undefined ? place : `through the ${met}; were it not there, ${place}`,
+  };
+}
+
+/** What a flight meets on its way, by its name in the airfield's data: where it would end without it is no landing. */
+function metObstacle({ cautions }: FaultFlown, { runway }: PacketContext['request']): string | undefined {
+  const met = cautions.find(({ code, value }) => code === 'obstacle-clearance' && value <= 0);
+  return met && runway.obstacles.find(({ what }) => met.message.includes(what))?.what;
 }

@@ -48,6 +48,9 @@ function lineUpWords(lineUp: FaultRecovery, flight: FaultFlown, plan: FaultPlan,
   if (!lineUp.makes) {
     return `Turned back to the centreline no steeper than planned, it is not lined up in time to make the spot: ${instead}.`;
   }
+  if (isGoAround(flight, plan) && !lineUp.lasts && isBeforeLine(lineUp.height, flight, plan)) {
+    return `The planned bank, taken up ${begunAt(lineUp.height, units)}, still makes the spot; past the centreline, go around, or with no engine land straight ahead of you.`;
+  }
   const way = lineUpName(flight, plan);
   if (lineUp.lasts) return `${way} still makes the spot.`;
   const lower = isGoAround(flight, plan) ? '' : `; lower, ${instead}`;
@@ -60,6 +63,12 @@ function lineUpName(flight: FaultFlown, plan: FaultPlan): string {
   return isGoAround(flight, plan)
     ? `Past the centreline, go around; with no engine, ${turning.charAt(0).toLowerCase()}${turning.slice(1)}`
     : turning;
+}
+
+/** Whether the flight at a height (m) is still on the pattern's side of the centreline. */
+function isBeforeLine(height: number, { track }: FaultFlown, { asked }: FaultPlan): boolean {
+  const at = track.find((sample) => sample.height <= height);
+  return at !== undefined && at.across * asked.side > 0;
 }
 
 /** The pattern lies to the side `side` of the runway: past the line is the other one. */
