@@ -29,7 +29,8 @@ export function drawWindFlights(
 ): WindFlights | undefined {
   if (plan.flown.windProfile === 'layers') return undefined;
   const headwind = drawSpeed(least, Math.min(most, plan.aircraft.limits.wind), units, random);
-  if (headwind === undefined) return undefined;
+  // Tables and cards by wind have the winds of every 5 kt: their answers are printed.
+  if (headwind === undefined || isEvery5kt(headwind)) return undefined;
   const { heading } = request.runway;
   const wind = { from: positiveAngle(heading), speed: headwind };
   const flown = planApproach({ ...request, wind, gust: undefined, detail: 'flight' });
@@ -55,6 +56,11 @@ export function drawWindFlights(
   ];
   if (!still!.made) return undefined;
   return { headwind, right: right!, still: still!, faulty: faulty.filter(({ row }) => row.made) };
+}
+
+function isEvery5kt(speed: number): boolean {
+  const steps = speed / (5 * metresPerSecondPerKnot);
+  return Math.abs(steps - Math.round(steps)) < 1e-6;
 }
 
 function otherPower(

@@ -85,13 +85,13 @@ describe('a high fault', () => {
   it('says what the steep approach loses, and whether that is enough', () => {
     const enough = said('final height: +30 ft');
     expect(enough).toMatch(
-      /On final it is \d+ ft above the planned path; the steep approach, begun there and ended at 150 ft, puts up to \d+ ft right: enough\./,
+      /On final it is \d+ ft above the planned path; the steep approach, begun there and ended at 150 ft, puts a surplus of up to \d+ ft right: enough\./,
     );
     expect(enough).toMatch(
       /The steep approach (?:still makes the spot|does) if begun on this path at \d+ ft or higher\./,
     );
     const not = said('final height: +600 ft');
-    expect(not).toMatch(/puts up to \d+ ft right: not enough\./);
+    expect(not).toMatch(/puts a surplus of up to \d+ ft right: not enough\./);
     expect(not).not.toMatch(/The steep approach (still makes|does)/);
   });
   it('beside the runway is first brought back to it, and nothing is said of the steep approach from there', () => {

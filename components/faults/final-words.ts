@@ -98,7 +98,7 @@ function lowWords(
 function highWords(above: number, loses: number | undefined, makes: boolean, units: PageUnits): string {
   const high = `On final it is ${formatEdge(above, 'low', units)} above the planned path`;
   if (loses === undefined || loses < worthAWord) return `${high}.`;
-  const steep = `the steep approach, begun there and ended at ${formatHeight(steepUntil, units)}, puts up to ${formatEdge(loses, 'high', units)} right`;
+  const steep = `the steep approach, begun there and ended at ${formatHeight(steepUntil, units)}, puts a surplus of up to ${formatEdge(loses, 'high', units)} right`;
   if (!makes) return `${high}; ${steep}: not enough.`;
   // Rounded each to its safe side, the two figures may have crossed.
   return `${high}; ${steep}: ${loses - above < worthAWord ? 'just enough, begun at once' : 'enough'}.`;

@@ -2,6 +2,7 @@ import type { FaultFlown, FaultRecovery, RecoveryWay } from '../../src/flight/fa
 import type { FaultPlan } from '../../src/flight/faults/changed-approach.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
 import { formatEdge } from '../../src/units/safe-rounding.ts';
+import { leastFinal } from '../least-final.ts';
 import { enginesStopped } from './final-words.ts';
 import { besideRunway, leftAtStop, printedDistance } from './ground-words.ts';
 import { offApproachSpeed } from './speed-words.ts';
@@ -32,7 +33,9 @@ export function recoveryWords(
     .map(({ by, height, lasts }, i) => {
       const way = by === 'line-up' ? lineUpName(flight, plan) : ways[by];
       if (lasts) return `${way} still makes the spot.`;
-      const from = begunAt(height, units);
+      // What is not right by the height of a sound final is gone around from: no steep approach begins below it.
+      const least = by === 'steep-approach' ? leastFinal(plan.request) : 0;
+      const from = begunAt(Math.max(height, least), units);
       return `${way} ${made[i - 1]?.lasts === false ? 'does' : 'still makes the spot'} if begun ${from}.`;
     })
     .join(' ');
