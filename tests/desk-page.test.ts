@@ -169,7 +169,10 @@ describe('an instructor at the desk', { timeout: 200_000 }, () => {
     await toEnd();
     await page.keyboard.type('\nWords before.\n\n::patern');
     await press('Escape');
-    await page.waitForSelector('.said-below.error');
+    // Of the whole word: on a busy machine it is read before it is typed out.
+    await page.waitForFunction(() =>
+      document.querySelector('.said-below.error')?.textContent?.includes('patern'),
+    );
     const said = await page.$eval('.said-below.error', (found) => [
       found.textContent,
       found.previousElementSibling?.textContent,

@@ -2,7 +2,7 @@ import { edgeTexts } from '../../src/drawing/gate-band.ts';
 import { keyLabels } from '../../src/flight/keys.ts';
 import { metresPerFoot } from '../../src/units/factors.ts';
 import { formatHeight } from '../../src/units/format.ts';
-import { insteadAbove, onPattern, turnsInTime } from '../gates/gate-words.ts';
+import { insteadAbove, insteadBelow, onPattern, turnsInTime } from '../gates/gate-words.ts';
 import { leastFinal } from '../least-final.ts';
 import { drawHeight } from './draw-figures.ts';
 import { shuffled, shuffledChoices } from './exercise.ts';
@@ -87,10 +87,10 @@ function rangesOf(
 
 /** What the packet's gates ask for, in the words of its own table where that has one line for it. */
 function actions(plan: QuestionSetting['plan'], at: AskedKey): Record<Reading, string> {
-  const below = plan.power === 'idle' ? 'power, or another field' : 'another field, at once';
+  const below = insteadBelow(at, plan);
   const above = insteadAbove(at, plan);
   return {
-    below: `Below the band: ${below}.`,
+    below: `Below the band: ${below.charAt(0).toLowerCase()}${below.slice(1)}.`,
     lower: `In the band, lower than the plan: ${onPattern[at].lower}.`,
     higher: `In the band, higher than the plan: ${onPattern[at].higher}.`,
     above: `Above the band: ${above.charAt(0).toLowerCase()}${above.slice(1)}.`,

@@ -38,10 +38,22 @@ export function bandNote({ plan, request, units }: Setting): string {
 /** What it takes below the band. */
 export function belowWords(gate: Gate, setting: Setting): string {
   const band = gateBand(gate, setting.units);
-  const instead = setting.plan.power === 'idle' ? 'Power, or another field' : 'Another field, at once';
+  const instead = insteadBelow(gate.at, setting.plan);
   if (band.none !== undefined) return `Lower than the plan: ${lowerFirst(instead)}.`;
   if (band.low !== 'open') return `${instead}: ${fallsShort(gate.at, setting)}.`;
   return `No lowest height was found: treat any height below the plan as too low. ${instead}.`;
+}
+
+/** The spot is not the field: who falls short of it may still come down on the same ground. */
+export function insteadBelow(at: KeyId, { power }: Pick<Plan, 'power'>): string {
+  if (at === 'final') {
+    return power === 'idle'
+      ? 'Power; with no engine, land short of the spot'
+      : 'Land short of the spot, straight ahead';
+  }
+  return power === 'idle'
+    ? 'Power; with no engine, a nearer aim point or another field'
+    : 'A nearer aim point or another field, at once';
 }
 
 /** Lower than this, a spot may be reached by a turn that is not sound: that is no reason to try. */

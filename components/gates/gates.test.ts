@@ -78,7 +78,7 @@ describe('::gates', () => {
   it('names the shortest and the longest way that the gate allows, and what is done in the band', () => {
     const [key, base, final] = rowsOf(html);
     expect(key![4]).toBe(
-      'Power, or another field: even a base turn at once and base leg turned in, with final from 300 ft, fall short.',
+      'Power; with no engine, a nearer aim point or another field: even a base turn at once and base leg turned in, with final from 300 ft, fall short.',
     );
     expect(key![5]).toContain(
       'Lower: turn base sooner, turn base leg in. Higher: move the base turn out, turn base leg out; the rest on final.',
@@ -87,7 +87,7 @@ describe('::gates', () => {
       'Go around; with no engine, circle first, or land farther in: even the base turn moved out, base leg turned out and the most that final takes pass the spot.',
     );
     expect(base![4]).toBe(
-      'Power, or another field: even the corner cut, with final from 300 ft, falls short.',
+      'Power; with no engine, a nearer aim point or another field: even the corner cut, with final from 300 ft, falls short.',
     );
     expect(base![5]).toContain('cut the corner. Higher: turn base leg out; the rest on final');
     expect(base![6]).toContain('even base leg turned out and the most that final takes pass the spot');
@@ -127,7 +127,7 @@ describe('::gates', () => {
     const row = rowsOf(renderBody('::gates', { ...plan, gates: none }).html)[1]!;
     expect(row[1]).toBe('–');
     expect(row[4]).toBe(
-      'No lowest height was found: treat any height below the plan as too low. Power, or another field.',
+      'No lowest height was found: treat any height below the plan as too low. Power; with no engine, a nearer aim point or another field.',
     );
     expect(row[5]).toMatch(/^Fly the plan; no lower height was found sound\. Higher: turn base leg out/);
     const open: Gate = { at: 'final', low: 60, plan: 80, high: null };
