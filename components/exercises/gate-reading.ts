@@ -2,7 +2,7 @@ import { edgeTexts } from '../../src/drawing/gate-band.ts';
 import { keyLabels } from '../../src/flight/keys.ts';
 import { metresPerFoot } from '../../src/units/factors.ts';
 import { formatHeight } from '../../src/units/format.ts';
-import { insteadAbove, insteadBelow, onPattern, turnsInTime } from '../gates/gate-words.ts';
+import { insteadAbove, insteadBelow, lowerFirst, onPattern, turnsInTime } from '../gates/gate-words.ts';
 import { leastFinal } from '../least-final.ts';
 import { drawHeight } from './draw-figures.ts';
 import { shuffled, shuffledChoices } from './exercise.ts';
@@ -90,10 +90,10 @@ function actions(plan: QuestionSetting['plan'], at: AskedKey): Record<Reading, s
   const below = insteadBelow(at, plan);
   const above = insteadAbove(at, plan);
   return {
-    below: `Below the band: ${below.charAt(0).toLowerCase()}${below.slice(1)}.`,
+    below: `Below the band: ${lowerFirst(below)}.`,
     lower: `In the band, lower than the plan: ${onPattern[at].lower}.`,
     higher: `In the band, higher than the plan: ${onPattern[at].higher}.`,
-    above: `Above the band: ${above.charAt(0).toLowerCase()}${above.slice(1)}.`,
+    above: `Above the band: ${lowerFirst(above)}.`,
   };
 }
 

@@ -2,6 +2,7 @@ import type { FaultFlown, FaultRecovery, RecoveryWay } from '../../src/flight/fa
 import type { FaultPlan } from '../../src/flight/faults/changed-approach.ts';
 import type { PageUnits } from '../../src/units/page-units.ts';
 import { formatEdge } from '../../src/units/safe-rounding.ts';
+import { lowerFirst } from '../gates/gate-words.ts';
 import { leastFinal } from '../least-final.ts';
 import { enginesStopped } from './final-words.ts';
 import { besideRunway, leftAtStop, printedDistance } from './ground-words.ts';
@@ -64,7 +65,7 @@ function lineUpWords(lineUp: FaultRecovery, flight: FaultFlown, plan: FaultPlan,
 function lineUpName(flight: FaultFlown, plan: FaultPlan): string {
   const turning = ways['line-up'];
   return isGoAround(flight, plan)
-    ? `Past the centreline, go around; with no engine, ${turning.charAt(0).toLowerCase()}${turning.slice(1)}`
+    ? `Past the centreline, go around; with no engine, ${lowerFirst(turning)}`
     : turning;
 }
 

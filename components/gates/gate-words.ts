@@ -201,6 +201,6 @@ function dragShort({ aircraft }: Plan): string {
   return aircraft.steepApproach ? 'an S-turn and the steep approach pass' : 'an S-turn passes';
 }
 
-function lowerFirst(text: string): string {
+export function lowerFirst(text: string): string {
   return text.charAt(0).toLowerCase() + text.slice(1);
 }

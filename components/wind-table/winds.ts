@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import type { Aircraft } from '../../src/flight/aircraft.ts';
 import type { WindCase } from '../../src/flight/wind-table.ts';
-import { quantityListForm } from '../../src/school/written-form.ts';
+import { within } from '../../src/school/fields.ts';
+import { quantityListForm, type WrittenForm } from '../../src/school/written-form.ts';
 import { parseQuantity, QuantityError } from '../../src/units/quantity.ts';
 
 /** More winds than this make no table that anyone reads. */
@@ -9,37 +10,26 @@ const most = 12;
 
 /** Speeds with their units and a space between them, `0kt 5kt −5kt`, in m/s. */
 export function speeds(example: string) {
-  return quantityList('speed', example, '5kt');
+  const read = (word: string) => parseQuantity(word, 'speed', '5kt');
+  return listOf('speeds', example, read, quantityListForm('speed'));
 }
 
 /** How far a wind may turn, up to 90 degrees to either side, `0deg 20deg −10deg`, in rad. */
 export function veers(example: string) {
-  return quantityList('angle', example, '20deg', Math.PI / 2);
+  const [low, high, one] = ['-90 deg', '90 deg', '20deg'] as const;
+  const angle = (word: string) => parseQuantity(word, 'angle', one);
+  const read = within(angle(low), angle(high), `${low} to ${high}`, one, angle);
+  return listOf('angles', example, read, quantityListForm('angle', low, high));
 }
 
-function quantityList(
-  kind: 'speed' | 'angle',
-  example: string,
-  one: string,
-  limit = Number.POSITIVE_INFINITY,
-) {
-  const [form, range] =
-    kind === 'speed'
-      ? [quantityListForm(kind), '']
-      : [quantityListForm(kind, '-90 deg', '90 deg'), ' (-90 deg to 90 deg)'];
+function listOf(what: string, example: string, readOne: (word: string) => number, form: WrittenForm) {
   const read = z.string().transform((text, context): number[] => {
     const words = text.split(/\s*,\s*|\s+(?=[\d+\-−])/).filter((word) => word.trim() !== '');
     try {
       if (words.length === 0 || words.length > most) {
-        throw new QuantityError(`write 1 to ${most} ${kind}s such as \`${example}\``);
+        throw new QuantityError(`write 1 to ${most} ${what} such as \`${example}\``);
       }
-      return words.map((word) => {
-        const value = parseQuantity(word, kind, one);
-        if (Math.abs(value) <= limit) return value;
-        throw new QuantityError(
-          `\`${word}\` is outside what is possible here${range}: write it as \`${one}\``,
-        );
-      });
+      return words.map((word) => readOne(word));
     } catch (error) {
       if (!(error instanceof QuantityError)) throw error;
       context.addIssue({ code: 'custom', message: error.message });

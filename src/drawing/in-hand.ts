@@ -1,9 +1,8 @@
 import type { Caution, Gate } from '../flight/plan.ts';
-import { metresPerFoot } from '../units/factors.ts';
 import type { PageUnits } from '../units/page-units.ts';
 import { roundTo, withUnit } from '../units/rounding.ts';
 import { gateBand } from './gate-band.ts';
-import { keyHeightStep } from './key-height.ts';
+import { heightUnitSize, keyHeightStep } from './key-height.ts';
 
 /** How far a plan stands above the lowest height of its band; negative below it. */
 export interface InHand {
@@ -24,7 +23,7 @@ export function inHandBelow(
 ): InHand | undefined {
   const band = gateBand(gate, units);
   if (band.none !== undefined || typeof band.low !== 'number') return undefined;
-  const size = units.height === 'ft' ? metresPerFoot : 1;
+  const size = heightUnitSize(units);
   const step = keyHeightStep({ id: gate.at, height: gate.plan }, cautions, units);
   const inHand = roundTo(roundTo(gate.plan / size, step) - band.low / size, step);
   return { height: inHand * size, text: withUnit(Math.abs(inHand), step, units.height) };

@@ -20,7 +20,7 @@ export function formatKeyHeight(
   cautions: readonly Held[],
   units: PageUnits,
 ): string {
-  return withUnit(key.height / sizeOf(units), keyHeightStep(key, cautions, units), units.height);
+  return withUnit(key.height / heightUnitSize(units), keyHeightStep(key, cautions, units), units.height);
 }
 
 /** The step that the height of a key position is printed to, in the unit of the page. */
@@ -29,7 +29,7 @@ export function keyHeightStep(
   cautions: readonly Held[],
   units: PageUnits,
 ): number {
-  const step = heightStep(units) / sizeOf(units);
+  const step = heightStep(units) / heightUnitSize(units);
   const held = cautions.find(
     ({ code, at, value }) => ofHeight.has(code) && at === id && Math.abs(value - height) < 1e-6,
   );
@@ -38,4 +38,5 @@ export function keyHeightStep(
   return tellingApart(height, held.limit, units.height, kind, { step }).step;
 }
 
-const sizeOf = (units: PageUnits) => (units.height === 'ft' ? metresPerFoot : 1);
+/** m: one of the unit that heights are printed in. */
+export const heightUnitSize = (units: PageUnits) => (units.height === 'ft' ? metresPerFoot : 1);

@@ -1,5 +1,10 @@
-import { metresPerFoot } from '../units/factors.ts';
-import { type Answer, type ApproachMethod, type Asked, spotTolerance } from './approach-method.ts';
+import {
+  type Answer,
+  type ApproachMethod,
+  type Asked,
+  plannedFinal,
+  spotTolerance,
+} from './approach-method.ts';
 import { type Approached, type Approaching, approach } from './approaching.ts';
 import type { Conditions } from './conditions.ts';
 import { Flight } from './fly.ts';
@@ -20,8 +25,6 @@ export const approach360: ApproachMethod = {
     asked.bankGiven && !asked.heightGiven ? findHeight(asked, conditions) : findRadius(asked, conditions),
 };
 
-/** m. The turn to final is planned to be complete so much higher than it must be: what is in hand for a circle that came out wide. */
-const inHand = 100 * metresPerFoot;
 /** m. */
 const largestRadius = 5000;
 const highestStart = 3000;
@@ -31,7 +34,7 @@ function findRadius(asked: Asked, conditions: Conditions): Answer | undefined {
   let last: Approached | undefined;
   const spare = (radius: number): number => {
     last = approach(approaching360(asked.height, radius, run, asked, conditions), conditions);
-    return last ? last.finalHeight - finalHeightOf(asked) : Number.NaN;
+    return last ? last.finalHeight - plannedFinal(asked) : Number.NaN;
   };
   const slope = -(2 * Math.PI) / conditions.polar.ratio;
   const least = turnRadius(conditions.polar.speed, conditions.aircraft.turns.limit);
@@ -54,9 +57,9 @@ function findHeight(asked: Asked, conditions: Conditions): Answer | undefined {
       return last ? last.steepestCircle - asked.bank : Number.NaN;
     };
     const radius = rootInBracket(spareBank, [still / 4, still * 6], 1e-6);
-    return last && radius !== undefined ? last.finalHeight - finalHeightOf(asked) : Number.NaN;
+    return last && radius !== undefined ? last.finalHeight - plannedFinal(asked) : Number.NaN;
   };
-  const sought = seekRoot(spare, asked.height, 1, [finalHeightOf(asked), highestStart], spotTolerance / 100);
+  const sought = seekRoot(spare, asked.height, 1, [plannedFinal(asked), highestStart], spotTolerance / 100);
   if (!sought || !last) return undefined;
   return {
     approached: last,
@@ -65,16 +68,11 @@ function findHeight(asked: Asked, conditions: Conditions): Answer | undefined {
   };
 }
 
-/** m. */
-function finalHeightOf({ leastFinal }: Asked): number {
-  return leastFinal + inHand;
-}
-
 /** m over the ground from wings level on final, at its height, to the touchdown. */
 function finalRun(asked: Asked, conditions: Conditions): number {
   const flight = new Flight(conditions, 0, 'search');
   const legs = finalLegs(conditions, asked.pull);
-  flight.begin({ along: 0, across: 0, height: finalHeightOf(asked), eas: conditions.polar.speed }, legs[0]!);
+  flight.begin({ along: 0, across: 0, height: plannedFinal(asked), eas: conditions.polar.speed }, legs[0]!);
   for (const leg of legs) flight.leg(leg);
   return flight.state[ALONG]! - (asked.touchdown ?? 0);
 }

@@ -1,5 +1,10 @@
-import { metresPerFoot } from '../units/factors.ts';
-import { type Answer, type ApproachMethod, type Asked, spotTolerance } from './approach-method.ts';
+import {
+  type Answer,
+  type ApproachMethod,
+  type Asked,
+  plannedFinal,
+  spotTolerance,
+} from './approach-method.ts';
 import { type Approached, type Approaching, approach } from './approaching.ts';
 import type { Conditions } from './conditions.ts';
 import { finalLegs, joinFromBase, stillAirLead } from './pattern-legs.ts';
@@ -17,13 +22,11 @@ export const approach90: ApproachMethod = {
     if (asked.heightGiven) return findDistance(asked, conditions);
     const found = findHeight(asked, conditions);
     const isAsked = asked.baseDistance !== undefined;
-    if (isAsked || (found?.made && found.approached.finalHeight >= asked.leastFinal + inHand)) return found;
+    if (isAsked || (found?.made && found.approached.finalHeight >= plannedFinal(asked))) return found;
     return withInHand(asked, conditions) ?? found;
   },
 };
 
-/** m. The turn to final is planned to be complete so much higher than it must be. */
-const inHand = 100 * metresPerFoot;
 /** m. */
 const heights = [20, 3000] as const;
 const furthest = 20_000;
@@ -45,7 +48,7 @@ function findHeight(asked: Asked, conditions: Conditions): Answer | undefined {
 
 /** The lowest height from which the turn to final is complete with that in hand; undefined where none is found. */
 function withInHand(asked: Asked, conditions: Conditions): Answer | undefined {
-  const wanted = asked.leastFinal + inHand;
+  const wanted = plannedFinal(asked);
   let last: Answer | undefined;
   const spare = (height: number): number => {
     last = findDistance({ ...asked, height }, conditions);

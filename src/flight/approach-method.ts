@@ -1,3 +1,4 @@
+import { metresPerFoot } from '../units/factors.ts';
 import type { Approached } from './approaching.ts';
 import type { Conditions } from './conditions.ts';
 import type { Approach, Solved } from './plan.ts';
@@ -44,6 +45,14 @@ export interface ApproachMethod {
   readonly id: Approach;
   /** Undefined where nothing of it can be flown in this wind. */
   readonly answer: (asked: Asked, conditions: Conditions) => Answer | undefined;
+}
+
+/** m. Where nothing is asked for, the turn to final is planned to be complete so much higher than it must be. */
+const inHand = 100 * metresPerFoot;
+
+/** m: the height at which the turn to final is planned to be complete, for a turn that came out wide or an air that sank. */
+export function plannedFinal({ leastFinal }: Pick<Asked, 'leastFinal'>): number {
+  return leastFinal + inHand;
 }
 
 /** m. A search brings its touchdown this near to the spot: a quarter of what the flight may be off before it is aimed again. */

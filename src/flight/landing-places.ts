@@ -160,9 +160,10 @@ type Reached = Pick<Place, 'approach' | 'straightIn' | 'margins' | 'excess' | 'r
 /** By the half circuit where its key is reached: more is still open from there. Else by the base key, else straight in. */
 function reached(runway: Runway, local: Position, request: PlanRequest): Reached {
   const found: Way[] = [];
+  const patterns = circuits.flatMap((circuit) => patternIn(circuit, runway, request) ?? []);
   for (const approach of ['180', '90'] as const) {
-    for (const circuit of ['left', 'right'] as const) {
-      const way = wayIn(approach, circuit, runway, local, request);
+    for (const pattern of patterns) {
+      const way = wayIn(approach, pattern, runway, local, request);
       if (way) found.push(way);
     }
     const best = mostInHand(found.filter((way) => way.margin >= 0 && !meetsObstacle(way.rejections)));
@@ -236,7 +237,7 @@ interface Way {
   readonly rejections: readonly Rejection[];
 }
 
-/** Of a plan that is not to be flown for what it is, whatever the place: see `wayIn`. */
+/** Of a plan that is not to be flown for what it is, whatever the place: see `patternIn`. */
 const badPattern: ReadonlySet<CautionCode> = new Set<CautionCode>([
   'beyond-reach',
   'wind-over-glide',
@@ -247,19 +248,13 @@ const badPattern: ReadonlySet<CautionCode> = new Set<CautionCode>([
   'off-runway',
 ]);
 
-/**
- * By the downwind key, or by the base key where that is too far: the planned approach says where the key lies, and its gate how
- * high. A plan that is not to be flown is no way in. What it meets on the ground, and the wind there, are reasons against the place;
- * the mass is the same wherever it lands.
- */
-function wayIn(
-  approach: '180' | '90',
-  circuit: Circuit,
-  runway: Runway,
-  position: Position,
-  request: PlanRequest,
-): Way | undefined {
-  // Its base key is that of the whole pattern, as every table and drawing has it.
+const circuits = ['left', 'right'] as const;
+
+/** The whole pattern to one side. */
+type FlownPattern = Pick<Way, 'circuit' | 'plan' | 'worked'>;
+
+/** Its base key is the one that every table and drawing has. A plan that is not to be flown is no way in. */
+function patternIn(circuit: Circuit, runway: Runway, request: PlanRequest): FlownPattern | undefined {
   const like: PlanRequest = {
     ...request,
     runway,
@@ -270,10 +265,24 @@ function wayIn(
   };
   const plan = planApproach(like);
   const isBad = plan.cautions.some(({ code, grade }) => grade === 'not-to-be-flown' && badPattern.has(code));
+  return plan.made && !isBad ? { circuit, plan, worked: workOut(like) } : undefined;
+}
+
+/**
+ * By the downwind key, or by the base key where that is too far: the planned pattern says where the key lies, and its gate how
+ * high. What it meets on the ground, and the wind there, are reasons against the place; the mass is the same wherever it lands.
+ */
+function wayIn(
+  approach: '180' | '90',
+  pattern: FlownPattern,
+  runway: Runway,
+  position: Position,
+  request: PlanRequest,
+): Way | undefined {
+  const { plan, worked } = pattern;
   const isDownwind = approach === '180';
   const key = plan.keys.find(({ id }) => id === (isDownwind ? 'downwind-key' : 'base-key'));
-  if (!plan.made || isBad || !key) return undefined;
-  const worked = workOut(like);
+  if (!key) return undefined;
   const { asked, resolved } = worked;
   const { conditions } = resolved;
   const track = isDownwind ? downwindTrack(asked.side) : baseTrack(asked.side);
@@ -286,7 +295,7 @@ function wayIn(
   if (low === null) return undefined;
   const { track: flown, keys } = plan;
   const rejections = groundRejections({ ...examinedBy(worked, runway, request), track: flown, keys });
-  return { approach, circuit, plan, worked, key, paths, search, height, margin: height - low, rejections };
+  return { approach, ...pattern, key, paths, search, height, margin: height - low, rejections };
 }
 
 function examinedBy(

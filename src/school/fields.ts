@@ -49,7 +49,14 @@ function field<T>(example: string, read: (text: string) => T, form: WrittenForm)
     .meta({ sample: example, ...form }) as unknown as Field<T>;
 }
 
-function within(low: number, high: number, range: string, example: string, read: (text: string) => number) {
+/** A reader that refuses what lies outside its limits, with `range` and `example` in its message. */
+export function within(
+  low: number,
+  high: number,
+  range: string,
+  example: string,
+  read: (text: string) => number,
+) {
   return (text: string): number => {
     const value = read(text);
     // A limit typed in another unit may miss by the last bit.
