@@ -1,16 +1,28 @@
 // The import rule of the house (DEVELOPERS.md): imports run downward only, and never in a circle.
 // Each room lists the rooms it may use; anything else it reaches for fails the build.
+const core = ['flight', 'units'];
+const drawn = ['drawing', 'words', ...core];
+const written = ['lesson', 'school', 'messages'];
+const pages = ['press', 'components', ...written, ...drawn];
 const rooms = {
   units: [],
+  messages: [],
   flight: ['units'],
-  school: ['units'],
-  drawing: ['flight', 'units'],
-  lesson: ['school', 'units'],
-  components: ['lesson', 'school', 'drawing', 'flight', 'units'],
-  press: ['components', 'lesson', 'school', 'drawing', 'flight', 'units'],
-  desk: ['press', 'components', 'lesson', 'school', 'drawing', 'flight', 'units'],
-  cli: ['desk', 'press', 'components', 'lesson', 'school', 'drawing', 'flight', 'units'],
+  words: core,
+  drawing: ['words', ...core],
+  school: ['messages', 'units', 'flight/terms'],
+  lesson: ['school', 'messages', 'units', 'flight/terms'],
+  components: [...written, ...drawn],
+  press: ['components', ...written, ...drawn],
+  checks: pages,
+  export: pages,
+  reference: pages,
+  entries: ['export', ...pages],
+  desk: ['reference', ...pages],
+  cli: ['desk', 'checks', 'export', 'reference', ...pages],
 };
+// The core is a house of its own: each folder of it may use those before it.
+const flight = ['terms', 'numerics', 'air', 'aircraft', 'flying', 'approaches', 'plan', 'questions', 'faults'];
 const folder = (room) => (room === 'components' ? '^components/' : `^src/${room}/`);
 
 module.exports = {
@@ -22,10 +34,14 @@ module.exports = {
       comment: `${room} may use: ${allowed.join(', ') || 'no other room'}`,
       severity: 'error',
       from: { path: folder(room), pathNot: '\\.test\\.ts$' },
-      to: {
-        path: '^(src|components|tests)/',
-        pathNot: [room, ...allowed].map(folder),
-      },
+      to: { path: '^(src|components|tests)/', pathNot: [room, ...allowed].map(folder) },
+    })),
+    ...flight.map((name, i) => ({
+      name: `flight-${name}-imports-downward`,
+      comment: `flight/${name} may use: ${flight.slice(0, i).join(', ') || 'no other folder of the core'}`,
+      severity: 'error',
+      from: { path: `^src/flight/${name}/`, pathNot: '\\.test\\.ts$' },
+      to: { path: '^src/flight/', pathNot: flight.slice(0, i + 1).map((each) => `^src/flight/${each}/`) },
     })),
     {
       name: 'flight-is-pure',

@@ -1,7 +1,7 @@
-import type { DrawingBoard } from '../src/drawing/drawing.ts';
-import type { Plan, PlanRequest } from '../src/flight/plan.ts';
+import type { DrawingBoard } from '../src/drawing/kit/drawing.ts';
+import type { Plan, PlanRequest } from '../src/flight/terms/plan.ts';
 import type { School } from '../src/school/school.ts';
-import type { PageUnits } from '../src/units/page-units.ts';
+import type { PageUnits } from '../src/words/figures/page-units.ts';
 
 /** Whom a packet is printed for: the instructor's has notes and answers in its margin. */
 export type Edition = 'instructor' | 'student';

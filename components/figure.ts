@@ -1,6 +1,6 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
-import type { Drawing } from '../src/drawing/drawing.ts';
+import type { Drawing } from '../src/drawing/kit/drawing.ts';
 import { captionNumber } from '../src/lesson/captions.ts';
 import { words } from '../src/school/fields.ts';
 

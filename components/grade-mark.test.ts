@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { gradeOf } from '../src/flight/grade.ts';
-import type { Caution, Plan } from '../src/flight/plan.ts';
+import { gradeOf } from '../src/flight/terms/grade.ts';
+import type { Caution, Plan } from '../src/flight/terms/plan.ts';
 import { flyTrial, renderBody } from './trial-packet.ts';
 
 const sound = flyTrial();

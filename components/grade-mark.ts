@@ -1,7 +1,7 @@
 import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
-import { keyGrade, markWords } from '../src/drawing/grade-words.ts';
-import type { KeyId, Plan } from '../src/flight/plan.ts';
+import type { KeyId, Plan } from '../src/flight/terms/plan.ts';
+import { keyGrade, markWords } from '../src/words/cautions/grade-words.ts';
 
 /** A key position in a table's row; marked where a limit is passed there. */
 export function markedKey(plan: Plan, id: KeyId, label: string): (string | Element)[] {

@@ -1,5 +1,5 @@
 import type { Element, ElementContent } from 'hast';
-import type { DrawingBoard } from '../src/drawing/drawing.ts';
+import type { DrawingBoard } from '../src/drawing/kit/drawing.ts';
 import { textOf } from '../src/lesson/headings.ts';
 import type { PacketContext } from './context.ts';
 

@@ -1,14 +1,14 @@
-import { gateBand } from '../src/drawing/gate-band.ts';
-import { indicatedSpeed } from '../src/flight/calibration.ts';
-import { groundFigures } from '../src/flight/ground.ts';
-import type { Gate, Plan } from '../src/flight/plan.ts';
-import { loadFactor, stallSpeedUnder } from '../src/flight/turns.ts';
+import { indicatedSpeed } from '../src/flight/aircraft/calibration.ts';
+import { loadFactor, stallSpeedUnder } from '../src/flight/aircraft/turns.ts';
+import { groundFigures } from '../src/flight/questions/ground.ts';
+import type { Gate, Plan } from '../src/flight/terms/plan.ts';
 import type { KnownFigure } from '../src/lesson/check-typed-figures.ts';
 import { metresPerFoot } from '../src/units/factors.ts';
-import { distanceStep, heightStep, speedStep } from '../src/units/format.ts';
-import type { PageUnits } from '../src/units/page-units.ts';
 import { roundDownTo, roundTo, roundUpTo } from '../src/units/rounding.ts';
-import { roundMostSpeed } from '../src/units/safe-rounding.ts';
+import { distanceStep, heightStep, speedStep } from '../src/words/figures/format.ts';
+import type { PageUnits } from '../src/words/figures/page-units.ts';
+import { roundMostSpeed } from '../src/words/figures/safe-rounding.ts';
+import { gateBand } from '../src/words/gates/gate-band.ts';
 
 /** The heights, distances and speeds of a flight that a directive in a sentence prints. */
 export function planFigures(plan: Plan, units: PageUnits): KnownFigure[] {

@@ -1,4 +1,4 @@
-import type { KeyId, KeyPosition, Plan } from '../src/flight/plan.ts';
+import type { KeyId, KeyPosition, Plan } from '../src/flight/terms/plan.ts';
 import { DirectiveError } from '../src/lesson/component.ts';
 import { nameList } from '../src/lesson/directive-form.ts';
 

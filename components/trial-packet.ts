@@ -3,13 +3,13 @@ import { registerWindow, SVG, type Svg } from '@svgdotjs/svg.js';
 import { toHtml } from 'hast-util-to-html';
 import { createSVGWindow } from 'svgdom';
 import { VFile } from 'vfile';
-import type { DrawingBoard } from '../src/drawing/drawing.ts';
-import type { Plan, PlanRequest } from '../src/flight/plan.ts';
-import { planApproach } from '../src/flight/planner.ts';
+import type { DrawingBoard } from '../src/drawing/kit/drawing.ts';
+import { planApproach } from '../src/flight/plan/planner.ts';
+import type { Plan, PlanRequest } from '../src/flight/terms/plan.ts';
 import { parseLesson } from '../src/lesson/parse-lesson.ts';
 import { renderLesson } from '../src/lesson/render-lesson.ts';
 import { readSchool } from '../src/school/read.ts';
-import type { PageUnits } from '../src/units/page-units.ts';
+import type { PageUnits } from '../src/words/figures/page-units.ts';
 import type { Edition, PacketContext } from './context.ts';
 import { components } from './list.ts';
 

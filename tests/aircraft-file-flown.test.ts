@@ -1,9 +1,9 @@
 import { VFile } from 'vfile';
 import { describe, expect, it } from 'vitest';
 import { flyTrial, sayIn } from '../components/trial-packet.ts';
-import { indicatedSpeed } from '../src/flight/calibration.ts';
-import { sinOfGlide } from '../src/flight/glide.ts';
-import { planApproach } from '../src/flight/planner.ts';
+import { indicatedSpeed } from '../src/flight/aircraft/calibration.ts';
+import { sinOfGlide } from '../src/flight/aircraft/glide.ts';
+import { planApproach } from '../src/flight/plan/planner.ts';
 import { type AircraftFile, parseAircraft } from '../src/school/aircraft.ts';
 import { requestFor, windOffRunway } from './flight-school.ts';
 

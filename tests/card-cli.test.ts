@@ -1,12 +1,12 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { Approach } from '../src/flight/plan.ts';
-import { buildLesson } from '../src/press/build.ts';
+import type { Approach } from '../src/flight/terms/plan.ts';
 import { cardBody, cardHtml } from '../src/press/card/card.ts';
 import type { CardPaperName } from '../src/press/card/card-paper.ts';
 import { fitCard, settings } from '../src/press/card/fit-card.ts';
 import { makeCard } from '../src/press/card/make-card.ts';
-import { findBrowser } from '../src/press/find-browser.ts';
-import { withPrinter } from '../src/press/print-pdf.ts';
+import { buildLesson } from '../src/press/packet/build.ts';
+import { findBrowser } from '../src/press/printing/find-browser.ts';
+import { withPrinter } from '../src/press/printing/print-pdf.ts';
 import { readSchool } from '../src/school/read.ts';
 import { parseWind } from '../src/units/wind-text.ts';
 import {

@@ -3,7 +3,7 @@ import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { published } from '../src/press/checks/published.ts';
+import { published } from '../src/checks/published.ts';
 import { readHandbooks } from '../src/school/read.ts';
 import { type ReadPdf, readPdf } from './pdf-reader.ts';
 

@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { faint, ink, paper, tint } from '../src/drawing/ink.ts';
+import { faint, ink, paper, tint } from '../src/drawing/kit/ink.ts';
 import { handbookPackets } from './handbook-packets.ts';
 import { contrast, lightness } from './luminance.ts';
 import { type ColourUse, coloursIn, colourUse, type Declaration, pageDeclarations } from './page-rules.ts';

@@ -3,10 +3,10 @@ import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import puppeteer, { type Browser, type Page } from 'puppeteer-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { PlanRequest } from '../src/flight/plan.ts';
-import { planToJson } from '../src/flight/plan-json.ts';
-import { planApproach } from '../src/flight/planner.ts';
-import { findBrowser } from '../src/press/find-browser.ts';
+import { planToJson } from '../src/export/plan-json.ts';
+import { planApproach } from '../src/flight/plan/planner.ts';
+import type { PlanRequest } from '../src/flight/terms/plan.ts';
+import { findBrowser } from '../src/press/printing/find-browser.ts';
 import { requestFor, windOffRunway } from './flight-school.ts';
 
 /*

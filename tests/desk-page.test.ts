@@ -12,7 +12,7 @@ import remarkParse from 'remark-parse';
 import remarkRehype from 'remark-rehype';
 import { unified } from 'unified';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { findBrowser } from '../src/press/find-browser.ts';
+import { findBrowser } from '../src/press/printing/find-browser.ts';
 
 /*
  * The page of `chalkwing desk` as an instructor meets it: a real browser, the real command, a copy of the lessons.

@@ -22,7 +22,7 @@ import type {
 import { LiveSchools } from '../src/desk/server/live-school.ts';
 import { type Desk, openDesk } from '../src/desk/server/open-desk.ts';
 import { SchoolFiles } from '../src/desk/server/school-files.ts';
-import { buildLesson } from '../src/press/build.ts';
+import { buildLesson } from '../src/press/packet/build.ts';
 import { readSchool } from '../src/school/read.ts';
 
 const lessons = fileURLToPath(new URL('../lessons', import.meta.url));

@@ -1,5 +1,5 @@
-import { type Segment, segmentsOf } from '../src/drawing/geometry.ts';
-import { pointsOf, type ReadElement, readSvg } from '../src/drawing/svg-reading.ts';
+import { type Segment, segmentsOf } from '../src/drawing/kit/geometry.ts';
+import { pointsOf, type ReadElement, readSvg } from '../src/drawing/kit/svg-reading.ts';
 import { lightness } from './luminance.ts';
 
 /** How something is drawn: what the eye has to tell it from the next thing by. */

@@ -1,10 +1,10 @@
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Edition } from '../components/context.ts';
-import { findBrowser } from '../src/press/find-browser.ts';
-import { bindVolume, openBook } from '../src/press/handbook/book-order.ts';
-import { type PaperName, papers } from '../src/press/paper.ts';
-import { openPrinter, type Printer } from '../src/press/print-pdf.ts';
+import { bindVolume, openBook } from '../src/press/book/book-order.ts';
+import { type PaperName, papers } from '../src/press/paper/paper.ts';
+import { findBrowser } from '../src/press/printing/find-browser.ts';
+import { openPrinter, type Printer } from '../src/press/printing/print-pdf.ts';
 import { readSchool } from '../src/school/read.ts';
 import type { School } from '../src/school/school.ts';
 import { type ReadPdf, readPdf } from './pdf-reader.ts';

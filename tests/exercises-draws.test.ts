@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { drawExercises } from '../components/exercises/draw-exercises.ts';
 import { fieldsFor } from '../components/exercises/fields-by-runway.ts';
 import { kinds } from '../components/exercises/kinds.ts';
-import { randomFrom } from '../src/flight/random.ts';
+import { randomFrom } from '../src/flight/numerics/random.ts';
 import { figureIn, questionsOf, settingFor } from './exercises-questions.ts';
 import { aircraftIds, windOffRunway } from './flight-school.ts';
 

@@ -1,8 +1,8 @@
 import { kinds } from '../components/exercises/kinds.ts';
 import type { QuestionSetting } from '../components/exercises/question-setting.ts';
-import type { PlanRequest } from '../src/flight/plan.ts';
-import { planApproach } from '../src/flight/planner.ts';
-import { randomFrom } from '../src/flight/random.ts';
+import { randomFrom } from '../src/flight/numerics/random.ts';
+import { planApproach } from '../src/flight/plan/planner.ts';
+import type { PlanRequest } from '../src/flight/terms/plan.ts';
 import type { AirfieldFile } from '../src/school/airfield.ts';
 import { type AircraftId, requestFor } from './flight-school.ts';
 

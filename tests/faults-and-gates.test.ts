@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { contextOf, degrees, flyTrial, knots } from '../components/trial-packet.ts';
-import { standardGravity } from '../src/flight/constants.ts';
-import { type FaultChange, type FaultFlown, isInTheLanding } from '../src/flight/fault.ts';
+import { standardGravity } from '../src/flight/air/constants.ts';
 import { changedApproach, type FaultPlan, planForFaults } from '../src/flight/faults/changed-approach.ts';
 import { flyFault } from '../src/flight/faults/fly-fault.ts';
 import { recoverFault } from '../src/flight/faults/recover-fault.ts';
-import { gatesOf } from '../src/flight/gates.ts';
-import type { KeyId, KeyPosition } from '../src/flight/plan.ts';
+import { gatesOf } from '../src/flight/plan/gates.ts';
+import { type FaultChange, type FaultFlown, isInTheLanding } from '../src/flight/terms/fault.ts';
+import type { KeyId, KeyPosition } from '../src/flight/terms/plan.ts';
 
 // The fault table and the gate rows of a packet say the same of a flight: within the band of a key that it comes to, some way
 // makes the spot from there; outside it none does. `recoverFault` says which places are compared.

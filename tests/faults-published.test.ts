@@ -1,6 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { sinkAfterDrop } from '../components/faults/landing-words.ts';
-import type { FaultChange, FaultFlown } from '../src/flight/fault.ts';
 import { type FaultPlan, planForFaults } from '../src/flight/faults/changed-approach.ts';
 import { flyFault } from '../src/flight/faults/fly-fault.ts';
 import {
@@ -10,13 +8,15 @@ import {
   floatFrom,
   slowOnFinal,
 } from '../src/flight/faults/on-final.ts';
-import type { PlanRequest } from '../src/flight/plan.ts';
+import type { FaultChange, FaultFlown } from '../src/flight/terms/fault.ts';
+import type { PlanRequest } from '../src/flight/terms/plan.ts';
 import { readAircraft } from '../src/school/read.ts';
 import {
   radiansPerDegree as degree,
   metresPerSecondPerKnot as knot,
   metresPerFoot,
 } from '../src/units/factors.ts';
+import { sinkAfterDrop } from '../src/words/faults/landing-words.ts';
 import { requestFor, windOffRunway } from './flight-school.ts';
 
 // How much each fault comes to, against published figures and against closed forms worked out here, which share no code

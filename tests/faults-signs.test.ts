@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { FaultChange, FaultFlown } from '../src/flight/fault.ts';
 import { type FaultPlan, planForFaults } from '../src/flight/faults/changed-approach.ts';
 import { flyFault } from '../src/flight/faults/fly-fault.ts';
-import type { PlanRequest } from '../src/flight/plan.ts';
+import type { FaultChange, FaultFlown } from '../src/flight/terms/fault.ts';
+import type { PlanRequest } from '../src/flight/terms/plan.ts';
 import { readAircraft } from '../src/school/read.ts';
 import { metresPerSecondPerKnot, radiansPerDegree } from '../src/units/factors.ts';
 import { requestFor, windOffRunway } from './flight-school.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { PlanRequest } from '../src/flight/plan.ts';
-import { planApproach } from '../src/flight/planner.ts';
+import { planApproach } from '../src/flight/plan/planner.ts';
+import type { PlanRequest } from '../src/flight/terms/plan.ts';
 import { flyByOdex, type OdexFlight, type Places } from './flight-by-odex.ts';
 import { type AircraftId, aircraftIds, requestFor, windOffRunway } from './flight-school.ts';
 

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Plan } from '../src/flight/plan.ts';
-import { planToJson } from '../src/flight/plan-json.ts';
-import { planApproach } from '../src/flight/planner.ts';
+import { planToJson } from '../src/export/plan-json.ts';
+import { planApproach } from '../src/flight/plan/planner.ts';
+import type { Plan } from '../src/flight/terms/plan.ts';
 import { aircraftIds, requestFor, windOffRunway } from './flight-school.ts';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { RequestError } from '../src/flight/errors.ts';
-import type { PlanRequest } from '../src/flight/plan.ts';
-import { planToJson } from '../src/flight/plan-json.ts';
-import { planApproach } from '../src/flight/planner.ts';
+import { planToJson } from '../src/export/plan-json.ts';
+import { planApproach } from '../src/flight/plan/planner.ts';
+import { RequestError } from '../src/flight/terms/errors.ts';
+import type { PlanRequest } from '../src/flight/terms/plan.ts';
 import { metresPerSecondPerKnot, radiansPerDegree } from '../src/units/factors.ts';
 import { requestFor } from './flight-school.ts';
 

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { approach180 } from '../src/flight/approach-180.ts';
-import { standardGravity } from '../src/flight/constants.ts';
-import { flyPattern } from '../src/flight/fly-pattern.ts';
-import { sinOfGlide } from '../src/flight/glide.ts';
-import { Integrator } from '../src/flight/integrator.ts';
+import { planToJson } from '../src/export/plan-json.ts';
+import { standardGravity } from '../src/flight/air/constants.ts';
+import { sinOfGlide } from '../src/flight/aircraft/glide.ts';
+import { approach180 } from '../src/flight/approaches/approach-180.ts';
+import { flyPattern } from '../src/flight/flying/fly-pattern.ts';
 import {
   ACROSS,
   ALONG,
@@ -15,11 +15,11 @@ import {
   HEIGHT,
   type Medium,
   stateSize,
-} from '../src/flight/motions.ts';
-import type { Plan, PlanRequest } from '../src/flight/plan.ts';
-import { planToJson } from '../src/flight/plan-json.ts';
-import { planApproach } from '../src/flight/planner.ts';
-import { resolveRequest } from '../src/flight/request.ts';
+} from '../src/flight/flying/motions.ts';
+import { Integrator } from '../src/flight/numerics/integrator.ts';
+import { planApproach } from '../src/flight/plan/planner.ts';
+import { resolveRequest } from '../src/flight/plan/request.ts';
+import type { Plan, PlanRequest } from '../src/flight/terms/plan.ts';
 import { radiansPerDegree } from '../src/units/factors.ts';
 import { aircraftIds, requestFor, runwayHeading, windOffRunway } from './flight-school.ts';
 

@@ -1,4 +1,4 @@
-import type { PlanRequest } from '../src/flight/plan.ts';
+import type { PlanRequest } from '../src/flight/terms/plan.ts';
 import { readAircraft, readAirfield } from '../src/school/read.ts';
 import { metresPerSecondPerKnot, radiansPerDegree } from '../src/units/factors.ts';
 

@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { segmentsOf } from '../src/drawing/geometry.ts';
-import { ink, paper } from '../src/drawing/ink.ts';
-import { pointsOf } from '../src/drawing/svg-reading.ts';
+import { segmentsOf } from '../src/drawing/kit/geometry.ts';
+import { ink, paper } from '../src/drawing/kit/ink.ts';
+import { pointsOf } from '../src/drawing/kit/svg-reading.ts';
 import {
   type DrawnSheet,
   differInForm,

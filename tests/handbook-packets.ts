@@ -1,10 +1,10 @@
 import { fileURLToPath } from 'node:url';
 import type { Edition } from '../components/context.ts';
-import { buildLesson, type Packet } from '../src/press/build.ts';
+import { bindVolume, openBook } from '../src/press/book/book-order.ts';
 import { cardBody, cardHtml } from '../src/press/card/card.ts';
 import { settings } from '../src/press/card/fit-card.ts';
 import { makeCard } from '../src/press/card/make-card.ts';
-import { bindVolume, openBook } from '../src/press/handbook/book-order.ts';
+import { buildLesson, type Packet } from '../src/press/packet/build.ts';
 import { readSchool } from '../src/school/read.ts';
 
 /** A packet of the demonstration's handbook, with what it was asked for. */

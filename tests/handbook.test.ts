@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { terms } from '../src/press/handbook/terms.ts';
+import { terms } from '../src/press/book/terms.ts';
 import {
   day,
   openTrialSchool,

@@ -11,7 +11,7 @@ import { components } from '../components/list.ts';
 import { contextOf, flyTrial } from '../components/trial-packet.ts';
 import { parseLesson } from '../src/lesson/parse-lesson.ts';
 import { renderLesson } from '../src/lesson/render-lesson.ts';
-import { picturesIn } from '../src/press/lesson-pictures.ts';
+import { picturesIn } from '../src/press/packet/lesson-pictures.ts';
 import { checkYaml } from '../src/school/check-yaml.ts';
 import { settings } from '../src/school/school.ts';
 

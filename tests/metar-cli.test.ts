@@ -1,7 +1,7 @@
 import { execFile } from 'node:child_process';
 import { describe, expect, it } from 'vitest';
 import type { FrontMatter } from '../src/lesson/front-matter.ts';
-import { type Choices, scenarioOf } from '../src/press/scenario.ts';
+import { type Choices, scenarioOf } from '../src/press/packet/scenario.ts';
 import { readMetar } from '../src/school/metar.ts';
 import { readSchool } from '../src/school/read.ts';
 

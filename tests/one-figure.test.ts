@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it, vi } from 'vitest';
-import { buildLesson } from '../src/press/build.ts';
+import { buildLesson } from '../src/press/packet/build.ts';
 import { readSchool } from '../src/school/read.ts';
 import type { School } from '../src/school/school.ts';
 import { parseWind } from '../src/units/wind-text.ts';
@@ -33,7 +33,7 @@ const { printed, recorded } = vi.hoisted(() => {
   return { printed, recorded };
 });
 
-vi.mock('../src/units/format.ts', async (original) =>
+vi.mock('../src/words/figures/format.ts', async (original) =>
   recorded(await original<object>(), {
     formatHeight: 'height',
     formatLowHeight: 'height',
@@ -44,7 +44,7 @@ vi.mock('../src/units/format.ts', async (original) =>
     formatAngle: 'angle',
   }),
 );
-vi.mock('../src/units/safe-rounding.ts', async (original) =>
+vi.mock('../src/words/figures/safe-rounding.ts', async (original) =>
   recorded(await original<object>(), {
     formatEdge: 'height',
     formatLeastHeight: 'height',

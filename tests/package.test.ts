@@ -5,8 +5,8 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { planToJson } from '../src/flight/plan-json.ts';
-import { planApproach } from '../src/flight/planner.ts';
+import { planToJson } from '../src/export/plan-json.ts';
+import { planApproach } from '../src/flight/plan/planner.ts';
 import { requestFor, windOffRunway } from './flight-school.ts';
 
 /*

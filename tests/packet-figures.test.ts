@@ -2,9 +2,9 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import puppeteer from 'puppeteer-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { KeyPosition } from '../src/flight/plan.ts';
-import { findBrowser } from '../src/press/find-browser.ts';
-import { formatDistance, formatHeight, formatTime } from '../src/units/format.ts';
+import type { KeyPosition } from '../src/flight/terms/plan.ts';
+import { findBrowser } from '../src/press/printing/find-browser.ts';
+import { formatDistance, formatHeight, formatTime } from '../src/words/figures/format.ts';
 import {
   fingerprintOf,
   openTrialSchool,

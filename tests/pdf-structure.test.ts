@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { findBrowser } from '../src/press/find-browser.ts';
-import { papers } from '../src/press/paper.ts';
-import { openPrinter, type Printer } from '../src/press/print-pdf.ts';
+import { papers } from '../src/press/paper/paper.ts';
+import { findBrowser } from '../src/press/printing/find-browser.ts';
+import { openPrinter, type Printer } from '../src/press/printing/print-pdf.ts';
 import { type HandbookPacket, handbookPackets } from './handbook-packets.ts';
 import { type ReadPdf, type ReadTag, readPdf } from './pdf-reader.ts';
 

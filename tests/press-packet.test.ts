@@ -1,11 +1,11 @@
 import type { ElementContent } from 'hast';
 import { h } from 'hastscript';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { planApproach } from '../src/flight/planner.ts';
-import { findBrowser } from '../src/press/find-browser.ts';
-import { packetHtml } from '../src/press/packet.ts';
-import { type PaperName, papers } from '../src/press/paper.ts';
-import { openPrinter, type Printer } from '../src/press/print-pdf.ts';
+import { planApproach } from '../src/flight/plan/planner.ts';
+import { packetHtml } from '../src/press/packet/packet.ts';
+import { type PaperName, papers } from '../src/press/paper/paper.ts';
+import { findBrowser } from '../src/press/printing/find-browser.ts';
+import { openPrinter, type Printer } from '../src/press/printing/print-pdf.ts';
 import { type ReadPdf, readPdf } from './pdf-reader.ts';
 import { sampleRequest } from './press-sample.ts';
 

@@ -1,6 +1,6 @@
-import type { Aircraft } from '../src/flight/aircraft.ts';
-import type { Airfield } from '../src/flight/airfield.ts';
-import type { PlanRequest } from '../src/flight/plan.ts';
+import type { Aircraft } from '../src/flight/terms/aircraft.ts';
+import type { Airfield } from '../src/flight/terms/airfield.ts';
+import type { PlanRequest } from '../src/flight/terms/plan.ts';
 
 // An invented aircraft and airfield, for tests of the printed page.
 const knot = 1852 / 3600;

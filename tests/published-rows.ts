@@ -1,4 +1,4 @@
-import type { Published } from '../src/press/checks/published.ts';
+import type { Published } from '../src/checks/published.ts';
 
 export type { Published };
 

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { fieldAir } from '../src/flight/air.ts';
-import type { Obstacle } from '../src/flight/airfield.ts';
-import { inducedDragReduction } from '../src/flight/ground-effect.ts';
-import { planApproach } from '../src/flight/planner.ts';
-import { allChecks, summaryOf } from '../src/press/checks/all-checks.ts';
-import { flyersOf } from '../src/press/checks/flyers.ts';
-import { published } from '../src/press/checks/published.ts';
-import { runChecks } from '../src/press/checks/run-checks.ts';
+import { allChecks, summaryOf } from '../src/checks/all-checks.ts';
+import { flyersOf } from '../src/checks/flyers.ts';
+import { published } from '../src/checks/published.ts';
+import { runChecks } from '../src/checks/run-checks.ts';
+import { fieldAir } from '../src/flight/air/air.ts';
+import { inducedDragReduction } from '../src/flight/aircraft/ground-effect.ts';
+import { planApproach } from '../src/flight/plan/planner.ts';
+import type { Obstacle } from '../src/flight/terms/airfield.ts';
 import { readAircraft, readAirfield, readSchool } from '../src/school/read.ts';
 import {
   radiansPerDegree as degree,

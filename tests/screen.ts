@@ -1,6 +1,6 @@
 import { basename } from 'node:path';
 import puppeteer, { type Page } from 'puppeteer-core';
-import { findBrowser } from '../src/press/find-browser.ts';
+import { findBrowser } from '../src/press/printing/find-browser.ts';
 
 /** A browser's page on which a test looks at finished HTML, as a reader on a screen does. */
 export interface Screen {

@@ -1,14 +1,14 @@
 import { z } from 'zod';
-import { qnhOf } from '../../src/flight/air.ts';
-import type { FieldAir } from '../../src/flight/plan.ts';
+import { qnhOf } from '../../src/flight/air/air.ts';
+import type { FieldAir } from '../../src/flight/terms/plan.ts';
 import { defineComponent } from '../../src/lesson/component.ts';
 import {
   formatDensityAltitude,
   formatHeight,
   formatPressure,
   formatTemperature,
-} from '../../src/units/format.ts';
-import type { PageUnits } from '../../src/units/page-units.ts';
+} from '../../src/words/figures/format.ts';
+import type { PageUnits } from '../../src/words/figures/page-units.ts';
 import { nameOf } from '../choice-of.ts';
 import type { PacketContext } from '../context.ts';
 

@@ -2,7 +2,7 @@ import { h } from 'hastscript';
 import { z } from 'zod';
 import { captionNumber } from '../../src/lesson/captions.ts';
 import { defineComponent } from '../../src/lesson/component.ts';
-import { formatMass } from '../../src/units/format.ts';
+import { formatMass } from '../../src/words/figures/format.ts';
 import type { PacketContext } from '../context.ts';
 import { otherRows, speedRows } from './figure-rows.ts';
 

@@ -1,11 +1,12 @@
-import type { BestGlide } from '../../src/flight/aircraft.ts';
-import { indicatedSpeed } from '../../src/flight/calibration.ts';
-import { usualTailwind } from '../../src/flight/cautions/wind-cautions.ts';
-import { speedAtMass } from '../../src/flight/glide.ts';
-import type { Plan } from '../../src/flight/plan.ts';
+import { indicatedSpeed } from '../../src/flight/aircraft/calibration.ts';
+import { speedAtMass } from '../../src/flight/aircraft/glide.ts';
+import { usualTailwind } from '../../src/flight/plan/cautions/wind-cautions.ts';
+import type { BestGlide } from '../../src/flight/terms/aircraft.ts';
+import type { Plan } from '../../src/flight/terms/plan.ts';
+import { formatAngle } from '../../src/units/angle-text.ts';
 import { metresPerSecondPerFootPerMinute } from '../../src/units/factors.ts';
+import { numberText, roundDownTo, roundUpTo } from '../../src/units/rounding.ts';
 import {
-  formatAngle,
   formatDistance,
   formatHeight,
   formatLowHeight,
@@ -13,10 +14,13 @@ import {
   formatRatio,
   formatSink,
   formatSpeed,
-} from '../../src/units/format.ts';
-import type { PageUnits } from '../../src/units/page-units.ts';
-import { numberText, roundDownTo, roundUpTo } from '../../src/units/rounding.ts';
-import { formatMostAngle, formatMostSpeed, formatSafeDistance } from '../../src/units/safe-rounding.ts';
+} from '../../src/words/figures/format.ts';
+import type { PageUnits } from '../../src/words/figures/page-units.ts';
+import {
+  formatMostAngle,
+  formatMostSpeed,
+  formatSafeDistance,
+} from '../../src/words/figures/safe-rounding.ts';
 
 /** A speed at the mass it is given for, and at the mass that is flown. */
 export interface SpeedRow {

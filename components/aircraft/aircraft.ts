@@ -1,18 +1,13 @@
 import { z } from 'zod';
-import type { Aircraft, BestGlide } from '../../src/flight/aircraft.ts';
-import { indicatedSpeed } from '../../src/flight/calibration.ts';
-import type { Plan } from '../../src/flight/plan.ts';
-import { loadFactor, stallSpeedUnder } from '../../src/flight/turns.ts';
+import { indicatedSpeed } from '../../src/flight/aircraft/calibration.ts';
+import { loadFactor, stallSpeedUnder } from '../../src/flight/aircraft/turns.ts';
+import type { Aircraft, BestGlide } from '../../src/flight/terms/aircraft.ts';
+import type { Plan } from '../../src/flight/terms/plan.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
-import {
-  formatAngle,
-  formatLowHeight,
-  formatMass,
-  formatRatio,
-  formatSpeed,
-} from '../../src/units/format.ts';
-import type { PageUnits } from '../../src/units/page-units.ts';
-import { formatMostSpeed, formatSafeDistance } from '../../src/units/safe-rounding.ts';
+import { formatAngle } from '../../src/units/angle-text.ts';
+import { formatLowHeight, formatMass, formatRatio, formatSpeed } from '../../src/words/figures/format.ts';
+import type { PageUnits } from '../../src/words/figures/page-units.ts';
+import { formatMostSpeed, formatSafeDistance } from '../../src/words/figures/safe-rounding.ts';
 import { nameOf } from '../choice-of.ts';
 import type { PacketContext } from '../context.ts';
 

@@ -1,15 +1,15 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
 import { z } from 'zod';
-import type { Plan } from '../../src/flight/plan.ts';
+import type { Plan } from '../../src/flight/terms/plan.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
-import { formatWind } from '../../src/units/format.ts';
-import type { PageUnits } from '../../src/units/page-units.ts';
+import { gradedLines, lower } from '../../src/words/card/card-words.ts';
+import { baseTurnPlace, keyRows } from '../../src/words/card/key-rows.ts';
+import { stoppedEngine } from '../../src/words/card/stopped-engine.ts';
+import { formatWind } from '../../src/words/figures/format.ts';
+import type { PageUnits } from '../../src/words/figures/page-units.ts';
 import { nameOf } from '../choice-of.ts';
 import type { PacketContext } from '../context.ts';
-import { gradedLines, lower } from '../kneeboard/card-words.ts';
-import { baseTurnPlace, keyRows } from '../kneeboard/key-rows.ts';
-import { stoppedEngine } from '../kneeboard/stopped-engine.ts';
 import { ownFile } from '../own-file.ts';
 import { tickBox } from '../tick-box.ts';
 

@@ -1,10 +1,11 @@
 import { h } from 'hastscript';
 import { z } from 'zod';
-import type { Plan, TrackSample } from '../../src/flight/plan.ts';
+import type { Plan, TrackSample } from '../../src/flight/terms/plan.ts';
 import { captionNumber } from '../../src/lesson/captions.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
-import { formatAngle, formatHeight, formatSpeed } from '../../src/units/format.ts';
-import { approachWords, sourceWords } from '../approach-words.ts';
+import { formatAngle } from '../../src/units/angle-text.ts';
+import { approachWords, sourceWords } from '../../src/words/approaches/approach-words.ts';
+import { formatHeight, formatSpeed } from '../../src/words/figures/format.ts';
 import type { PacketContext } from '../context.ts';
 
 export const circleBanks = defineComponent<PacketContext, z.ZodType>({

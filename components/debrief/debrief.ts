@@ -1,16 +1,16 @@
 import type { Element, Properties } from 'hast';
 import { h } from 'hastscript';
 import { z } from 'zod';
-import { formatKeyHeight } from '../../src/drawing/key-height.ts';
-import type { Caution, KeyPosition, Plan } from '../../src/flight/plan.ts';
+import type { Caution, KeyPosition, Plan } from '../../src/flight/terms/plan.ts';
 import { captionNumber } from '../../src/lesson/captions.ts';
 import { defineComponent } from '../../src/lesson/component.ts';
 import { parsed } from '../../src/school/fields.ts';
 import { wordsForm } from '../../src/school/written-form.ts';
-import type { PageUnits } from '../../src/units/page-units.ts';
-import { sourceWords } from '../approach-words.ts';
+import { sourceWords } from '../../src/words/approaches/approach-words.ts';
+import type { PageUnits } from '../../src/words/figures/page-units.ts';
+import { formatKeyHeight } from '../../src/words/keys/key-height.ts';
+import { placeWords } from '../../src/words/keys/place-words.ts';
 import type { PacketContext } from '../context.ts';
-import { placeWords } from '../place-words.ts';
 import { gradeRow } from './grade-row.ts';
 
 /** Graded where the lesson states no standards of its own. */

@@ -1,6 +1,12 @@
-import type { KeyPosition } from '../../src/flight/plan.ts';
-import type { WindRow } from '../../src/flight/wind-table.ts';
-import { formatDistance, formatHeight, formatSpeed, formatTime, heightStep } from '../../src/units/format.ts';
+import type { WindRow } from '../../src/flight/questions/wind-table.ts';
+import type { KeyPosition } from '../../src/flight/terms/plan.ts';
+import {
+  formatDistance,
+  formatHeight,
+  formatSpeed,
+  formatTime,
+  heightStep,
+} from '../../src/words/figures/format.ts';
 import { sumText } from './by-hand.ts';
 import { printedHeight } from './draw-figures.ts';
 import { type Posed, shuffledChoices } from './exercise.ts';

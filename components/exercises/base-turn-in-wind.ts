@@ -1,8 +1,8 @@
-import { airspeedFactor } from '../../src/flight/air.ts';
-import type { Plan } from '../../src/flight/plan.ts';
-import type { WindRow } from '../../src/flight/wind-table.ts';
-import { formatDistance, formatHeight, formatSpeed, formatTime } from '../../src/units/format.ts';
-import type { PageUnits } from '../../src/units/page-units.ts';
+import { airspeedFactor } from '../../src/flight/air/air.ts';
+import type { WindRow } from '../../src/flight/questions/wind-table.ts';
+import type { Plan } from '../../src/flight/terms/plan.ts';
+import { formatDistance, formatHeight, formatSpeed, formatTime } from '../../src/words/figures/format.ts';
+import type { PageUnits } from '../../src/words/figures/page-units.ts';
 import { printedDistance } from './draw-figures.ts';
 import { shuffledChoices } from './exercise.ts';
 import { wrongFigures } from './figure-choices.ts';

@@ -1,4 +1,4 @@
-import { randomFrom } from '../../src/flight/random.ts';
+import { randomFrom } from '../../src/flight/numerics/random.ts';
 import { type Exercise, shuffled } from './exercise.ts';
 import { kinds } from './kinds.ts';
 import type { QuestionSetting } from './question-setting.ts';

@@ -1,6 +1,6 @@
-import { distanceStep, heightStep, speedStep } from '../../src/units/format.ts';
-import type { PageUnits } from '../../src/units/page-units.ts';
 import { roundTo } from '../../src/units/rounding.ts';
+import { distanceStep, heightStep, speedStep } from '../../src/words/figures/format.ts';
+import type { PageUnits } from '../../src/words/figures/page-units.ts';
 
 // Given figures are whole numbers of the page's own unit, so that what is printed is what was computed with.
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { randomFrom } from '../../src/flight/random.ts';
+import { randomFrom } from '../../src/flight/numerics/random.ts';
 import { contextOf, feetAndKnots, flyTrial, renderBody } from '../trial-packet.ts';
 import { shuffledChoices } from './exercise.ts';
 import { exerciseItem } from './exercise-item.ts';

@@ -4,7 +4,7 @@ import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
 import { parsed } from '../../src/school/fields.ts';
 import { wholeNumberForm } from '../../src/school/written-form.ts';
 import { parseNumber, QuantityError } from '../../src/units/quantity.ts';
-import { sourceWords } from '../approach-words.ts';
+import { sourceWords } from '../../src/words/approaches/approach-words.ts';
 import type { PacketContext } from '../context.ts';
 import { drawExercises } from './draw-exercises.ts';
 import { exerciseItem } from './exercise-item.ts';

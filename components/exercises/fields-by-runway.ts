@@ -1,5 +1,5 @@
-import type { Runway } from '../../src/flight/airfield.ts';
-import type { Field } from '../../src/flight/landing-places.ts';
+import type { Field } from '../../src/flight/questions/landing-places.ts';
+import type { Runway } from '../../src/flight/terms/airfield.ts';
 import type { AirfieldFile } from '../../src/school/airfield.ts';
 
 /** A field's landing spot lies this share of its length in, and its file gives obstacles from its threshold. */

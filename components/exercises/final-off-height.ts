@@ -1,10 +1,10 @@
-import { edgeTexts } from '../../src/drawing/gate-band.ts';
-import type { Plan } from '../../src/flight/plan.ts';
+import type { Plan } from '../../src/flight/terms/plan.ts';
 import { metresPerFoot } from '../../src/units/factors.ts';
-import { formatHeight, heightStep } from '../../src/units/format.ts';
-import { formatLeastHeight } from '../../src/units/safe-rounding.ts';
-import { dragWords, insteadAbove, turnsInTime } from '../gates/gate-words.ts';
-import { leastFinal } from '../least-final.ts';
+import { formatHeight, heightStep } from '../../src/words/figures/format.ts';
+import { formatLeastHeight } from '../../src/words/figures/safe-rounding.ts';
+import { edgeTexts } from '../../src/words/gates/gate-band.ts';
+import { dragWords, insteadAbove, turnsInTime } from '../../src/words/gates/gate-words.ts';
+import { leastFinal } from '../../src/words/gates/least-final.ts';
 import { sumText } from './by-hand.ts';
 import { drawHeight, printedHeight } from './draw-figures.ts';
 import { shuffledChoices } from './exercise.ts';

@@ -1,9 +1,15 @@
-import { edgeTexts } from '../../src/drawing/gate-band.ts';
-import { keyLabels } from '../../src/flight/keys.ts';
+import { keyLabels } from '../../src/flight/flying/keys.ts';
 import { metresPerFoot } from '../../src/units/factors.ts';
-import { formatHeight } from '../../src/units/format.ts';
-import { insteadAbove, insteadBelow, lowerFirst, onPattern, turnsInTime } from '../gates/gate-words.ts';
-import { leastFinal } from '../least-final.ts';
+import { formatHeight } from '../../src/words/figures/format.ts';
+import { edgeTexts } from '../../src/words/gates/gate-band.ts';
+import {
+  insteadAbove,
+  insteadBelow,
+  lowerFirst,
+  onPattern,
+  turnsInTime,
+} from '../../src/words/gates/gate-words.ts';
+import { leastFinal } from '../../src/words/gates/least-final.ts';
 import { drawHeight } from './draw-figures.ts';
 import { shuffled, shuffledChoices } from './exercise.ts';
 import { type Band, bandAt, gateTable } from './gate-table.ts';

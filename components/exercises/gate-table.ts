@@ -1,8 +1,8 @@
-import { asNear, edgeTexts, gateBand } from '../../src/drawing/gate-band.ts';
-import { formatKeyHeight } from '../../src/drawing/key-height.ts';
-import { keyLabels } from '../../src/flight/keys.ts';
-import type { Gate, Plan } from '../../src/flight/plan.ts';
-import type { PageUnits } from '../../src/units/page-units.ts';
+import { keyLabels } from '../../src/flight/flying/keys.ts';
+import type { Gate, Plan } from '../../src/flight/terms/plan.ts';
+import type { PageUnits } from '../../src/words/figures/page-units.ts';
+import { asNear, edgeTexts, gateBand } from '../../src/words/gates/gate-band.ts';
+import { formatKeyHeight } from '../../src/words/keys/key-height.ts';
 import type { ExerciseTable } from './exercise.ts';
 
 /** A gate with both of its edges. m. */

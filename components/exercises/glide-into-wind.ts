@@ -1,11 +1,17 @@
-import { airspeedFactor } from '../../src/flight/air.ts';
-import { indicatedSpeed } from '../../src/flight/calibration.ts';
-import { polarAtMass, sinOfGlide } from '../../src/flight/glide.ts';
-import { groundRatio } from '../../src/flight/speed-to-fly.ts';
+import { airspeedFactor } from '../../src/flight/air/air.ts';
+import { indicatedSpeed } from '../../src/flight/aircraft/calibration.ts';
+import { polarAtMass, sinOfGlide } from '../../src/flight/aircraft/glide.ts';
+import { groundRatio } from '../../src/flight/aircraft/speed-to-fly.ts';
 import { metresPerFoot, metresPerSecondPerKnot } from '../../src/units/factors.ts';
-import { formatDistance, formatHeight, formatRatio, formatSpeed, speedStep } from '../../src/units/format.ts';
-import type { PageUnits } from '../../src/units/page-units.ts';
 import { numberText, withUnit } from '../../src/units/rounding.ts';
+import {
+  formatDistance,
+  formatHeight,
+  formatRatio,
+  formatSpeed,
+  speedStep,
+} from '../../src/words/figures/format.ts';
+import type { PageUnits } from '../../src/words/figures/page-units.ts';
 import { comesOutByHand, numberIn, sumText } from './by-hand.ts';
 import { drawHeight, drawSpeed } from './draw-figures.ts';
 import { shuffledChoices } from './exercise.ts';

@@ -1,10 +1,11 @@
-import { airspeedFactor } from '../../src/flight/air.ts';
-import { indicatedSpeed } from '../../src/flight/calibration.ts';
-import { sinOfGlide } from '../../src/flight/glide.ts';
+import { airspeedFactor } from '../../src/flight/air/air.ts';
+import { indicatedSpeed } from '../../src/flight/aircraft/calibration.ts';
+import { sinOfGlide } from '../../src/flight/aircraft/glide.ts';
+import { turnFigures } from '../../src/flight/questions/turn-figures.ts';
+import { formatAngle } from '../../src/units/angle-text.ts';
 import { metresPerSecondPerFootPerMinute, radiansPerDegree } from '../../src/units/factors.ts';
-import { formatAngle, formatHeight, formatSpeed, heightStep, speedStep } from '../../src/units/format.ts';
 import { withUnit } from '../../src/units/rounding.ts';
-import { turnFigures } from '../turn/turn-figures.ts';
+import { formatHeight, formatSpeed, heightStep, speedStep } from '../../src/words/figures/format.ts';
 import { comesOutByHand, numberIn, sumText } from './by-hand.ts';
 import { oneOf } from './draw-figures.ts';
 import { shuffledChoices } from './exercise.ts';

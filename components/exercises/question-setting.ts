@@ -1,6 +1,6 @@
-import type { Plan, PlanRequest } from '../../src/flight/plan.ts';
+import type { Plan, PlanRequest } from '../../src/flight/terms/plan.ts';
 import type { AirfieldFile } from '../../src/school/airfield.ts';
-import type { PageUnits } from '../../src/units/page-units.ts';
+import type { PageUnits } from '../../src/words/figures/page-units.ts';
 import type { PacketContext } from '../context.ts';
 import type { Exercise } from './exercise.ts';
 

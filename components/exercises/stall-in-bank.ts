@@ -1,8 +1,9 @@
-import { indicatedSpeed } from '../../src/flight/calibration.ts';
-import { loadFactor, stallSpeedUnder } from '../../src/flight/turns.ts';
+import { indicatedSpeed } from '../../src/flight/aircraft/calibration.ts';
+import { loadFactor, stallSpeedUnder } from '../../src/flight/aircraft/turns.ts';
+import { formatAngle } from '../../src/units/angle-text.ts';
 import { metresPerSecondPerKnot, radiansPerDegree } from '../../src/units/factors.ts';
-import { formatAngle, formatMass, formatSpeed, speedStep } from '../../src/units/format.ts';
 import { numberText } from '../../src/units/rounding.ts';
+import { formatMass, formatSpeed, speedStep } from '../../src/words/figures/format.ts';
 import { comesOutByHand, numberIn, sumText } from './by-hand.ts';
 import { oneOf } from './draw-figures.ts';
 import { shuffledChoices } from './exercise.ts';

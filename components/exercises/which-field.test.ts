@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { landingPlaces } from '../../src/flight/landing-places.ts';
-import { randomFrom } from '../../src/flight/random.ts';
+import { randomFrom } from '../../src/flight/numerics/random.ts';
+import { landingPlaces } from '../../src/flight/questions/landing-places.ts';
 import { contextOf, degrees, flyTrial, knots } from '../trial-packet.ts';
 import { fieldsFor } from './fields-by-runway.ts';
 import { questionSetting } from './question-setting.ts';

@@ -1,6 +1,10 @@
-import { planApproach } from '../../src/flight/planner.ts';
-import { crosswind as acrossRunway, headwind as alongRunway, positiveAngle } from '../../src/flight/wind.ts';
-import { type WindRow, windTable } from '../../src/flight/wind-table.ts';
+import {
+  crosswind as acrossRunway,
+  headwind as alongRunway,
+  positiveAngle,
+} from '../../src/flight/air/wind.ts';
+import { planApproach } from '../../src/flight/plan/planner.ts';
+import { type WindRow, windTable } from '../../src/flight/questions/wind-table.ts';
 import { metresPerSecondPerKnot } from '../../src/units/factors.ts';
 import { drawSpeed } from './draw-figures.ts';
 import type { QuestionSetting } from './question-setting.ts';

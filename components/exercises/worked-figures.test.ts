@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { soundFinal } from '../../src/flight/final-band.ts';
-import type { Plan } from '../../src/flight/plan.ts';
-import { randomFrom } from '../../src/flight/random.ts';
+import { randomFrom } from '../../src/flight/numerics/random.ts';
+import { soundFinal } from '../../src/flight/plan/final-band.ts';
+import type { Plan } from '../../src/flight/terms/plan.ts';
 import { contextOf, flyTrial } from '../trial-packet.ts';
 import type { Exercise } from './exercise.ts';
 import { finalOffHeight } from './final-off-height.ts';

@@ -1,14 +1,14 @@
 import { h } from 'hastscript';
 import { z } from 'zod';
+import { flownFault } from '../../src/flight/faults/flown-fault.ts';
 import { captionNumber } from '../../src/lesson/captions.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
 import { nameList } from '../../src/lesson/directive-form.ts';
+import { didYouMean } from '../../src/messages/nearest-name.ts';
 import { isForClass } from '../../src/school/aircraft-classes.ts';
 import type { Fault, FaultsFile } from '../../src/school/faults.ts';
-import { didYouMean } from '../../src/school/nearest-name.ts';
+import { effectWords } from '../../src/words/faults/effect-words.ts';
 import type { PacketContext } from '../context.ts';
-import { effectWords } from './effect-words.ts';
-import { flownFault } from './flown-fault.ts';
 import { rowIds } from './row-ids.ts';
 
 const attributes = z.strictObject({

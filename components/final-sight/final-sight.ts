@@ -1,8 +1,8 @@
 import { z } from 'zod';
-import { finalSightDrawing } from '../../src/drawing/final-sight.ts';
-import { sightsOf } from '../../src/drawing/final-sight-view.ts';
+import { finalSightDrawing } from '../../src/drawing/final-sight/final-sight.ts';
+import { sightsOf } from '../../src/drawing/final-sight/final-sight-view.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
-import { approachWords, sourceWords } from '../approach-words.ts';
+import { approachWords, sourceWords } from '../../src/words/approaches/approach-words.ts';
 import type { PacketContext } from '../context.ts';
 import { drawingId, figure } from '../figure.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Plan } from '../../src/flight/plan.ts';
+import type { Plan } from '../../src/flight/terms/plan.ts';
 import { flyTrial, renderBody, sayIn } from '../trial-packet.ts';
 
 const trike = flyTrial();

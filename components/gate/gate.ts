@@ -1,9 +1,9 @@
 import { z } from 'zod';
-import { type BandEdge, edgeText, gateBand } from '../../src/drawing/gate-band.ts';
-import { formatKeyHeight } from '../../src/drawing/key-height.ts';
-import type { KeyId } from '../../src/flight/plan.ts';
+import type { KeyId } from '../../src/flight/terms/plan.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
 import { nameList } from '../../src/lesson/directive-form.ts';
+import { type BandEdge, edgeText, gateBand } from '../../src/words/gates/gate-band.ts';
+import { formatKeyHeight } from '../../src/words/keys/key-height.ts';
 import type { PacketContext } from '../context.ts';
 import { flownFigure } from '../grade-mark.ts';
 import { planKey } from '../plan-key.ts';

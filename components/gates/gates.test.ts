@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { Gate, Plan } from '../../src/flight/plan.ts';
+import type { Gate, Plan } from '../../src/flight/terms/plan.ts';
+import { aboveWords, withinWords } from '../../src/words/gates/gate-words.ts';
 import { contextOf, degrees, flyTrial, knots, renderBody } from '../trial-packet.ts';
-import { aboveWords, withinWords } from './gate-words.ts';
 import { gates } from './gates.ts';
 
 const plan = flyTrial();

@@ -1,16 +1,16 @@
 import { h } from 'hastscript';
 import { z } from 'zod';
-import { edgeTexts } from '../../src/drawing/gate-band.ts';
-import { inHandBelow } from '../../src/drawing/in-hand.ts';
-import { formatKeyHeight } from '../../src/drawing/key-height.ts';
-import type { Gate, Plan } from '../../src/flight/plan.ts';
+import type { Gate, Plan } from '../../src/flight/terms/plan.ts';
 import { captionNumber } from '../../src/lesson/captions.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
-import { approachWords, sourceWords } from '../approach-words.ts';
+import { approachWords, sourceWords } from '../../src/words/approaches/approach-words.ts';
+import { edgeTexts } from '../../src/words/gates/gate-band.ts';
+import { aboveWords, bandNote, belowWords, withinWords } from '../../src/words/gates/gate-words.ts';
+import { inHandBelow } from '../../src/words/gates/in-hand.ts';
+import { formatKeyHeight } from '../../src/words/keys/key-height.ts';
 import type { PacketContext } from '../context.ts';
 import { markedKey } from '../grade-mark.ts';
 import { planKey } from '../plan-key.ts';
-import { aboveWords, bandNote, belowWords, withinWords } from './gate-words.ts';
 
 export const gates = defineComponent<PacketContext, z.ZodType>({
   name: 'gates',

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { landingRunOf } from '../../src/flight/landing-run.ts';
+import { landingRunOf } from '../../src/flight/aircraft/landing-run.ts';
 import { flyTrial, renderBody, sayIn } from '../trial-packet.ts';
 
 const plan = flyTrial();

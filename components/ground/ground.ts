@@ -1,9 +1,9 @@
 import { z } from 'zod';
-import { type GroundFigures, groundFigures } from '../../src/flight/ground.ts';
-import type { Plan } from '../../src/flight/plan.ts';
+import { type GroundFigures, groundFigures } from '../../src/flight/questions/ground.ts';
+import type { Plan } from '../../src/flight/terms/plan.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
-import type { PageUnits } from '../../src/units/page-units.ts';
-import { formatSafeDistance } from '../../src/units/safe-rounding.ts';
+import type { PageUnits } from '../../src/words/figures/page-units.ts';
+import { formatSafeDistance } from '../../src/words/figures/safe-rounding.ts';
 import { nameOf } from '../choice-of.ts';
 import type { PacketContext } from '../context.ts';
 import { flownFigure } from '../grade-mark.ts';

@@ -1,14 +1,14 @@
 import { z } from 'zod';
-import { formatKeyHeight } from '../../src/drawing/key-height.ts';
-import { keyLabels } from '../../src/flight/keys.ts';
-import type { KeyId, KeyPosition, Plan } from '../../src/flight/plan.ts';
+import { keyLabels } from '../../src/flight/flying/keys.ts';
+import type { KeyId, KeyPosition, Plan } from '../../src/flight/terms/plan.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
-import { formatDistance, formatTime } from '../../src/units/format.ts';
-import type { PageUnits } from '../../src/units/page-units.ts';
+import { formatDistance, formatTime } from '../../src/words/figures/format.ts';
+import type { PageUnits } from '../../src/words/figures/page-units.ts';
+import { formatKeyHeight } from '../../src/words/keys/key-height.ts';
+import { acrossWords, alongWords } from '../../src/words/keys/place-words.ts';
 import { nameOf } from '../choice-of.ts';
 import type { PacketContext } from '../context.ts';
 import { flownFigure } from '../grade-mark.ts';
-import { acrossWords, alongWords } from '../place-words.ts';
 import { planKey } from '../plan-key.ts';
 
 type Figure = (key: KeyPosition, plan: Plan, units: PageUnits) => string;

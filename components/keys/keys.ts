@@ -1,15 +1,15 @@
 import { h } from 'hastscript';
 import { z } from 'zod';
-import { formatKeyHeight } from '../../src/drawing/key-height.ts';
-import type { KeyPosition, Plan } from '../../src/flight/plan.ts';
+import type { KeyPosition, Plan } from '../../src/flight/terms/plan.ts';
 import { captionNumber } from '../../src/lesson/captions.ts';
 import { defineComponent } from '../../src/lesson/component.ts';
-import { formatTime } from '../../src/units/format.ts';
-import type { PageUnits } from '../../src/units/page-units.ts';
-import { approachWords, sourceWords } from '../approach-words.ts';
+import { approachWords, sourceWords } from '../../src/words/approaches/approach-words.ts';
+import { formatTime } from '../../src/words/figures/format.ts';
+import type { PageUnits } from '../../src/words/figures/page-units.ts';
+import { formatKeyHeight } from '../../src/words/keys/key-height.ts';
+import { placeWords } from '../../src/words/keys/place-words.ts';
 import type { PacketContext } from '../context.ts';
 import { markedKey } from '../grade-mark.ts';
-import { placeWords } from '../place-words.ts';
 
 export const keys = defineComponent<PacketContext, z.ZodType>({
   name: 'keys',

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { Plan } from '../../src/flight/plan.ts';
+import type { Plan } from '../../src/flight/terms/plan.ts';
+import { byWind } from '../../src/words/card/by-wind.ts';
+import { shortLine } from '../../src/words/card/short-line.ts';
 import { contextOf, degrees, feetAndKnots, flyTrial, knots, renderBody } from '../trial-packet.ts';
-import { byWind } from './by-wind.ts';
-import { shortLine } from './short-line.ts';
 
 const plan = flyTrial();
 const table = (flown: Plan, units = feetAndKnots) => byWind(flown, contextOf(flown).request, units);

@@ -1,20 +1,20 @@
 import type { Element, Properties } from 'hast';
 import { h } from 'hastscript';
 import { z } from 'zod';
-import { indicatedSpeed } from '../../src/flight/calibration.ts';
-import type { Grade, Plan } from '../../src/flight/plan.ts';
+import { indicatedSpeed } from '../../src/flight/aircraft/calibration.ts';
+import type { Grade, Plan } from '../../src/flight/terms/plan.ts';
 import { captionNumber } from '../../src/lesson/captions.ts';
 import { defineComponent } from '../../src/lesson/component.ts';
-import { formatSpeed } from '../../src/units/format.ts';
-import { approachWords, conditionWords, sourceWords } from '../approach-words.ts';
+import { approachWords, conditionWords, sourceWords } from '../../src/words/approaches/approach-words.ts';
+import { byWind } from '../../src/words/card/by-wind.ts';
+import { type GradedLine, gradedLines, lower, placeLine } from '../../src/words/card/card-words.ts';
+import { finalLine } from '../../src/words/card/final-line.ts';
+import { shortLine } from '../../src/words/card/short-line.ts';
+import { stoppedEngine } from '../../src/words/card/stopped-engine.ts';
+import { formatSpeed } from '../../src/words/figures/format.ts';
 import type { PacketContext } from '../context.ts';
 import { ownFile } from '../own-file.ts';
-import { byWind } from './by-wind.ts';
-import { type GradedLine, gradedLines, lower, placeLine } from './card-words.ts';
-import { finalLine } from './final-line.ts';
 import { engineLabel, type KeyTableDress, keysTable } from './keys-table.ts';
-import { shortLine } from './short-line.ts';
-import { stoppedEngine } from './stopped-engine.ts';
 
 // As wide as A5, and at least half as high (ISO 216: 148 x 210 mm, A6 105 mm). Read at arm's length: nothing on it is smaller than 12 pt
 // (common practice for cockpit cards, no source).

@@ -1,8 +1,8 @@
 import { z } from 'zod';
-import { patternDrawing } from '../../src/drawing/pattern.ts';
+import { patternDrawing } from '../../src/drawing/pattern/pattern.ts';
 import { defineComponent } from '../../src/lesson/component.ts';
 import { numberText } from '../../src/units/rounding.ts';
-import { approachWords, sourceWords } from '../approach-words.ts';
+import { approachWords, sourceWords } from '../../src/words/approaches/approach-words.ts';
 import type { PacketContext } from '../context.ts';
 import { drawnFaults } from '../faults/drawn-faults.ts';
 import { faultAttribute } from '../faults/fault-attribute.ts';

@@ -1,14 +1,14 @@
 import { z } from 'zod';
-import { profileDrawing } from '../../src/drawing/profile.ts';
-import { isInProfile } from '../../src/drawing/profile-fault-places.ts';
-import { timesText } from '../../src/drawing/profile-words.ts';
+import { profileDrawing } from '../../src/drawing/profile/profile.ts';
+import { isInProfile } from '../../src/drawing/profile/profile-fault-places.ts';
+import { timesText } from '../../src/drawing/profile/profile-words.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
-import { approachWords, sourceWords } from '../approach-words.ts';
+import { approachWords, sourceWords } from '../../src/words/approaches/approach-words.ts';
+import { leastFinal } from '../../src/words/gates/least-final.ts';
 import type { PacketContext } from '../context.ts';
 import { drawnFaults } from '../faults/drawn-faults.ts';
 import { faultAttribute } from '../faults/fault-attribute.ts';
 import { drawingId, figure, figureTitle } from '../figure.ts';
-import { leastFinal } from '../least-final.ts';
 
 const attributes = z.strictObject({
   title: figureTitle,

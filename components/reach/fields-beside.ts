@@ -1,6 +1,6 @@
-import type { Runway } from '../../src/flight/airfield.ts';
-import { angleBetween } from '../../src/flight/angle.ts';
-import type { Field } from '../../src/flight/landing-places.ts';
+import { angleBetween } from '../../src/flight/numerics/angle.ts';
+import type { Field } from '../../src/flight/questions/landing-places.ts';
+import type { Runway } from '../../src/flight/terms/airfield.ts';
 import type { PacketContext } from '../context.ts';
 
 /** The airfield's fields in the frame of the runway that is landed on; `unplaced` where that runway's place is not known. */

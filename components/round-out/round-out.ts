@@ -1,11 +1,11 @@
 import { z } from 'zod';
-import type { DrawnFault } from '../../src/drawing/drawn-fault.ts';
-import { roundOutDrawing } from '../../src/drawing/round-out.ts';
-import { landingFault, type NotInLanding } from '../../src/drawing/round-out-faults.ts';
-import { type LandingEnd, landingEnd } from '../../src/drawing/round-out-flight.ts';
+import { roundOutDrawing } from '../../src/drawing/round-out/round-out.ts';
+import { landingFault, type NotInLanding } from '../../src/drawing/round-out/round-out-faults.ts';
+import { type LandingEnd, landingEnd } from '../../src/drawing/round-out/round-out-flight.ts';
+import type { DrawnFault } from '../../src/drawing/shared/drawn-fault.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
 import { numberText } from '../../src/units/rounding.ts';
-import { approachWords, sourceWords } from '../approach-words.ts';
+import { approachWords, sourceWords } from '../../src/words/approaches/approach-words.ts';
 import type { PacketContext } from '../context.ts';
 import { drawnFaults } from '../faults/drawn-faults.ts';
 import { faultAttribute } from '../faults/fault-attribute.ts';

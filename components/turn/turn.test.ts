@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { planApproach } from '../../src/flight/planner.ts';
+import { planApproach } from '../../src/flight/plan/planner.ts';
+import { turnFigures } from '../../src/flight/questions/turn-figures.ts';
 import { degrees, flyTrial, knots, renderBody, sayIn } from '../trial-packet.ts';
-import { turnFigures } from './turn-figures.ts';
 
 const plan = flyTrial();
 

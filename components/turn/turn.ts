@@ -1,20 +1,15 @@
 import { z } from 'zod';
-import { indicatedSpeed } from '../../src/flight/calibration.ts';
-import type { Plan } from '../../src/flight/plan.ts';
+import { indicatedSpeed } from '../../src/flight/aircraft/calibration.ts';
+import { type FlownTurn, type TurnFigures, turnFigures } from '../../src/flight/questions/turn-figures.ts';
+import type { Plan } from '../../src/flight/terms/plan.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
 import { quantity } from '../../src/school/fields.ts';
-import {
-  formatAngle,
-  formatDistance,
-  formatHeight,
-  formatSpeed,
-  formatTime,
-} from '../../src/units/format.ts';
-import type { PageUnits } from '../../src/units/page-units.ts';
+import { formatAngle } from '../../src/units/angle-text.ts';
 import { numberText } from '../../src/units/rounding.ts';
+import { formatDistance, formatHeight, formatSpeed, formatTime } from '../../src/words/figures/format.ts';
+import type { PageUnits } from '../../src/words/figures/page-units.ts';
 import { nameOf } from '../choice-of.ts';
 import type { PacketContext } from '../context.ts';
-import { type FlownTurn, type TurnFigures, turnFigures } from './turn-figures.ts';
 
 interface Turn {
   readonly plan: Plan;

@@ -1,23 +1,18 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
 import { z } from 'zod';
-import { turnsDrawing } from '../../src/drawing/turns.ts';
-import { indicatedSpeed } from '../../src/flight/calibration.ts';
-import type { Plan } from '../../src/flight/plan.ts';
+import { turnsDrawing } from '../../src/drawing/turns/turns.ts';
+import { indicatedSpeed } from '../../src/flight/aircraft/calibration.ts';
+import { type FlownTurn, turnFigures } from '../../src/flight/questions/turn-figures.ts';
+import type { Plan } from '../../src/flight/terms/plan.ts';
 import { captionNumber } from '../../src/lesson/captions.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
-import {
-  formatAngle,
-  formatDistance,
-  formatHeight,
-  formatSpeed,
-  formatTime,
-} from '../../src/units/format.ts';
-import type { PageUnits } from '../../src/units/page-units.ts';
+import { formatAngle } from '../../src/units/angle-text.ts';
 import { numberText } from '../../src/units/rounding.ts';
+import { formatDistance, formatHeight, formatSpeed, formatTime } from '../../src/words/figures/format.ts';
+import type { PageUnits } from '../../src/words/figures/page-units.ts';
 import type { PacketContext } from '../context.ts';
 import { drawingId, figure } from '../figure.ts';
-import { type FlownTurn, turnFigures } from '../turn/turn-figures.ts';
 import { banks } from './banks.ts';
 
 const usualBanks = '20deg 30deg 45deg';

@@ -1,14 +1,15 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
-import { capital, gradeNames, markWords } from '../../src/drawing/grade-words.ts';
-import { formatKeyHeight } from '../../src/drawing/key-height.ts';
-import type { Aircraft } from '../../src/flight/aircraft.ts';
-import type { KeyId } from '../../src/flight/plan.ts';
-import { formatAngle, formatDistance, formatTime } from '../../src/units/format.ts';
-import type { PageUnits } from '../../src/units/page-units.ts';
-import { cautionWords, rowAgainst, startWords } from './start-words.ts';
-import { isFlyable, type WatchedRow } from './watched-rows.ts';
-import { crosswindWords } from './wind-words.ts';
+import type { Aircraft } from '../../src/flight/terms/aircraft.ts';
+import type { KeyId } from '../../src/flight/terms/plan.ts';
+import { formatAngle } from '../../src/units/angle-text.ts';
+import { capital, gradeNames, markWords } from '../../src/words/cautions/grade-words.ts';
+import { formatDistance, formatTime } from '../../src/words/figures/format.ts';
+import type { PageUnits } from '../../src/words/figures/page-units.ts';
+import { formatKeyHeight } from '../../src/words/keys/key-height.ts';
+import { cautionWords, rowAgainst, startWords } from '../../src/words/winds/start-words.ts';
+import { isFlyable, type WatchedRow } from '../../src/words/winds/watched-rows.ts';
+import { crosswindWords } from '../../src/words/winds/wind-words.ts';
 
 /** One column: its head, and its cell; undefined where the approach has no such figure in that wind. */
 export interface Column {

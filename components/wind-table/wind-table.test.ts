@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { windsWithin } from '../../src/flight/questions/winds-within.ts';
 import { contextOf, degrees, flyTrial, knots, renderBody } from '../trial-packet.ts';
-import { windsWithin } from './winds.ts';
 
 const plan = flyTrial();
 const rowsOf = (html: string) =>

@@ -1,18 +1,19 @@
 import { h } from 'hastscript';
 import { z } from 'zod';
-import type { Aircraft } from '../../src/flight/aircraft.ts';
-import type { WindCase } from '../../src/flight/wind-table.ts';
+import type { WindCase } from '../../src/flight/questions/wind-table.ts';
+import { turnedWinds, windsWithin } from '../../src/flight/questions/winds-within.ts';
+import type { Aircraft } from '../../src/flight/terms/aircraft.ts';
 import { captionNumber } from '../../src/lesson/captions.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
-import { formatTurn } from '../../src/units/format.ts';
-import type { PageUnits } from '../../src/units/page-units.ts';
-import { formatMostSpeed } from '../../src/units/safe-rounding.ts';
-import { approachWords } from '../approach-words.ts';
+import { approachWords } from '../../src/words/approaches/approach-words.ts';
+import { formatTurn } from '../../src/words/figures/format.ts';
+import type { PageUnits } from '../../src/words/figures/page-units.ts';
+import { formatMostSpeed } from '../../src/words/figures/safe-rounding.ts';
+import { isFlyable, type WatchedRow, watchedRows } from '../../src/words/winds/watched-rows.ts';
+import { crosswindWords, headwindWords, windWords } from '../../src/words/winds/wind-words.ts';
 import type { PacketContext } from '../context.ts';
-import { isFlyable, type WatchedRow, watchedRows } from './watched-rows.ts';
 import { bewareOf, columnsOf, refusalOf } from './wind-columns.ts';
-import { crosswindWords, headwindWords, windWords } from './wind-words.ts';
-import { speeds, turnedWinds, veers, windsWithin } from './winds.ts';
+import { speeds, veers } from './winds.ts';
 
 const usualAlong = '0kt 5kt 10kt 15kt';
 const attributes = z.strictObject({

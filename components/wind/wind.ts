@@ -1,14 +1,15 @@
 import { z } from 'zod';
-import { flownWindAt } from '../../src/flight/flown-wind.ts';
-import type { Plan } from '../../src/flight/plan.ts';
-import { crosswind, headwind } from '../../src/flight/wind.ts';
+import { flownWindAt } from '../../src/flight/air/flown-wind.ts';
+import { crosswind, headwind } from '../../src/flight/air/wind.ts';
+import type { Plan } from '../../src/flight/terms/plan.ts';
 import { defineComponent } from '../../src/lesson/component.ts';
-import { formatDirection, formatSpeed, formatWind } from '../../src/units/format.ts';
-import type { PageUnits } from '../../src/units/page-units.ts';
+import { formatDirection } from '../../src/units/angle-text.ts';
+import { formatSpeed, formatWind } from '../../src/words/figures/format.ts';
+import type { PageUnits } from '../../src/words/figures/page-units.ts';
+import { crosswindWords, headwindWords } from '../../src/words/winds/wind-words.ts';
 import { nameOf } from '../choice-of.ts';
 import type { PacketContext } from '../context.ts';
 import { planKey } from '../plan-key.ts';
-import { crosswindWords, headwindWords } from '../wind-table/wind-words.ts';
 
 type Figure = (plan: Plan, units: PageUnits) => string;
 

@@ -1,12 +1,12 @@
 import { type Command, Option } from 'commander';
 import { reporter } from 'vfile-reporter';
-import type { Power } from '../flight/aircraft.ts';
-import type { Circuit } from '../flight/airfield.ts';
-import { RequestError } from '../flight/errors.ts';
-import type { Approach, Plan, PlanRequest } from '../flight/plan.ts';
-import { planApproach } from '../flight/planner.ts';
+import { planApproach } from '../flight/plan/planner.ts';
+import type { Power } from '../flight/terms/aircraft.ts';
+import type { Circuit } from '../flight/terms/airfield.ts';
+import { RequestError } from '../flight/terms/errors.ts';
+import type { Approach, Plan, PlanRequest } from '../flight/terms/plan.ts';
+import { didYouMean } from '../messages/nearest-name.ts';
 import type { AirfieldFile } from '../school/airfield.ts';
-import { didYouMean } from '../school/nearest-name.ts';
 import { readAircraft, readAirfield } from '../school/read.ts';
 import type { Wind } from '../units/wind-text.ts';
 import { dayOption, quantityOption, today, wholeNumberOption, windOption } from './options.ts';

@@ -1,11 +1,11 @@
 import { join } from 'node:path';
 import { Command, Option } from 'commander';
 import { VFile } from 'vfile';
-import type { Approach } from '../flight/plan.ts';
+import type { Approach } from '../flight/terms/plan.ts';
 import { cardOrder } from '../press/card/card-order.ts';
 import { type CardPaperName, cardPaperOf, cardPapers } from '../press/card/card-paper.ts';
-import { GradeTally } from '../press/grade-tally.ts';
-import { attemptFor, type WrongChoices } from '../press/lesson-messages.ts';
+import { GradeTally } from '../press/packet/grade-tally.ts';
+import { attemptFor, type WrongChoices } from '../press/packet/lesson-messages.ts';
 import { airfieldTexts } from '../press/printing/airfield-texts.ts';
 import { codeMark } from '../press/printing/code-mark.ts';
 import type { PrintOrder } from '../press/printing/order.ts';

@@ -1,15 +1,15 @@
 import { Command, Option } from 'commander';
-import { angleBetween } from '../flight/angle.ts';
-import { workOut } from '../flight/planner.ts';
-import { type GroundPoint, reachFrom } from '../flight/reach.ts';
-import { toGeoJson } from '../press/export/geojson.ts';
-import { toGpx } from '../press/export/gpx.ts';
-import { toKml } from '../press/export/kml.ts';
-import { UnplaceableError } from '../press/export/on-earth.ts';
-import { placeFlight, startOfReach } from '../press/export/placed-flight.ts';
-import { flyableWords } from '../press/flyable-words.ts';
-import { gradeSentence } from '../press/grade-words.ts';
-import { writeWhole } from '../press/write-whole.ts';
+import { toGeoJson } from '../export/geojson.ts';
+import { toGpx } from '../export/gpx.ts';
+import { toKml } from '../export/kml.ts';
+import { UnplaceableError } from '../export/on-earth.ts';
+import { placeFlight, startOfReach } from '../export/placed-flight.ts';
+import { type GroundPoint, reachFrom } from '../flight/flying/reach.ts';
+import { angleBetween } from '../flight/numerics/angle.ts';
+import { workOut } from '../flight/plan/planner.ts';
+import { flyableWords } from '../press/packet/flyable-words.ts';
+import { gradeSentence } from '../press/packet/grade-words.ts';
+import { writeWhole } from '../press/printing/write-whole.ts';
 import { type AskedOptions, type AskedPlan, exitCodes, planned, withApproachOptions } from './asked-plan.ts';
 import { units } from './plan-table.ts';
 

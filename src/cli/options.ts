@@ -1,6 +1,6 @@
 import { availableParallelism } from 'node:os';
 import { InvalidArgumentError } from 'commander';
-import { type PaperName, papers } from '../press/paper.ts';
+import { type PaperName, papers } from '../press/paper/paper.ts';
 import { parseShard, type Shard } from '../press/printing/shard.ts';
 import { parseQuantity, QuantityError, type QuantityKind } from '../units/quantity.ts';
 import { parseWind, type Wind } from '../units/wind-text.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { sampleRequest } from '../../tests/press-sample.ts';
-import { planApproach } from '../flight/planner.ts';
-import { positiveAngle } from '../flight/wind.ts';
+import { positiveAngle } from '../flight/air/wind.ts';
+import { planApproach } from '../flight/plan/planner.ts';
 import { planTable } from './plan-table.ts';
 
 const windLine = (speed: number, turned: number) => {

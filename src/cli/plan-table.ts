@@ -1,12 +1,10 @@
-import { windWords } from '../../components/wind-table/wind-words.ts';
-import { capital, gradeNames, keyGrade, markWords } from '../drawing/grade-words.ts';
-import { formatKeyHeight } from '../drawing/key-height.ts';
-import { indicatedSpeed } from '../flight/calibration.ts';
-import { grades } from '../flight/grade.ts';
-import type { Plan } from '../flight/plan.ts';
-import { crosswind, headwind } from '../flight/wind.ts';
-import { cautionsOf, remediesOf } from '../press/grade-words.ts';
-import { solvedPhrase } from '../press/solved-words.ts';
+import { crosswind, headwind } from '../flight/air/wind.ts';
+import { indicatedSpeed } from '../flight/aircraft/calibration.ts';
+import { grades } from '../flight/terms/grade.ts';
+import type { Plan } from '../flight/terms/plan.ts';
+import { cautionsOf, remediesOf } from '../press/packet/grade-words.ts';
+import { solvedPhrase } from '../words/approaches/solved-words.ts';
+import { capital, gradeNames, keyGrade, markWords } from '../words/cautions/grade-words.ts';
 import {
   formatDensityAltitude,
   formatDistance,
@@ -14,8 +12,10 @@ import {
   formatSpeed,
   formatTime,
   formatWind,
-} from '../units/format.ts';
-import type { PageUnits } from '../units/page-units.ts';
+} from '../words/figures/format.ts';
+import type { PageUnits } from '../words/figures/page-units.ts';
+import { formatKeyHeight } from '../words/keys/key-height.ts';
+import { windWords } from '../words/winds/wind-words.ts';
 
 /** Of what is printed in a terminal. */
 export const units: PageUnits = { height: 'ft', distance: 'm', speed: 'kt' };

@@ -1,6 +1,6 @@
 import { Command } from 'commander';
-import { planToJson } from '../flight/plan-json.ts';
-import { flyableWords } from '../press/flyable-words.ts';
+import { planToJson } from '../export/plan-json.ts';
+import { flyableWords } from '../press/packet/flyable-words.ts';
 import { type AskedOptions, exitCodes, planned, withApproachOptions } from './asked-plan.ts';
 import { planTable, units } from './plan-table.ts';
 

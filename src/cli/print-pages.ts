@@ -1,8 +1,8 @@
 import { join, relative } from 'node:path';
 import type { VFile } from 'vfile';
 import { reporter } from 'vfile-reporter';
-import type { GradeTally } from '../press/grade-tally.ts';
-import type { WrongChoices } from '../press/lesson-messages.ts';
+import type { GradeTally } from '../press/packet/grade-tally.ts';
+import type { WrongChoices } from '../press/packet/lesson-messages.ts';
 import { type PageToPrint, type PrintEvent, printAll } from '../press/printing/print-all.ts';
 import { leftWords } from '../press/printing/time-left.ts';
 import { hasErrors } from '../school/yaml-source.ts';

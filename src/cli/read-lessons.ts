@@ -4,7 +4,7 @@ import { VFile } from 'vfile';
 import type { PacketContext } from '../../components/context.ts';
 import { components } from '../../components/list.ts';
 import { type Lesson, parseLesson } from '../lesson/parse-lesson.ts';
-import { picturesIn } from '../press/lesson-pictures.ts';
+import { picturesIn } from '../press/packet/lesson-pictures.ts';
 
 export interface ReadLesson {
   readonly file: VFile;

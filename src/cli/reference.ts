@@ -1,9 +1,9 @@
 import { join } from 'node:path';
 import { Command } from 'commander';
 import { groups } from '../../components/list.ts';
-import { authorFiles } from '../press/reference/author-files.ts';
-import { flyWords } from '../press/reference/fly-words.ts';
-import { writeWhole } from '../press/write-whole.ts';
+import { writeWhole } from '../press/printing/write-whole.ts';
+import { authorFiles } from '../reference/author-files.ts';
+import { flyWords } from '../reference/fly-words.ts';
 
 /** `chalkwing reference`: the reference pages, the editor's schemas and its snippets, written beside a school's lessons. */
 export function referenceCommand(): Command {

@@ -1,6 +1,6 @@
 import { type Command, Option } from 'commander';
-import type { Power } from '../flight/aircraft.ts';
-import type { Circuit } from '../flight/airfield.ts';
+import type { Power } from '../flight/terms/aircraft.ts';
+import type { Circuit } from '../flight/terms/airfield.ts';
 import { quantityOption } from './options.ts';
 import { metarHelp } from './weather.ts';
 

@@ -1,8 +1,8 @@
 import type { Nodes } from 'mdast';
 import { visit } from 'unist-util-visit';
+import { didYouMean } from '../messages/nearest-name.ts';
 import type { Checked } from '../school/check-yaml.ts';
 import type { HandbooksFile } from '../school/handbooks.ts';
-import { didYouMean } from '../school/nearest-name.ts';
 import type { Lesson } from './parse-lesson.ts';
 import { planParts } from './plan-parts.ts';
 

@@ -1,4 +1,4 @@
-import { didYouMean } from '../school/nearest-name.ts';
+import { didYouMean } from '../messages/nearest-name.ts';
 import type { YamlSource } from '../school/yaml-source.ts';
 
 /** What a lesson says that it needs, and where messages on that belong. */

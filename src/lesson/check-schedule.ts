@@ -1,10 +1,10 @@
 import type { List, Nodes } from 'mdast';
 import type { VFile } from 'vfile';
+import { lineEndAt, spanAt } from '../messages/source-place.ts';
 import { fail } from '../school/yaml-source.ts';
 import type { CheckedUse } from './check-directives.ts';
 import type { FrontMatter } from './front-matter.ts';
 import { scheduleLine } from './schedule-line.ts';
-import { lineEndAt, spanAt } from './source-place.ts';
 
 /**
  * Reports a `:::schedule` whose minutes do not add up to those of the front matter. One with an item that cannot be

@@ -1,7 +1,7 @@
 import type { VFile } from 'vfile';
+import { spanAt } from '../messages/source-place.ts';
 import { parseQuantity, QuantityError } from '../units/quantity.ts';
 import type { Lesson } from './parse-lesson.ts';
-import { spanAt } from './source-place.ts';
 import { type TypedQuantity, typedQuantities } from './typed-quantities.ts';
 
 /** A figure of the flight that a directive prints. */

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { nearestName } from '../school/nearest-name.ts';
+import { nearestName } from '../messages/nearest-name.ts';
 import { nameList } from './directive-form.ts';
 
 /** What is wrong with one attribute of a directive: its name, and a sentence that says what would be right. */

@@ -1,8 +1,8 @@
 import type { Code, Nodes, Root } from 'mdast';
 import type { ContainerDirective } from 'mdast-util-directive';
 import type { VFile } from 'vfile';
+import { lineEndAt, pointAt, spanAt } from '../messages/source-place.ts';
 import { fail } from '../school/yaml-source.ts';
-import { lineEndAt, pointAt, spanAt } from './source-place.ts';
 
 /**
  * Reports containers that are not closed, or that open inside another with a fence as long as its own, and code

@@ -1,7 +1,7 @@
 import type { Html, Root } from 'mdast';
 import { visit } from 'unist-util-visit';
 import type { VFile } from 'vfile';
-import { showable } from '../school/hidden-character.ts';
+import { showable } from '../messages/hidden-character.ts';
 import { fail } from '../school/yaml-source.ts';
 
 /**

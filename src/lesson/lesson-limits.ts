@@ -1,6 +1,6 @@
 import type { Nodes, Root } from 'mdast';
 import type { Point, Position } from 'unist';
-import { pointAt } from './source-place.ts';
+import { pointAt } from '../messages/source-place.ts';
 
 // How large a lesson may be. Each limit is many times what a printed lesson needs, and small enough that the parser,
 // whose time grows with the square of some of these, is done in seconds whatever was typed.

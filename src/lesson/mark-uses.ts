@@ -10,8 +10,8 @@ import type {
 } from 'mdast';
 // For `hName` and `hProperties` in a node's data.
 import type {} from 'mdast-util-to-hast';
+import { lineEndAt, spanAt } from '../messages/source-place.ts';
 import { type CheckedUse, type DirectiveNode, isDirective } from './check-directives.ts';
-import { lineEndAt, spanAt } from './source-place.ts';
 
 /**
  * Marks in the tree every directive that is right with its name and the place of its use in the list, for the page,

@@ -2,7 +2,7 @@ import type { ElementContent, Root, RootContent } from 'hast';
 import { defaultSchema, type Schema, sanitize } from 'hast-util-sanitize';
 import { visit } from 'unist-util-visit';
 import type { VFile } from 'vfile';
-import { didYouMean } from '../school/nearest-name.ts';
+import { didYouMean } from '../messages/nearest-name.ts';
 import { fail } from '../school/yaml-source.ts';
 import { numberCaptions } from './captions.ts';
 import type { CheckedUse } from './check-directives.ts';

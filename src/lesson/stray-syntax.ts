@@ -1,11 +1,11 @@
 import type { Root, Text } from 'mdast';
 import { SKIP, visit } from 'unist-util-visit';
 import type { VFile } from 'vfile';
+import { lineEndAt, spanAt } from '../messages/source-place.ts';
 import { fail } from '../school/yaml-source.ts';
 import { holdsText } from './check-directives.ts';
 import type { Component, Form } from './component.ts';
 import { rightForm } from './directive-form.ts';
-import { lineEndAt, spanAt } from './source-place.ts';
 import { unknownDirective } from './unknown-directive.ts';
 
 type Named = Pick<Component<never>, 'name' | 'form' | 'label' | 'holdsText' | 'example'>;

@@ -1,4 +1,4 @@
-import { nearestName } from '../school/nearest-name.ts';
+import { nearestName } from '../messages/nearest-name.ts';
 import type { Component, Form } from './component.ts';
 import { colonsOf, nameList, rightForm } from './directive-form.ts';
 

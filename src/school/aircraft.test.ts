@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { VFile } from 'vfile';
 import { describe, expect, it } from 'vitest';
-import type { AircraftData } from '../flight/aircraft-data.ts';
+import type { AircraftData } from '../flight/terms/aircraft-data.ts';
 import { type AircraftFile, parseAircraft } from './aircraft.ts';
 
 const good = `name: Osier 15

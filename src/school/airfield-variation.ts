@@ -1,4 +1,4 @@
-import { formatAngle } from '../units/format.ts';
+import { formatAngle } from '../units/angle-text.ts';
 import { variationAt } from './variation.ts';
 import type { YamlSource } from './yaml-source.ts';
 

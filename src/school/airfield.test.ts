@@ -1,6 +1,6 @@
 import { VFile } from 'vfile';
 import { describe, expect, it } from 'vitest';
-import type { Airfield } from '../flight/airfield.ts';
+import type { Airfield } from '../flight/terms/airfield.ts';
 import { type AirfieldFile, parseAirfield } from './airfield.ts';
 
 const good = `name: Fallow Reach

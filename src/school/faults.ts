@@ -1,11 +1,11 @@
 import type { VFile } from 'vfile';
 import type { z } from 'zod';
+import { didYouMean } from '../messages/nearest-name.ts';
 import { QuantityError } from '../units/quantity.ts';
 import { type AircraftClassName, aircraftClasses } from './aircraft-classes.ts';
 import { checkYaml } from './check-yaml.ts';
 import { list, parsed, section, words } from './fields.ts';
 import { readFlyText } from './fly-text.ts';
-import { didYouMean } from './nearest-name.ts';
 import { someOfForm } from './written-form.ts';
 import { hasErrors } from './yaml-source.ts';
 

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { didYouMean } from '../messages/nearest-name.ts';
 import {
   parseNumber,
   parseQuantity,
@@ -7,7 +8,6 @@ import {
   type QuantityKind,
 } from '../units/quantity.ts';
 import { parseSidedAngle, type Sides } from '../units/sided-angle.ts';
-import { didYouMean } from './nearest-name.ts';
 import {
   choiceForm,
   directionForm,

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { VFile } from 'vfile';
 import { describe, expect, it } from 'vitest';
-import type { FaultChange } from '../flight/fault.ts';
+import type { FaultChange } from '../flight/terms/fault.ts';
 import { QuantityError } from '../units/quantity.ts';
 import { parseFaults } from './faults.ts';
 import { type FlyChange, flyForms, readFlyText } from './fly-text.ts';

@@ -1,3 +1,4 @@
+import { didYouMean } from '../messages/nearest-name.ts';
 import {
   describeKind,
   parseNumber,
@@ -5,7 +6,6 @@ import {
   QuantityError,
   type QuantityKind,
 } from '../units/quantity.ts';
-import { didYouMean } from './nearest-name.ts';
 
 /** What is done to a number, in SI: multiplied, added to, or replaced. */
 export type FlyAmount = { readonly factor: number } | { readonly by: number } | { readonly to: number };

@@ -4,7 +4,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { reporter } from 'vfile-reporter';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import type { AircraftData } from '../flight/aircraft-data.ts';
+import type { AircraftData } from '../flight/terms/aircraft-data.ts';
 import { type ReadSchool, readAircraft, readAirfield, readSchool } from './read.ts';
 
 const demo = join(dirname(fileURLToPath(import.meta.url)), '../../lessons');

@@ -1,12 +1,12 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { VFile } from 'vfile';
+import { didYouMean } from '../messages/nearest-name.ts';
 import { type AircraftFile, parseAircraft } from './aircraft.ts';
 import { type AirfieldFile, parseAirfield } from './airfield.ts';
 import type { Checked } from './check-yaml.ts';
 import { type FaultsFile, parseFaults } from './faults.ts';
 import { type HandbooksFile, parseHandbooks } from './handbooks.ts';
-import { didYouMean } from './nearest-name.ts';
 import { parseSchool, type School } from './school.ts';
 import { usualDay } from './variation.ts';
 import { fail, hasErrors } from './yaml-source.ts';

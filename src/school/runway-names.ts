@@ -1,4 +1,4 @@
-import { formatAngle, formatDirection } from '../units/format.ts';
+import { formatAngle, formatDirection } from '../units/angle-text.ts';
 import type { YamlSource } from './yaml-source.ts';
 
 interface Named {

@@ -1,4 +1,4 @@
-import { didYouMean } from './nearest-name.ts';
+import { didYouMean } from '../messages/nearest-name.ts';
 import type { SchoolFolder } from './school-folder.ts';
 import type { DataPath, YamlSource } from './yaml-source.ts';
 

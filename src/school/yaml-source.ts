@@ -11,7 +11,7 @@ import {
   parseDocument,
   visit,
 } from 'yaml';
-import { firstHidden, showable } from './hidden-character.ts';
+import { firstHidden, showable } from '../messages/hidden-character.ts';
 
 /** Where something stands in the data: keys and list places from the top. */
 export type DataPath = readonly (string | number)[];

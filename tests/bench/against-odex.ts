@@ -1,5 +1,5 @@
-import type { PlanRequest } from '../../src/flight/plan.ts';
-import { workOut } from '../../src/flight/planner.ts';
+import { workOut } from '../../src/flight/plan/planner.ts';
+import type { PlanRequest } from '../../src/flight/terms/plan.ts';
 import { asked, severalWinds } from './asked.ts';
 import { evaluationsOf } from './evaluations.ts';
 import { inTurns } from './measure.ts';

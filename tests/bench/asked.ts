@@ -1,5 +1,5 @@
-import type { PlanRequest } from '../../src/flight/plan.ts';
-import type { WindCase } from '../../src/flight/wind-table.ts';
+import type { WindCase } from '../../src/flight/questions/wind-table.ts';
+import type { PlanRequest } from '../../src/flight/terms/plan.ts';
 import { readAircraft, readAirfield } from '../../src/school/read.ts';
 import { metresPerSecondPerKnot, radiansPerDegree } from '../../src/units/factors.ts';
 

@@ -1,4 +1,4 @@
-import { Integrator, type Motion } from '../../src/flight/integrator.ts';
+import { Integrator, type Motion } from '../../src/flight/numerics/integrator.ts';
 
 /** How often a piece of work asks the core's motions for their rates of change. */
 export function evaluationsOf(work: () => unknown): number {

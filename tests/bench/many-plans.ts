@@ -1,4 +1,4 @@
-import { windTable } from '../../src/flight/wind-table.ts';
+import { windTable } from '../../src/flight/questions/wind-table.ts';
 import { asked, winds } from './asked.ts';
 import { evaluationsOf } from './evaluations.ts';
 import { bytesAllocated, inTurns } from './measure.ts';

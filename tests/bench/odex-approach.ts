@@ -1,13 +1,13 @@
-import { spotTolerance } from '../../src/flight/approach-method.ts';
-import type { Conditions } from '../../src/flight/conditions.ts';
-import { sinOfGlide } from '../../src/flight/glide.ts';
-import { headingBeforeRollOut, speedHeldDownTo } from '../../src/flight/motions.ts';
-import { stillAirLead } from '../../src/flight/pattern-legs.ts';
-import type { PlanRequest } from '../../src/flight/plan.ts';
-import { resolveRequest } from '../../src/flight/request.ts';
-import { rootNear, seekRoot } from '../../src/flight/root.ts';
-import { roundOutPull } from '../../src/flight/round-out-pull.ts';
-import { crab, stillAir } from '../../src/flight/wind.ts';
+import { crab, stillAir } from '../../src/flight/air/wind.ts';
+import { sinOfGlide } from '../../src/flight/aircraft/glide.ts';
+import { spotTolerance } from '../../src/flight/approaches/approach-method.ts';
+import type { Conditions } from '../../src/flight/flying/conditions.ts';
+import { headingBeforeRollOut, speedHeldDownTo } from '../../src/flight/flying/motions.ts';
+import { stillAirLead } from '../../src/flight/flying/pattern-legs.ts';
+import { roundOutPull } from '../../src/flight/flying/round-out-pull.ts';
+import { rootNear, seekRoot } from '../../src/flight/numerics/root.ts';
+import { resolveRequest } from '../../src/flight/plan/request.ts';
+import type { PlanRequest } from '../../src/flight/terms/plan.ts';
 import type { OdexLegs, Scale } from './odex-leg.ts';
 import { alongLine, holdingOff, inTurn, lastOfFinal, roundingOut } from './odex-rates.ts';
 

@@ -1,8 +1,8 @@
-import type { Conditions } from '../../src/flight/conditions.ts';
-import { standardGravity } from '../../src/flight/constants.ts';
-import { dragOverWeight, sinOfGlide } from '../../src/flight/glide.ts';
-import { inducedDragReduction } from '../../src/flight/ground-effect.ts';
-import { stillAir } from '../../src/flight/wind.ts';
+import { standardGravity } from '../../src/flight/air/constants.ts';
+import { stillAir } from '../../src/flight/air/wind.ts';
+import { dragOverWeight, sinOfGlide } from '../../src/flight/aircraft/glide.ts';
+import { inducedDragReduction } from '../../src/flight/aircraft/ground-effect.ts';
+import type { Conditions } from '../../src/flight/flying/conditions.ts';
 import type { Rates } from './odex-solver.ts';
 
 /*

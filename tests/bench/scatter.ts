@@ -1,4 +1,4 @@
-import { monteCarlo } from '../../src/flight/sensitivity.ts';
+import { monteCarlo } from '../../src/flight/questions/sensitivity.ts';
 import { asked } from './asked.ts';
 import { evaluationsOf } from './evaluations.ts';
 import { kilobytes } from './many-plans.ts';

@@ -1,4 +1,4 @@
-import type { PlanRequest } from '../../src/flight/plan.ts';
+import type { PlanRequest } from '../../src/flight/terms/plan.ts';
 import { inTurns } from './measure.ts';
 import { type HalfCircuit, solveByOdex, touchdownByOdex } from './odex-approach.ts';
 import { OdexLegs, type OdexSetting } from './odex-leg.ts';

@@ -1,7 +1,8 @@
 /* The one place where what is held against the second implementation is called. */
-import { RequestError } from '../../src/flight/errors.ts';
-import type { Plan, PlanRequest } from '../../src/flight/plan.ts';
-import { planApproach } from '../../src/flight/planner.ts';
+
+import { planApproach } from '../../src/flight/plan/planner.ts';
+import { RequestError } from '../../src/flight/terms/errors.ts';
+import type { Plan, PlanRequest } from '../../src/flight/terms/plan.ts';
 
 /** The plan; undefined where the request is refused. */
 export function planOf(request: PlanRequest): Plan | undefined {

@@ -1,4 +1,4 @@
-import type { Obstacle } from '../../src/flight/airfield.ts';
+import type { Obstacle } from '../../src/flight/terms/airfield.ts';
 
 /** A place on a path: the height of the wheels, the heading from the landing direction and the bank (rad). */
 export interface PathPoint {

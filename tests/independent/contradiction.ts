@@ -1,4 +1,4 @@
-import type { PlanRequest } from '../../src/flight/plan.ts';
+import type { PlanRequest } from '../../src/flight/terms/plan.ts';
 
 export type Kind =
   | 'made'

@@ -1,4 +1,4 @@
-import type { Phase } from '../../src/flight/plan.ts';
+import type { Phase } from '../../src/flight/terms/plan.ts';
 import { sinGlide } from './polar.ts';
 import {
   alongTrack,

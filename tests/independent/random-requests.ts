@@ -1,6 +1,6 @@
-import type { AircraftData } from '../../src/flight/aircraft-data.ts';
-import type { Obstacle } from '../../src/flight/airfield.ts';
-import type { Approach, Plan, PlanRequest } from '../../src/flight/plan.ts';
+import type { AircraftData } from '../../src/flight/terms/aircraft-data.ts';
+import type { Obstacle } from '../../src/flight/terms/airfield.ts';
+import type { Approach, Plan, PlanRequest } from '../../src/flight/terms/plan.ts';
 import type { Chance } from './random.ts';
 
 const degrees = (angle: number) => (angle * Math.PI) / 180;

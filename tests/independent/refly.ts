@@ -1,4 +1,4 @@
-import type { KeyId, Plan, PlanRequest } from '../../src/flight/plan.ts';
+import type { KeyId, Plan, PlanRequest } from '../../src/flight/terms/plan.ts';
 import { Flight, untilAcross, untilAlong, untilHeight, type Watch } from './flight.ts';
 import { EAS, PSI } from './rates.ts';
 import { worldOf } from './world.ts';

@@ -1,4 +1,4 @@
-import type { Plan, PlanRequest } from '../../src/flight/plan.ts';
+import type { Plan, PlanRequest } from '../../src/flight/terms/plan.ts';
 import { type Contradiction, metres } from './contradiction.ts';
 import { X, Y } from './rates.ts';
 import { refly } from './refly.ts';

@@ -1,4 +1,4 @@
-import type { Gate, KeyId, Plan, PlanRequest } from '../../src/flight/plan.ts';
+import type { Gate, KeyId, Plan, PlanRequest } from '../../src/flight/terms/plan.ts';
 import { type Band, bandOnFinal } from './band.ts';
 import { type Contradiction, feet, foot } from './contradiction.ts';
 import { FinalReach } from './final-reach.ts';

@@ -1,4 +1,4 @@
-import type { Plan, PlanRequest } from '../../src/flight/plan.ts';
+import type { Plan, PlanRequest } from '../../src/flight/terms/plan.ts';
 import { type Asked, clearanceOf, type PathPoint } from './clearance.ts';
 import { type Contradiction, foot, metres } from './contradiction.ts';
 

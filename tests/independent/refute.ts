@@ -1,4 +1,4 @@
-import type { Plan, PlanRequest } from '../../src/flight/plan.ts';
+import type { Plan, PlanRequest } from '../../src/flight/terms/plan.ts';
 import { planOf } from './adapter.ts';
 import type { Contradiction, Kind } from './contradiction.ts';
 import { Chance } from './random.ts';

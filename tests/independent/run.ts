@@ -1,5 +1,5 @@
 import { parseArgs } from 'node:util';
-import type { PlanRequest } from '../../src/flight/plan.ts';
+import type { PlanRequest } from '../../src/flight/terms/plan.ts';
 import type { Contradiction, Kind } from './contradiction.ts';
 import { allKinds, refute, requestOf } from './refute.ts';
 import { simplified } from './simplify.ts';

@@ -1,4 +1,4 @@
-import type { PlanRequest } from '../../src/flight/plan.ts';
+import type { PlanRequest } from '../../src/flight/terms/plan.ts';
 
 /** Changes that make a request plainer, the one that takes most away first. */
 const plainer: readonly ((request: PlanRequest) => PlanRequest)[] = [

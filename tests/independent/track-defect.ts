@@ -1,4 +1,4 @@
-import type { Phase, Plan, PlanRequest, TrackSample } from '../../src/flight/plan.ts';
+import type { Phase, Plan, PlanRequest, TrackSample } from '../../src/flight/terms/plan.ts';
 import {
   alongTrack,
   BANK,

@@ -2,7 +2,7 @@
  * The second implementation: what an aircraft flies in and with, worked out from a request and the published formulas.
  * Nothing here comes from src/flight but the type of a request. SI, rad; the spot frame.
  */
-import type { PlanRequest } from '../../src/flight/plan.ts';
+import type { PlanRequest } from '../../src/flight/terms/plan.ts';
 
 export const g = 9.80665;
 /** US Standard Atmosphere 1976: sea level, the lowest layer, dry air. */

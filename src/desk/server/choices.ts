@@ -1,4 +1,4 @@
-import type { Choices } from '../../press/scenario.ts';
+import type { Choices } from '../../press/packet/scenario.ts';
 import { QuantityError } from '../../units/quantity.ts';
 import { parseWind } from '../../units/wind-text.ts';
 import type { DeskMessage, PageChoices } from '../api.ts';

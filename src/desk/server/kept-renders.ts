@@ -1,7 +1,7 @@
 import type { ElementContent } from 'hast';
 import type { PacketContext } from '../../../components/context.ts';
 import type { Component } from '../../lesson/component.ts';
-import { canonicalJson } from '../../press/fingerprint.ts';
+import { canonicalJson } from '../../press/packet/fingerprint.ts';
 
 /** What a directive came to: its content, or what it threw. */
 type Outcome = { readonly content: ElementContent[] } | { readonly thrown: unknown };

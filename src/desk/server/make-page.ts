@@ -2,21 +2,27 @@ import { join } from 'node:path';
 import { VFile } from 'vfile';
 import type { PacketContext } from '../../../components/context.ts';
 import { components } from '../../../components/list.ts';
-import type { Plan } from '../../flight/plan.ts';
+import type { Plan } from '../../flight/terms/plan.ts';
 import { checkPlanParts } from '../../lesson/check-plan-parts.ts';
 import type { FrontMatter } from '../../lesson/front-matter.ts';
 import { type Lesson, parseLesson } from '../../lesson/parse-lesson.ts';
-import { canonicalJson } from '../../press/fingerprint.ts';
-import { flownPacket } from '../../press/flown-packet.ts';
-import { keyAmong, removeRepeats, reportScenario } from '../../press/lesson-messages.ts';
-import { picturesIn } from '../../press/lesson-pictures.ts';
-import { packetContext } from '../../press/packet-context.ts';
-import { papers } from '../../press/paper.ts';
-import { planMessages } from '../../press/plan-messages.ts';
+import { canonicalJson } from '../../press/packet/fingerprint.ts';
+import { flownPacket } from '../../press/packet/flown-packet.ts';
+import { keyAmong, removeRepeats, reportScenario } from '../../press/packet/lesson-messages.ts';
+import { picturesIn } from '../../press/packet/lesson-pictures.ts';
+import { packetContext } from '../../press/packet/packet-context.ts';
+import { planMessages } from '../../press/packet/plan-messages.ts';
+import { type PlanMessage, sayOfPlan } from '../../press/packet/say-of-plan.ts';
+import {
+  aircraftOf,
+  flownPlan,
+  type Scenario,
+  ScenarioError,
+  scenarioOf,
+} from '../../press/packet/scenario.ts';
+import { subjectLine } from '../../press/packet/setting.ts';
+import { papers } from '../../press/paper/paper.ts';
 import { schoolFor } from '../../press/printing/packet-key.ts';
-import { type PlanMessage, sayOfPlan } from '../../press/say-of-plan.ts';
-import { aircraftOf, flownPlan, type Scenario, ScenarioError, scenarioOf } from '../../press/scenario.ts';
-import { subjectLine } from '../../press/setting.ts';
 import type { AircraftFile } from '../../school/aircraft.ts';
 import type { School } from '../../school/school.ts';
 import { hasErrors } from '../../school/yaml-source.ts';

@@ -1,6 +1,6 @@
 import { join, relative } from 'node:path';
-import { openLesson } from '../../press/build.ts';
-import { removeRepeats } from '../../press/lesson-messages.ts';
+import { openLesson } from '../../press/packet/build.ts';
+import { removeRepeats } from '../../press/packet/lesson-messages.ts';
 import { airfieldTexts } from '../../press/printing/airfield-texts.ts';
 import { codeMark } from '../../press/printing/code-mark.ts';
 import type { PrintOrder } from '../../press/printing/order.ts';

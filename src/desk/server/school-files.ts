@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { constants } from 'node:fs';
 import { access, chmod, open, readdir, realpath } from 'node:fs/promises';
 import { join } from 'node:path';
-import { UnwrittenError, writeWhole } from '../../press/write-whole.ts';
+import { UnwrittenError, writeWhole } from '../../press/printing/write-whole.ts';
 import type {
   ConflictAnswer,
   FileAnswer,

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
-import { fontFaceCss } from '../../press/fonts.ts';
-import { sheetCss } from '../../press/page-style.ts';
-import type { Paper } from '../../press/paper.ts';
+import { fontFaceCss } from '../../press/paper/fonts.ts';
+import { sheetCss } from '../../press/paper/page-style.ts';
+import type { Paper } from '../../press/paper/paper.ts';
 import type { DeskPage, Part, Style } from '../api.ts';
 
 /**

@@ -1,10 +1,10 @@
 import { groups } from '../../../components/list.ts';
-import { keyLabels } from '../../flight/keys.ts';
+import { keyLabels } from '../../flight/flying/keys.ts';
 import { colonsOf } from '../../lesson/directive-form.ts';
-import { papers } from '../../press/paper.ts';
-import { lessonHead, schoolFiles } from '../../press/reference/definitions.ts';
-import { flyWords } from '../../press/reference/fly-words.ts';
-import { snippetFile } from '../../press/reference/snippets.ts';
+import { papers } from '../../press/paper/paper.ts';
+import { lessonHead, schoolFiles } from '../../reference/definitions.ts';
+import { flyWords } from '../../reference/fly-words.ts';
+import { snippetFile } from '../../reference/snippets.ts';
 import { type DescribedSchema, describeSchema } from '../../school/json-schema.ts';
 import type { DirectiveWord, FileKind, PagePaper, Value, Word, WordsAnswer } from '../api.ts';
 import type { LiveSchool } from './live-school.ts';

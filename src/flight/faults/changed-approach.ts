@@ -1,16 +1,16 @@
-import type { Asked } from '../approach-method.ts';
-import { approach } from '../approaching.ts';
-import { RequestError } from '../errors.ts';
-import { type Amount, changed, type FaultChange } from '../fault.ts';
-import { endsAtSpot, type FlownPattern } from '../fly-pattern.ts';
-import { baseLeg, joinFromBase, stillAirLead } from '../pattern-legs.ts';
-import type { PlanRequest, TrackSample } from '../plan.ts';
-import { flyToSpot, workOut } from '../planner.ts';
-import type { Leg, LineLeg, Procedure, Start, TurnLeg } from '../procedure.ts';
-import { type Resolved, resolveRequest } from '../request.ts';
+import type { Asked } from '../approaches/approach-method.ts';
+import { approach } from '../flying/approaching.ts';
+import { endsAtSpot, type FlownPattern } from '../flying/fly-pattern.ts';
+import { type LandingChange, type LandingLog, landingLegs } from '../flying/landing-legs.ts';
+import { baseLeg, joinFromBase, stillAirLead } from '../flying/pattern-legs.ts';
+import type { Leg, LineLeg, Procedure, Start, TurnLeg } from '../flying/procedure.ts';
+import { flyToSpot, workOut } from '../plan/planner.ts';
+import { type Resolved, resolveRequest } from '../plan/request.ts';
+import { RequestError } from '../terms/errors.ts';
+import { type Amount, changed, type FaultChange } from '../terms/fault.ts';
+import type { PlanRequest, TrackSample } from '../terms/plan.ts';
 import { heightForPlace } from './dive-for-aim-point.ts';
 import { easeBank, headingLeg, headingTurn, levelLeg, wanderingLegs } from './handling.ts';
-import { type LandingChange, type LandingLog, landingLegs } from './landing-legs.ts';
 
 /** A planned approach, ready to be flown with something changed. */
 export interface FaultPlan {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { requestFor, windOffRunway } from '../../../tests/flight-school.ts';
-import { arrivalHeight } from '../arrival.ts';
-import { resolveRequest } from '../request.ts';
+import { arrivalHeight } from '../flying/arrival.ts';
+import { resolveRequest } from '../plan/request.ts';
 import { passesGateway } from './cut-corner.ts';
 
 const gateway = { along: -350, across: 0, track: 0 };

@@ -1,14 +1,14 @@
-import { angleBetween } from '../angle.ts';
-import type { Gateway } from '../arrival.ts';
-import type { Conditions } from '../conditions.ts';
-import { Flight } from '../fly.ts';
-import { ACROSS, ALONG, EAS, HEADING, HEIGHT } from '../motions.ts';
-import type { LineLeg, Side } from '../procedure.ts';
-import { type Position, takeUp } from '../reach.ts';
-import { cosine, sine } from '../steady-math.ts';
-import { round, turnOnTo } from '../turn-on-to.ts';
-import { turnRadius, turnRate } from '../turns.ts';
-import { crab, stillAir } from '../wind.ts';
+import { crab, stillAir } from '../air/wind.ts';
+import { turnRadius, turnRate } from '../aircraft/turns.ts';
+import type { Gateway } from '../flying/arrival.ts';
+import type { Conditions } from '../flying/conditions.ts';
+import { Flight } from '../flying/fly.ts';
+import { ACROSS, ALONG, EAS, HEADING, HEIGHT } from '../flying/motions.ts';
+import type { LineLeg, Side } from '../flying/procedure.ts';
+import { type Position, takeUp } from '../flying/reach.ts';
+import { round, turnOnTo } from '../flying/turn-on-to.ts';
+import { angleBetween } from '../numerics/angle.ts';
+import { cosine, sine } from '../numerics/steady-math.ts';
 
 /** m over the ground. */
 type Vector = readonly [along: number, across: number];

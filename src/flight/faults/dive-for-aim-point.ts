@@ -1,9 +1,9 @@
-import type { Conditions } from '../conditions.ts';
-import { Flight } from '../fly.ts';
-import { ALONG } from '../motions.ts';
-import type { TrackSample } from '../plan.ts';
-import type { Leg } from '../procedure.ts';
-import { seekRoot } from '../root.ts';
+import type { Conditions } from '../flying/conditions.ts';
+import { Flight } from '../flying/fly.ts';
+import { ALONG } from '../flying/motions.ts';
+import type { Leg } from '../flying/procedure.ts';
+import { seekRoot } from '../numerics/root.ts';
+import type { TrackSample } from '../terms/plan.ts';
 
 /** m: how much higher than planned a final may begin. */
 const highest = 600;

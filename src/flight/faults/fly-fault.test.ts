@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { requestFor, windOffRunway } from '../../../tests/flight-school.ts';
 import { metresPerSecondPerKnot, radiansPerDegree } from '../../units/factors.ts';
-import { standardGravity } from '../constants.ts';
-import type { FaultChange, FaultFlown } from '../fault.ts';
+import { standardGravity } from '../air/constants.ts';
+import type { FaultChange, FaultFlown } from '../terms/fault.ts';
 import { planForFaults } from './changed-approach.ts';
 import { flyFault, type LandedBy } from './fly-fault.ts';
 

@@ -1,5 +1,10 @@
-import { cautionsOf } from '../cautions.ts';
-import type { Conditions } from '../conditions.ts';
+import { positiveAngle, stillAir } from '../air/wind.ts';
+import { loadFactor, stallSpeedUnder } from '../aircraft/turns.ts';
+import type { Conditions } from '../flying/conditions.ts';
+import { type FlownPattern, flyPattern } from '../flying/fly-pattern.ts';
+import { between } from '../flying/keys.ts';
+import { beyondTheModel, type LandingLog } from '../flying/landing-legs.ts';
+import { cautionsOf } from '../plan/cautions.ts';
 import type {
   FaultChange,
   FaultFlight,
@@ -7,14 +12,9 @@ import type {
   KeyDifference,
   LandingFigures,
   StallMargins,
-} from '../fault.ts';
-import { type FlownPattern, flyPattern } from '../fly-pattern.ts';
-import { between } from '../keys.ts';
-import type { KeyId, KeyPosition, Phase, TrackSample } from '../plan.ts';
-import { loadFactor, stallSpeedUnder } from '../turns.ts';
-import { positiveAngle, stillAir } from '../wind.ts';
+} from '../terms/fault.ts';
+import type { KeyId, KeyPosition, Phase, TrackSample } from '../terms/plan.ts';
 import { type ChangedApproach, changedApproach, type FaultPlan } from './changed-approach.ts';
-import { beyondTheModel, type LandingLog } from './landing-legs.ts';
 
 /** Whether the pilot sees in the hold-off that the aircraft is higher than it should be. */
 export type LandedBy = 'unnoticed' | 'noticed';

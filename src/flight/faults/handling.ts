@@ -1,6 +1,7 @@
-import { standardGravity } from '../constants.ts';
-import { leftOf } from '../fly.ts';
-import type { Motion, State } from '../integrator.ts';
+import { standardGravity } from '../air/constants.ts';
+import { crab, stillAir } from '../air/wind.ts';
+import { rollOutLead } from '../aircraft/turns.ts';
+import { leftOf } from '../flying/fly.ts';
 import {
   ACROSS,
   ALONG,
@@ -18,12 +19,11 @@ import {
   TIME,
   TRACK,
   type Until,
-} from '../motions.ts';
-import type { Phase } from '../plan.ts';
-import type { CircleLeg, Leg, LineLeg, MotionLeg, Side, TurnLeg } from '../procedure.ts';
-import { cosine, sine } from '../steady-math.ts';
-import { rollOutLead } from '../turns.ts';
-import { crab, stillAir } from '../wind.ts';
+} from '../flying/motions.ts';
+import type { CircleLeg, Leg, LineLeg, MotionLeg, Side, TurnLeg } from '../flying/procedure.ts';
+import type { Motion, State } from '../numerics/integrator.ts';
+import { cosine, sine } from '../numerics/steady-math.ts';
+import type { Phase } from '../terms/plan.ts';
 
 // Ways of handling the aircraft that no plan asks for, as legs.
 

@@ -1,5 +1,5 @@
-import { between } from '../keys.ts';
-import type { TrackSample } from '../plan.ts';
+import { between } from '../flying/keys.ts';
+import type { TrackSample } from '../terms/plan.ts';
 
 /** m: how nearly the last height is found. */
 const heightTolerance = 0.3;

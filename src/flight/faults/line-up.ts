@@ -1,12 +1,12 @@
-import { angleBetween } from '../angle.ts';
-import type { Conditions } from '../conditions.ts';
-import { eighth } from '../final-band.ts';
-import { Flight } from '../fly.ts';
-import { ACROSS, ALONG, BANK, EAS, HEIGHT } from '../motions.ts';
-import type { TrackSample } from '../plan.ts';
-import type { LineLeg } from '../procedure.ts';
-import { rootInBracket, rootNear } from '../root.ts';
-import { turnOnTo } from '../turn-on-to.ts';
+import type { Conditions } from '../flying/conditions.ts';
+import { Flight } from '../flying/fly.ts';
+import { ACROSS, ALONG, BANK, EAS, HEIGHT } from '../flying/motions.ts';
+import type { LineLeg } from '../flying/procedure.ts';
+import { turnOnTo } from '../flying/turn-on-to.ts';
+import { angleBetween } from '../numerics/angle.ts';
+import { rootInBracket, rootNear } from '../numerics/root.ts';
+import { eighth } from '../plan/final-band.ts';
+import type { TrackSample } from '../terms/plan.ts';
 import { easeBank } from './handling.ts';
 
 /** Wings level on the centreline, m and m/s. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { requestFor, windOffRunway } from '../../../tests/flight-school.ts';
 import { metresPerSecondPerKnot } from '../../units/factors.ts';
-import { standardGravity } from '../constants.ts';
+import { standardGravity } from '../air/constants.ts';
 import { planForFaults } from './changed-approach.ts';
 import { flyFault } from './fly-fault.ts';
 import {

@@ -1,17 +1,17 @@
-import { standardGravity } from '../constants.ts';
-import { finalLine, steepUntil } from '../final-band.ts';
-import { Flight } from '../fly.ts';
-import { dragOverWeight, sinOfGlide } from '../glide.ts';
-import { headwindAt } from '../headwind-at.ts';
-import { Integrator } from '../integrator.ts';
-import { between } from '../keys.ts';
-import { ALONG, EAS, glideAlongLine, HEIGHT, speedHeldDownTo, stateSize, TIME } from '../motions.ts';
-import { finalLegs } from '../pattern-legs.ts';
-import type { TrackSample } from '../plan.ts';
-import type { Leg } from '../procedure.ts';
-import { seekRoot } from '../root.ts';
+import { standardGravity } from '../air/constants.ts';
+import { dragOverWeight, sinOfGlide } from '../aircraft/glide.ts';
+import { Flight } from '../flying/fly.ts';
+import { headwindAt } from '../flying/headwind-at.ts';
+import { between } from '../flying/keys.ts';
+import { type LandingLog, landingLegs } from '../flying/landing-legs.ts';
+import { ALONG, EAS, glideAlongLine, HEIGHT, speedHeldDownTo, stateSize, TIME } from '../flying/motions.ts';
+import { finalLegs } from '../flying/pattern-legs.ts';
+import type { Leg } from '../flying/procedure.ts';
+import { Integrator } from '../numerics/integrator.ts';
+import { seekRoot } from '../numerics/root.ts';
+import { finalLine, steepUntil } from '../plan/final-band.ts';
+import type { TrackSample } from '../terms/plan.ts';
 import type { FaultPlan } from './changed-approach.ts';
-import { type LandingLog, landingLegs } from './landing-legs.ts';
 
 /** A place on final, m. */
 export interface OnFinal {

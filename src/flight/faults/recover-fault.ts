@@ -1,12 +1,10 @@
-import type { Conditions } from '../conditions.ts';
-import { standardGravity } from '../constants.ts';
-import {
-  type FaultChange,
-  type FaultFlown,
-  type FaultRecovery,
-  isInTheLanding,
-  type RecoveryWay,
-} from '../fault.ts';
+import { standardGravity } from '../air/constants.ts';
+import { stillAir } from '../air/wind.ts';
+import type { Conditions } from '../flying/conditions.ts';
+import { Flight } from '../flying/fly.ts';
+import { keyAt } from '../flying/keys.ts';
+import { ALONG } from '../flying/motions.ts';
+import type { Leg } from '../flying/procedure.ts';
 import {
   bestOnFinal,
   finalBand,
@@ -15,14 +13,16 @@ import {
   sTurnCovers,
   steepest,
   steepUntil,
-} from '../final-band.ts';
-import { Flight } from '../fly.ts';
-import { farthestBaseTurn, fromBaseKey, fromDownwind, inHand, type Search } from '../gates.ts';
-import { keyAt } from '../keys.ts';
-import { ALONG } from '../motions.ts';
-import type { Phase, TrackSample } from '../plan.ts';
-import type { Leg } from '../procedure.ts';
-import { stillAir } from '../wind.ts';
+} from '../plan/final-band.ts';
+import { farthestBaseTurn, fromBaseKey, fromDownwind, inHand, type Search } from '../plan/gates.ts';
+import {
+  type FaultChange,
+  type FaultFlown,
+  type FaultRecovery,
+  isInTheLanding,
+  type RecoveryWay,
+} from '../terms/fault.ts';
+import type { Phase, TrackSample } from '../terms/plan.ts';
 import { changedApproach, type FaultPlan } from './changed-approach.ts';
 import { passesGateway } from './cut-corner.ts';
 import { lastPoint, type Spare } from './last-point.ts';

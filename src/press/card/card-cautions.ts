@@ -1,10 +1,10 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
-import { type GradedLine, gradedLines, lower } from '../../../components/kneeboard/card-words.ts';
-import { finalLine } from '../../../components/kneeboard/final-line.ts';
-import type { StoppedEngine } from '../../../components/kneeboard/stopped-engine.ts';
-import type { Plan, PlanRequest } from '../../flight/plan.ts';
-import type { PageUnits } from '../../units/page-units.ts';
+import type { Plan, PlanRequest } from '../../flight/terms/plan.ts';
+import { type GradedLine, gradedLines, lower } from '../../words/card/card-words.ts';
+import { finalLine } from '../../words/card/final-line.ts';
+import type { StoppedEngine } from '../../words/card/stopped-engine.ts';
+import type { PageUnits } from '../../words/figures/page-units.ts';
 
 /** Limits of good practice that the flight passes, in a band above everything; a card is of nothing graver. */
 export function cardBand(plan: Plan, units: PageUnits): Element[] {

@@ -1,6 +1,6 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
-import { shortLine } from '../../../components/kneeboard/short-line.ts';
+import { shortLine } from '../../words/card/short-line.ts';
 
 /** Stands where the aircraft's file has no list. */
 export const noFailureList = 'No engine-failure list in its file.';

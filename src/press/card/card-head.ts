@@ -1,12 +1,12 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
-import { crosswindWords, headwindWords } from '../../../components/wind-table/wind-words.ts';
-import { indicatedSpeed } from '../../flight/calibration.ts';
-import type { Plan } from '../../flight/plan.ts';
-import { crosswind, headwind } from '../../flight/wind.ts';
-import { formatSpeed, formatWind } from '../../units/format.ts';
-import type { PageUnits } from '../../units/page-units.ts';
-import { approachNames } from '../setting.ts';
+import { crosswind, headwind } from '../../flight/air/wind.ts';
+import { indicatedSpeed } from '../../flight/aircraft/calibration.ts';
+import type { Plan } from '../../flight/terms/plan.ts';
+import { formatSpeed, formatWind } from '../../words/figures/format.ts';
+import type { PageUnits } from '../../words/figures/page-units.ts';
+import { crosswindWords, headwindWords } from '../../words/winds/wind-words.ts';
+import { approachNames } from '../packet/setting.ts';
 import { figure } from './card-figure.ts';
 
 /** For what the card is: one look must tell it from the one for the other runway. */

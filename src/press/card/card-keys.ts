@@ -1,14 +1,14 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
-import { placeLine } from '../../../components/kneeboard/card-words.ts';
 import {
   type KeyTableDress,
   type KeyTablePart,
   keysTable,
 } from '../../../components/kneeboard/keys-table.ts';
-import type { Plan } from '../../flight/plan.ts';
-import { formatHeight } from '../../units/format.ts';
-import type { PageUnits } from '../../units/page-units.ts';
+import type { Plan } from '../../flight/terms/plan.ts';
+import { placeLine } from '../../words/card/card-words.ts';
+import { formatHeight } from '../../words/figures/format.ts';
+import type { PageUnits } from '../../words/figures/page-units.ts';
 import { figure } from './card-figure.ts';
 
 /** Where to be how high, from where the spot is still made, and when: of one flight, or with each engine side by side. */

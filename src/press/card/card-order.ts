@@ -1,12 +1,12 @@
 import { join } from 'node:path';
 import { VFile } from 'vfile';
 import { fileId } from '../../school/file-id.ts';
-import type { GradeTally } from '../grade-tally.ts';
-import { attemptFor, type WrongChoices } from '../lesson-messages.ts';
+import type { GradeTally } from '../packet/grade-tally.ts';
+import { attemptFor, type WrongChoices } from '../packet/lesson-messages.ts';
+import { NotToBeFlownError } from '../packet/scenario.ts';
 import { sayAgain } from '../printing/kept-messages.ts';
 import type { PrintOrder } from '../printing/order.ts';
 import { packetKey, schoolFor } from '../printing/packet-key.ts';
-import { NotToBeFlownError } from '../scenario.ts';
 import { cardPapers } from './card-paper.ts';
 import { type CardRequest, cardScenario } from './card-scenario.ts';
 
@@ -47,8 +47,8 @@ export function cardOrder(
       const [{ fitCard }, { makeCard }, { gradeMessages }, { sayOfPlan }] = await Promise.all([
         import('./fit-card.ts'),
         import('./make-card.ts'),
-        import('../grade-messages.ts'),
-        import('../say-of-plan.ts'),
+        import('../packet/grade-messages.ts'),
+        import('../packet/say-of-plan.ts'),
       ]);
       const input = attempt(() => {
         try {

@@ -1,4 +1,4 @@
-import type { Paper, PaperName } from '../paper.ts';
+import type { Paper, PaperName } from '../paper/paper.ts';
 
 /** A sheet that is strapped on the knee. mm. */
 export type CardPaper = Omit<Paper, 'name'> & { readonly name: CardPaperName };

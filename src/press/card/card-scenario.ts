@@ -1,7 +1,7 @@
-import type { Approach } from '../../flight/plan.ts';
+import type { Approach } from '../../flight/terms/plan.ts';
 import type { FrontMatter } from '../../lesson/front-matter.ts';
 import type { School } from '../../school/school.ts';
-import { type Choices, type Scenario, scenarioOf } from '../scenario.ts';
+import { type Choices, type Scenario, scenarioOf } from '../packet/scenario.ts';
 import type { CardPaperName } from './card-paper.ts';
 
 /** What a card is asked for. */

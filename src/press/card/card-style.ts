@@ -1,4 +1,4 @@
-import { fontFaceCss } from '../fonts.ts';
+import { fontFaceCss } from '../paper/fonts.ts';
 import type { CardPaper } from './card-paper.ts';
 
 /** How a card is set: pt of its text, and the room between lines and parts, from 0 (tight) to 1. */

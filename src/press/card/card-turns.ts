@@ -1,10 +1,11 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
-import { turnFigures } from '../../../components/turn/turn-figures.ts';
-import { indicatedSpeed } from '../../flight/calibration.ts';
-import type { Plan } from '../../flight/plan.ts';
-import { formatAngle, formatHeight, formatSpeed } from '../../units/format.ts';
-import type { PageUnits } from '../../units/page-units.ts';
+import { indicatedSpeed } from '../../flight/aircraft/calibration.ts';
+import { turnFigures } from '../../flight/questions/turn-figures.ts';
+import type { Plan } from '../../flight/terms/plan.ts';
+import { formatAngle } from '../../units/angle-text.ts';
+import { formatHeight, formatSpeed } from '../../words/figures/format.ts';
+import type { PageUnits } from '../../words/figures/page-units.ts';
 
 const angles = [90, 180, 360];
 

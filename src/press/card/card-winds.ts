@@ -1,9 +1,9 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
-import { byWind } from '../../../components/kneeboard/by-wind.ts';
-import type { Plan, PlanRequest } from '../../flight/plan.ts';
-import type { PageUnits } from '../../units/page-units.ts';
-import { formatMostSpeed } from '../../units/safe-rounding.ts';
+import type { Plan, PlanRequest } from '../../flight/terms/plan.ts';
+import { byWind } from '../../words/card/by-wind.ts';
+import type { PageUnits } from '../../words/figures/page-units.ts';
+import { formatMostSpeed } from '../../words/figures/safe-rounding.ts';
 
 /** What the wind along the runway changes most: when to turn base, and how high the base key then is. */
 export function cardWinds(plan: Plan, request: PlanRequest, units: PageUnits): Element {

@@ -1,5 +1,5 @@
-import { UnprintableError } from '../print-pdf.ts';
 import type { TrialPrint } from '../printing/order.ts';
+import { UnprintableError } from '../printing/print-pdf.ts';
 import { type CardInput, cardBody, cardHtml } from './card.ts';
 import type { CardSetting } from './card-style.ts';
 

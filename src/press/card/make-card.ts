@@ -1,5 +1,5 @@
-import { fingerprint } from '../fingerprint.ts';
-import { planOf } from '../scenario.ts';
+import { fingerprint } from '../packet/fingerprint.ts';
+import { planOf } from '../packet/scenario.ts';
 import type { CardInput } from './card.ts';
 import { cardPapers } from './card-paper.ts';
 import { type CardRequest, cardScenario } from './card-scenario.ts';

@@ -1,7 +1,7 @@
 import { readFileSync, realpathSync, statSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
-import { findBrowser } from '../find-browser.ts';
+import { findBrowser } from './find-browser.ts';
 
 const here = createRequire(import.meta.url);
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { NoBrowserError } from '../find-browser.ts';
-import { papers } from '../paper.ts';
-import { type Printer, UnprintableError } from '../print-pdf.ts';
+import { papers } from '../paper/paper.ts';
+import { NoBrowserError } from './find-browser.ts';
 import { LostBrowserError, lastingPrinter } from './lasting-printer.ts';
+import { type Printer, UnprintableError } from './print-pdf.ts';
 
 const how = { paper: papers.A4, date: new Date(0) };
 

@@ -1,5 +1,5 @@
-import { NoBrowserError } from '../find-browser.ts';
-import { type Printer, type PrintOptions, UnprintableError } from '../print-pdf.ts';
+import { NoBrowserError } from './find-browser.ts';
+import { type Printer, type PrintOptions, UnprintableError } from './print-pdf.ts';
 
 /** The browser ended, or gave no answer, each time that it was to print this page. */
 export class LostBrowserError extends Error {

@@ -3,7 +3,7 @@ import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
 import type { FindPicture, FoundPicture } from '../../lesson/pictures.ts';
-import type { WholeFile } from '../write-whole.ts';
+import type { WholeFile } from './write-whole.ts';
 
 /*
  * What was printed from what: one small file a packet, in a hidden folder of the output folder. Builds that run at once,

@@ -1,7 +1,7 @@
 import type { VFileMessage } from 'vfile-message';
-import type { PlanGrade } from '../../flight/plan.ts';
+import type { PlanGrade } from '../../flight/terms/plan.ts';
 import type { FoundPicture } from '../../lesson/pictures.ts';
-import type { Sheet } from '../paper.ts';
+import type { Sheet } from '../paper/paper.ts';
 import type { KeptMessage } from './ledger.ts';
 
 /** A self-contained document. */

@@ -1,7 +1,7 @@
 import type { Edition } from '../../../components/context.ts';
 import type { School } from '../../school/school.ts';
-import { digest } from '../fingerprint.ts';
-import type { Scenario } from '../scenario.ts';
+import { digest } from '../packet/fingerprint.ts';
+import type { Scenario } from '../packet/scenario.ts';
 
 /** What a packet is made from but its date. */
 export interface PacketSource {

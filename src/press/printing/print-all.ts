@@ -1,14 +1,14 @@
 import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { findBrowser, NoBrowserError } from '../find-browser.ts';
-import type { Sheet } from '../paper.ts';
-import { openPrinter, type PrintOptions, UnprintableError } from '../print-pdf.ts';
-import { UnwrittenError, type WholeFile, writeTogether } from '../write-whole.ts';
+import type { Sheet } from '../paper/paper.ts';
+import { findBrowser, NoBrowserError } from './find-browser.ts';
 import { inTurns } from './in-turns.ts';
 import { LostBrowserError, lastingPrinter } from './lasting-printer.ts';
 import type { PageHtml, TrialPrint } from './order.ts';
+import { openPrinter, type PrintOptions, UnprintableError } from './print-pdf.ts';
 import { removeStale } from './stale-files.ts';
 import { secondsLeft } from './time-left.ts';
+import { UnwrittenError, type WholeFile, writeTogether } from './write-whole.ts';
 
 /** A page to print to `path.html` and `path.pdf` under the output folder. */
 export interface PageToPrint {

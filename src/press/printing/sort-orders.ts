@@ -1,5 +1,5 @@
 import { dirname } from 'node:path';
-import { picturesIn } from '../lesson-pictures.ts';
+import { picturesIn } from '../packet/lesson-pictures.ts';
 import { browserMark } from './browser-mark.ts';
 import { keptMessage } from './kept-messages.ts';
 import { type LedgerEntry, ledgerFile, ledgerPath, pictureMarks, standing } from './ledger.ts';

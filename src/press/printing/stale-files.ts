@@ -1,6 +1,6 @@
 import { readdir, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
-import { isTemporary } from '../write-whole.ts';
+import { isTemporary } from './write-whole.ts';
 
 /** ms. No file is on its way to its place for an hour. */
 const oldest = 3_600_000;

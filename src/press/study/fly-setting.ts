@@ -1,7 +1,7 @@
-import { RequestError } from '../../flight/errors.ts';
-import type { Plan, PlanRequest } from '../../flight/plan.ts';
-import { planApproach } from '../../flight/planner.ts';
-import { cautionsOf, remediesOf } from '../grade-words.ts';
+import { planApproach } from '../../flight/plan/planner.ts';
+import { RequestError } from '../../flight/terms/errors.ts';
+import type { Plan, PlanRequest } from '../../flight/terms/plan.ts';
+import { cautionsOf, remediesOf } from '../packet/grade-words.ts';
 import { mistake } from './plain-reason.ts';
 
 /** A setting as flown, or why no figure is given of it: it can not be flown, or there is a plan that is not to be flown. */

@@ -1,6 +1,6 @@
 import type { ElementContent } from 'hast';
 import type { PacketContext } from '../../../components/context.ts';
-import { RequestError } from '../../flight/errors.ts';
+import { RequestError } from '../../flight/terms/errors.ts';
 import { DirectiveError } from '../../lesson/component.ts';
 import { liveComponents } from './live-components.ts';
 import { markLive } from './mark-live.ts';

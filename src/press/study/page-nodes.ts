@@ -1,6 +1,6 @@
 import type { ElementContent } from 'hast';
 import { toHtml } from 'hast-util-to-html';
-import { setText } from '../document-tree.ts';
+import { setText } from '../formats/document-tree.ts';
 
 /** Content as elements of the page, set as the packet sets it. It may be changed. */
 export function pageElements(content: ElementContent[]): Element[] {

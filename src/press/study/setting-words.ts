@@ -1,7 +1,7 @@
-import { formatKeyHeight } from '../../drawing/key-height.ts';
-import type { KeyPosition, Plan } from '../../flight/plan.ts';
-import { formatDistance, formatHeight, formatTime, formatWind } from '../../units/format.ts';
-import type { PageUnits } from '../../units/page-units.ts';
+import type { KeyPosition, Plan } from '../../flight/terms/plan.ts';
+import { formatDistance, formatHeight, formatTime, formatWind } from '../../words/figures/format.ts';
+import type { PageUnits } from '../../words/figures/page-units.ts';
+import { formatKeyHeight } from '../../words/keys/key-height.ts';
 
 /** `wind 210° 12 kt, from 1,000 ft, engine idling`. */
 export function settingWords({ flown, power }: Pick<Plan, 'flown' | 'power'>, units: PageUnits): string {

@@ -1,8 +1,8 @@
-import { gradeNames } from '../../drawing/grade-words.ts';
-import { grades } from '../../flight/grade.ts';
-import type { Plan, PlanRequest } from '../../flight/plan.ts';
-import type { PageUnits } from '../../units/page-units.ts';
-import { cautionsOf } from '../grade-words.ts';
+import { grades } from '../../flight/terms/grade.ts';
+import type { Plan, PlanRequest } from '../../flight/terms/plan.ts';
+import { gradeNames } from '../../words/cautions/grade-words.ts';
+import type { PageUnits } from '../../words/figures/page-units.ts';
+import { cautionsOf } from '../packet/grade-words.ts';
 import type { Flown } from './fly-setting.ts';
 import { changeWords, settingWords } from './setting-words.ts';
 import type { BarState } from './study-bar.ts';

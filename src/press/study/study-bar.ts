@@ -1,7 +1,7 @@
-import { capital, gradeNames } from '../../drawing/grade-words.ts';
-import type { Power } from '../../flight/aircraft.ts';
-import type { Caution } from '../../flight/plan.ts';
+import type { Power } from '../../flight/terms/aircraft.ts';
+import type { Caution } from '../../flight/terms/plan.ts';
 import type { FaultsFile } from '../../school/faults.ts';
+import { capital, gradeNames } from '../../words/cautions/grade-words.ts';
 import { dialControl } from './dial.ts';
 import { element, setWords } from './page-nodes.ts';
 import type { Dial, Dials, Setting } from './study-setting.ts';

@@ -1,5 +1,5 @@
 import { SVG, type Svg } from '@svgdotjs/svg.js';
-import type { DrawingBoard } from '../../drawing/drawing.ts';
+import type { DrawingBoard } from '../../drawing/kit/drawing.ts';
 
 const family = '"IBM Plex Sans"';
 const weights = { regular: 400, bold: 600 } as const;

@@ -1,6 +1,6 @@
 import type { PacketContext } from '../../../components/context.ts';
-import type { DrawingBoard } from '../../drawing/drawing.ts';
-import type { Plan, PlanRequest } from '../../flight/plan.ts';
+import type { DrawingBoard } from '../../drawing/kit/drawing.ts';
+import type { Plan, PlanRequest } from '../../flight/terms/plan.ts';
 import type { School } from '../../school/school.ts';
 import type { StudyData, StudySchool } from './study-data.ts';
 

@@ -1,6 +1,6 @@
 import type { Edition, PacketContext } from '../../../components/context.ts';
 import { ownFile } from '../../../components/own-file.ts';
-import type { PlanRequest } from '../../flight/plan.ts';
+import type { PlanRequest } from '../../flight/terms/plan.ts';
 import type { CheckedUse } from '../../lesson/check-directives.ts';
 import type { Form } from '../../lesson/component.ts';
 import type { Day } from '../../lesson/day.ts';

@@ -3,7 +3,7 @@ import type { PacketContext } from '../../../components/context.ts';
 import { type DrawnExercise, drawExercises } from '../../../components/exercises/draw-exercises.ts';
 import { exerciseItem } from '../../../components/exercises/exercise-item.ts';
 import { questionSetting } from '../../../components/exercises/question-setting.ts';
-import { hasClass } from '../document-tree.ts';
+import { hasClass } from '../formats/document-tree.ts';
 import { element, pageElements } from './page-nodes.ts';
 import type { StudyUse } from './study-data.ts';
 

@@ -1,12 +1,12 @@
 import type { PacketContext } from '../../../components/context.ts';
 import { drawnFaults } from '../../../components/faults/drawn-faults.ts';
-import { effectWords } from '../../../components/faults/effect-words.ts';
-import { flownFault } from '../../../components/faults/flown-fault.ts';
-import type { AircraftClass } from '../../flight/aircraft.ts';
-import { RequestError } from '../../flight/errors.ts';
+import { flownFault } from '../../flight/faults/flown-fault.ts';
+import type { AircraftClass } from '../../flight/terms/aircraft.ts';
+import { RequestError } from '../../flight/terms/errors.ts';
 import { DirectiveError } from '../../lesson/component.ts';
 import { isForClass } from '../../school/aircraft-classes.ts';
 import type { Fault, FaultsFile } from '../../school/faults.ts';
+import { effectWords } from '../../words/faults/effect-words.ts';
 import { element, setWords } from './page-nodes.ts';
 import type { StudySchool } from './study-data.ts';
 

@@ -1,11 +1,11 @@
 import type { PacketContext } from '../../../components/context.ts';
-import type { DrawingBoard } from '../../drawing/drawing.ts';
-import type { Plan } from '../../flight/plan.ts';
-import { dayAsked } from '../day-asked.ts';
-import { gradeBands, screenBand } from '../grade-bands.ts';
-import { packetCautions } from '../packet-cautions.ts';
-import { subjectLine } from '../setting.ts';
-import { settingList } from '../sheet-parts.ts';
+import type { DrawingBoard } from '../../drawing/kit/drawing.ts';
+import type { Plan } from '../../flight/terms/plan.ts';
+import { dayAsked } from '../packet/day-asked.ts';
+import { gradeBands, screenBand } from '../packet/grade-bands.ts';
+import { packetCautions } from '../packet/packet-cautions.ts';
+import { subjectLine } from '../packet/setting.ts';
+import { settingList } from '../packet/sheet-parts.ts';
 import { type Flown, flySetting } from './fly-setting.ts';
 import { keepInSight } from './keep-in-sight.ts';
 import { LivePart, type Made, makeAgain, partOf } from './live-part.ts';

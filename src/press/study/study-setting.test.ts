@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { requestFor as requestOf, windOffRunway } from '../../../tests/flight-school.ts';
-import type { PlanRequest } from '../../flight/plan.ts';
-import { planApproach } from '../../flight/planner.ts';
+import { planApproach } from '../../flight/plan/planner.ts';
+import type { PlanRequest } from '../../flight/terms/plan.ts';
 import { canMoveWind, dialsOf, isSame, printedSetting, requestFor } from './study-setting.ts';
 
 const feet = { height: 'ft', distance: 'm', speed: 'kt' } as const;

@@ -1,5 +1,5 @@
-import type { Power } from '../../flight/aircraft.ts';
-import type { Approach, Plan, PlanRequest } from '../../flight/plan.ts';
+import type { Power } from '../../flight/terms/aircraft.ts';
+import type { Approach, Plan, PlanRequest } from '../../flight/terms/plan.ts';
 import {
   metresPerFoot,
   metresPerSecondPerKmh,
@@ -7,8 +7,8 @@ import {
   metresPerSecondPerMph,
   radiansPerDegree,
 } from '../../units/factors.ts';
-import type { PageUnits } from '../../units/page-units.ts';
 import { roundTo } from '../../units/rounding.ts';
+import type { PageUnits } from '../../words/figures/page-units.ts';
 
 /** What the student has set, in the units of the page: degrees true, kt or km/h or mph, ft or m. */
 export interface Setting {

@@ -1,7 +1,0 @@
-import { soundFinal } from '../src/flight/final-band.ts';
-import type { PlanRequest } from '../src/flight/plan.ts';
-
-/** m: the turn to final is complete at this height or higher: 300 ft, or the school's own minimum where that is more. */
-export function leastFinal({ minimums }: Pick<PlanRequest, 'minimums'>): number {
-  return Math.max(soundFinal, minimums?.finalTurn ?? 0);
-}

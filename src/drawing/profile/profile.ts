@@ -1,0 +1,80 @@
+import type { Plan } from '../../flight/terms/plan.ts';
+import type { PageUnits } from '../../words/figures/page-units.ts';
+import type { Drawing, DrawingBoard } from '../kit/drawing.ts';
+import { closeSheet, mmPerPixel, openSheet, wholePixels } from '../kit/sheet.ts';
+import type { DrawnFault } from '../shared/drawn-fault.ts';
+import { drawProfile, profileNoteLines } from './profile-draw.ts';
+import { isInProfile } from './profile-fault-places.ts';
+import { layOutProfile, type ProfileLayout } from './profile-layout.ts';
+import { shownPart } from './profile-part.ts';
+import { profileView } from './profile-view.ts';
+import { profileDescription, profileTitle } from './profile-words.ts';
+
+export interface ProfileOptions {
+  readonly units: PageUnits;
+  readonly board: DrawingBoard;
+  /** Unique in the page; every id in the drawing begins with it. */
+  readonly id: string;
+  /** Room on the paper, mm: at least 85 by 55. The drawing takes the whole width, and of the height what it needs. */
+  readonly maxWidth: number;
+  readonly maxHeight: number;
+  /** m: by which the turn to final is complete, where the school asks for more than 300 ft. */
+  readonly leastFinal?: number;
+  /** Drawn over the plan, dashed. */
+  readonly faults?: readonly DrawnFault[];
+}
+
+export interface ProfileDrawing extends Drawing {
+  /** Heights are drawn this many times as large as distances. */
+  readonly exaggeration: number;
+}
+
+/**
+ * Height against distance to go along the flown track. The distance fills the width; heights are drawn as many
+ * times larger as the height allows: a whole number, or a half more.
+ * @throws RangeError where the plan has no track, a fault is not `isInProfile`, or the room is too low even for heights drawn as distances are.
+ */
+export function profileDrawing(plan: Plan, options: ProfileOptions): ProfileDrawing {
+  const { board, id, units, faults = [] } = options;
+  if (plan.track.length < 2) throw new RangeError('A plan without a flown track cannot be drawn');
+  if (!faults.every((fault) => isInProfile(plan, fault))) {
+    throw new RangeError('A fault that ends in the circles cannot be drawn');
+  }
+  const width = wholePixels(options.maxWidth);
+  const whole = shownPart(plan);
+  const crowded = bestLayout(whole, options, width);
+  // Where the bars of the gates leave no room for a label, they are left to the table of gates.
+  const shown = crowded.hidden === 0 ? whole : { ...whole, gates: [] };
+  const layout = crowded.hidden === 0 ? crowded : bestLayout(shown, options, width);
+  const { view } = layout;
+  const height = Math.ceil((view.plot.y + view.plot.height + view.foot) / mmPerPixel - 1e-6) * mmPerPixel;
+  const sheet = openSheet(board, id, width, height);
+  drawProfile(sheet, shown, units, layout);
+  const description = profileDescription(plan, units, view, faults);
+  const drawing = closeSheet(sheet, profileTitle(plan), description);
+  return { ...drawing, exaggeration: view.exaggeration };
+}
+
+/** mm above the plot, tried in turn until every label has a free place. */
+const headrooms = [0, 6, 12, 18, 24];
+
+function bestLayout(
+  plan: Plan,
+  { units, board, maxHeight, faults = [], leastFinal }: ProfileOptions,
+  width: number,
+): ProfileLayout {
+  const notes = profileNoteLines(plan, units, 10, board, width, faults).length;
+  let best: ProfileLayout | undefined;
+  for (const headroom of headrooms) {
+    const room = wholePixels(maxHeight);
+    const view = profileView(plan, units, board, width, room, notes, headroom, faults, leastFinal);
+    if (view === undefined) break;
+    const layout = layOutProfile(plan, units, board, view, width, faults);
+    if (layout.hidden === 0) return layout;
+    if (best === undefined || layout.hidden < best.hidden) best = layout;
+  }
+  if (best) return best;
+  throw new RangeError(
+    `There is no room for a profile in ${Math.round(width)} mm by ${Math.round(maxHeight)} mm`,
+  );
+}

@@ -1,0 +1,34 @@
+/**
+ * The computation core as other programs import it (`chalkwing/flight`); nothing in this house does. A request is in SI
+ * units and radians, with directions true; `planToJson` gives the plan contract, angles in degrees.
+ */
+
+export { planToJson } from '../export/plan-json.ts';
+export { planApproach } from '../flight/plan/planner.ts';
+export type { Aircraft, AircraftClass, BestGlide, Pattern, Power } from '../flight/terms/aircraft.ts';
+export type { AircraftData } from '../flight/terms/aircraft-data.ts';
+export type { Airfield, Circuit, Obstacle, Runway } from '../flight/terms/airfield.ts';
+export { RequestError } from '../flight/terms/errors.ts';
+export type {
+  Approach,
+  Caution,
+  CautionCode,
+  FieldAir,
+  Flown,
+  Gate,
+  Grade,
+  KeyId,
+  KeyPosition,
+  Minimums,
+  Phase,
+  Plan,
+  PlanGrade,
+  PlanRequest,
+  RoundOutFigures,
+  Solved,
+  SurfaceWind,
+  Touchdown,
+  TrackSample,
+  WindAtHeight,
+  WindProfileKind,
+} from '../flight/terms/plan.ts';

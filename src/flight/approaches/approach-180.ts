@@ -1,0 +1,129 @@
+import { type Approached, type Approaching, approach } from '../flying/approaching.ts';
+import type { Conditions } from '../flying/conditions.ts';
+import { headwindAt } from '../flying/headwind-at.ts';
+import { baseTurn, downwindLeg, finalLegs, finalTurn, joinFromBase } from '../flying/pattern-legs.ts';
+import type { Leg, Start } from '../flying/procedure.ts';
+import { seekRoot } from '../numerics/root.ts';
+import type { Answer, ApproachMethod, Asked } from './approach-method.ts';
+import { spotTolerance } from './approach-method.ts';
+
+/**
+ * The half-circuit approach: the throttle closes abeam the spot on the downwind leg, the base turn starts some way
+ * past abeam, and that distance is what is found (FAA-H-8083-3, chapter 9, 180-degree power-off approach).
+ */
+export const approach180: ApproachMethod = {
+  id: '180',
+  answer: (asked, conditions) => answerFrom(abeam(asked, conditions), asked, conditions),
+};
+
+/** What is flown up to the downwind key. */
+export interface Lead {
+  readonly start: Start;
+  readonly before: readonly Leg[];
+}
+
+/** m. Farther past abeam than this nobody flies. */
+const furthestPastAbeam = 30_000;
+
+/** At the downwind key, with nothing flown before it. */
+export function abeam({ side, spacing, keyHeight }: Asked, conditions: Conditions): Lead {
+  return {
+    start: { along: 0, across: side * spacing, height: keyHeight, eas: conditions.polar.speed },
+    before: [],
+  };
+}
+
+/**
+ * Finds how far past abeam the base turn starts. Two turns with a base leg between them, or, where the spacing leaves
+ * none, one continuous turn at the bank that fits.
+ */
+export function answerFrom(lead: Lead, asked: Asked, conditions: Conditions): Answer | undefined {
+  let nearest: Answer | undefined;
+  for (const turns of ['two', 'one'] as const) {
+    const found = answerWith(turns, lead, asked, conditions);
+    if (found?.made) return found;
+    if (found && (!nearest || nearer(found.approached, nearest.approached))) nearest = found;
+  }
+  return nearest;
+}
+
+/**
+ * What the glide has over the spacing is flown out with the wind on the tail and back with it on the nose: a metre more
+ * out costs the time for it, and what final makes in that time.
+ */
+function likelyPastAbeam(
+  { keyHeight, spacing }: Asked,
+  conditions: Conditions,
+): { guess: number; slope: number } {
+  const speed = conditions.polar.speed * conditions.tasOverEas(keyHeight / 2);
+  const headwind = headwindAt(conditions, keyHeight / 2);
+  const [out, back] = [Math.max(1, speed + headwind), Math.max(1, speed - headwind)];
+  const seconds = (keyHeight * conditions.polar.ratio - spacing) / speed;
+  return { guess: seconds / (1 / out + 1 / back), slope: -1 - back / out };
+}
+
+/** A flight that is sound shows more than one that only ends nearer. */
+function nearer(a: Approached, b: Approached): boolean {
+  return a.sound === b.sound ? Math.abs(a.miss) < Math.abs(b.miss) : a.sound;
+}
+
+export type Turns = 'two' | 'one';
+
+function answerWith(turns: Turns, lead: Lead, asked: Asked, conditions: Conditions): Answer | undefined {
+  let last: Approached | undefined;
+  const miss = (pastAbeam: number): number => {
+    last = approach(approaching180(lead, turns, pastAbeam, asked, conditions), conditions, last?.joined);
+    return last ? last.miss - (asked.touchdown ?? 0) : Number.NaN;
+  };
+  const { guess, slope } = likelyPastAbeam(asked, conditions);
+  const sought = seekRoot(miss, guess, slope, [0, furthestPastAbeam], spotTolerance);
+  if (!sought || !last) return undefined;
+  return {
+    approached: last,
+    solved: { name: 'past-abeam', value: sought.x, unit: 'm' },
+    made: sought.found && last.sound,
+  };
+}
+
+/** A 180 whose base turn starts `pastAbeam` m past abeam, its join still open. */
+export function approaching180(
+  { start, before }: Lead,
+  turns: Turns,
+  pastAbeam: number,
+  asked: Asked,
+  conditions: Conditions,
+): Approaching {
+  const { side, bank, pull } = asked;
+  const downwind = downwindLeg(side, pastAbeam, conditions);
+  const after = finalLegs(conditions, pull);
+  if (turns === 'one') {
+    return {
+      start,
+      stages: [
+        {
+          before: [...before, downwind],
+          join: {
+            legs: (oneBank) => [baseTurn(side, oneBank, false), finalTurn(side, oneBank)],
+            guess: bank,
+            slope: side,
+            within: [shallowestTurn, conditions.aircraft.turns.limit],
+          },
+        },
+      ],
+      after,
+    };
+  }
+  return {
+    start,
+    stages: [
+      {
+        before: [...before, downwind, baseTurn(side, bank)],
+        join: joinFromBase(side, bank, conditions),
+      },
+    ],
+    after,
+  };
+}
+
+/** rad. No pattern is flown in one turn shallower than this. */
+const shallowestTurn = (5 * Math.PI) / 180;

@@ -1,0 +1,109 @@
+import { turnRadius } from '../aircraft/turns.ts';
+import { type Approached, type Approaching, approach } from '../flying/approaching.ts';
+import type { Conditions } from '../flying/conditions.ts';
+import { Flight } from '../flying/fly.ts';
+import { ALONG } from '../flying/motions.ts';
+import { downwindLeg, finalLegs } from '../flying/pattern-legs.ts';
+import type { CircleLeg, Leg } from '../flying/procedure.ts';
+import { rootInBracket, seekRoot } from '../numerics/root.ts';
+import {
+  type Answer,
+  type ApproachMethod,
+  type Asked,
+  plannedFinal,
+  spotTolerance,
+} from './approach-method.ts';
+
+/**
+ * The full-circuit approach (FAA-H-8083-3A, chapter 8, 360-degree power-off approach): from over the spot, on the landing
+ * heading, half a circle held on the ground to the downwind key, a downwind leg, the other half to final. Given the
+ * start height, the radius of the circle is found, and with it the banks; given the bank, the start height.
+ */
+export const approach360: ApproachMethod = {
+  id: '360',
+  answer: (asked, conditions) =>
+    asked.bankGiven && !asked.heightGiven ? findHeight(asked, conditions) : findRadius(asked, conditions),
+};
+
+/** m. */
+const largestRadius = 5000;
+const highestStart = 3000;
+
+function findRadius(asked: Asked, conditions: Conditions): Answer | undefined {
+  const run = finalRun(asked, conditions);
+  let last: Approached | undefined;
+  const spare = (radius: number): number => {
+    last = approach(approaching360(asked.height, radius, run, asked, conditions), conditions);
+    return last ? last.finalHeight - plannedFinal(asked) : Number.NaN;
+  };
+  const slope = -(2 * Math.PI) / conditions.polar.ratio;
+  const least = turnRadius(conditions.polar.speed, conditions.aircraft.turns.limit);
+  const sought = seekRoot(spare, asked.height / 3, slope, [least, largestRadius], spotTolerance / 100);
+  if (!sought || !last) return undefined;
+  return {
+    approached: last,
+    solved: { name: 'circle-radius', value: sought.x, unit: 'm' },
+    made: sought.found && last.sound,
+  };
+}
+
+function findHeight(asked: Asked, conditions: Conditions): Answer | undefined {
+  const run = finalRun(asked, conditions);
+  let last: Approached | undefined;
+  const spare = (height: number): number => {
+    const still = turnRadius(conditions.polar.speed, asked.bank);
+    const spareBank = (radius: number) => {
+      last = approach(approaching360(height, radius, run, asked, conditions), conditions);
+      return last ? last.steepestCircle - asked.bank : Number.NaN;
+    };
+    const radius = rootInBracket(spareBank, [still / 4, still * 6], 1e-6);
+    return last && radius !== undefined ? last.finalHeight - plannedFinal(asked) : Number.NaN;
+  };
+  const sought = seekRoot(spare, asked.height, 1, [plannedFinal(asked), highestStart], spotTolerance / 100);
+  if (!sought || !last) return undefined;
+  return {
+    approached: last,
+    solved: { name: 'start-height', value: sought.x, unit: 'm' },
+    made: sought.found && last.sound,
+  };
+}
+
+/** m over the ground from wings level on final, at its height, to the touchdown. */
+function finalRun(asked: Asked, conditions: Conditions): number {
+  const flight = new Flight(conditions, 0, 'search');
+  const legs = finalLegs(conditions, asked.pull);
+  flight.begin({ along: 0, across: 0, height: plannedFinal(asked), eas: conditions.polar.speed }, legs[0]!);
+  for (const leg of legs) flight.leg(leg);
+  return flight.state[ALONG]! - (asked.touchdown ?? 0);
+}
+
+/** Two half circles of `radius` with a downwind leg of `run` between them, so that final is `run` long as well. */
+function approaching360(
+  height: number,
+  radius: number,
+  run: number,
+  asked: Asked,
+  conditions: Conditions,
+): Approaching {
+  const { side, pull } = asked;
+  const half = side * Math.PI;
+  const arc = (phase: CircleLeg['phase'], from: number, to: number): CircleLeg => ({
+    kind: 'circle',
+    phase,
+    radius,
+    side,
+    from: from * half,
+    to: to * half,
+  });
+  const before: Leg[] = [
+    arc('circle', 0, 1),
+    downwindLeg(side, run, conditions),
+    arc('base-turn', 1, 1.5),
+    arc('final-turn', 1.5, 2),
+  ];
+  return {
+    start: { along: 0, across: 0, height, eas: conditions.polar.speed },
+    stages: [{ before }],
+    after: finalLegs(conditions, pull),
+  };
+}

@@ -1,0 +1,143 @@
+import { sinOfGlide } from '../aircraft/glide.ts';
+import { turnRadius } from '../aircraft/turns.ts';
+import type { Conditions } from '../flying/conditions.ts';
+import { Flight } from '../flying/fly.ts';
+import { ACROSS, ALONG, HEIGHT } from '../flying/motions.ts';
+import { downwindTrack } from '../flying/pattern-legs.ts';
+import type { Leg } from '../flying/procedure.ts';
+import { seekRoot } from '../numerics/root.ts';
+import { cosine } from '../numerics/steady-math.ts';
+import { answerFrom, type Lead } from './approach-180.ts';
+import { type Answer, type ApproachMethod, type Asked, spotTolerance } from './approach-method.ts';
+
+/**
+ * From high over the field: whole circles at a low bank that end at the downwind key at its height, then the 180
+ * (FAA-H-8083-3, chapter 9). Circles are held on the ground, and their radius is found; or they drift with the wind at
+ * one bank, and that bank is found, the circles starting as far upwind as they will drift.
+ */
+export const approachSpiral: ApproachMethod = {
+  id: 'spiral',
+  answer: (asked, conditions) => {
+    const circles = asked.circles ?? Math.max(1, circlesWithin(asked.bank, asked, conditions));
+    const found = leadOf(circles, asked, conditions);
+    if (!found) return undefined;
+    const answer = answerFrom(found.lead, asked, conditions);
+    return answer && { ...answer, solved: found.solved, made: answer.made && found.found, circles };
+  },
+};
+
+/** rad. A likely low bank, to search from: shallow turns are those under about 20 degrees (FAA-H-8083-3, chapter 3). */
+const lowBank = (20 * Math.PI) / 180;
+/** m and rad: what a circle of a spiral may be. */
+const largestRadius = 5000;
+const banks = [(3 * Math.PI) / 180, (45 * Math.PI) / 180] as const;
+
+/**
+ * Whole circles that the height allows with no more than a bank (rad): none where a single one is steeper. More circles
+ * in the same height are smaller and steeper, so the number is found by halving.
+ */
+export function circlesWithin(bank: number, asked: Asked, conditions: Conditions): number {
+  const allowed = (circles: number) => {
+    const found = leadOf(circles, asked, conditions);
+    return found?.found === true && found.steepest <= bank;
+  };
+  let fewest = 0;
+  let tooMany =
+    Math.min(mostCircles, Math.floor((asked.height - asked.keyHeight) / circleLoss(conditions, banks[1]))) +
+    1;
+  while (tooMany - fewest > 1) {
+    const middle = (fewest + tooMany) >> 1;
+    if (allowed(middle)) fewest = middle;
+    else tooMany = middle;
+  }
+  return fewest;
+}
+
+function leadOf(circles: number, asked: Asked, conditions: Conditions): FoundLead | undefined {
+  return asked.drifting ? driftingLead(circles, asked, conditions) : heldLead(circles, asked, conditions);
+}
+
+const mostCircles = 20;
+
+/** Height, m, lost in one whole circle at a bank, at the surface's air. */
+function circleLoss(conditions: Conditions, bank: number): number {
+  const tas = conditions.polar.speed * conditions.tasOverEas(0);
+  const sin = sinOfGlide(conditions.polar, conditions.polar.speed, cosine(bank));
+  return 2 * Math.PI * turnRadius(tas, bank) * sin;
+}
+
+interface FoundLead {
+  readonly lead: Lead;
+  readonly solved: Answer['solved'];
+  /** rad. */
+  readonly steepest: number;
+  readonly found: boolean;
+}
+
+function heldLead(circles: number, asked: Asked, conditions: Conditions): FoundLead | undefined {
+  const { side, height, spacing, keyHeight } = asked;
+  const from = downwindTrack(side);
+  const circle = (radius: number): Leg => ({
+    kind: 'circle',
+    phase: 'circle',
+    radius,
+    side,
+    from,
+    to: from + side * 2 * Math.PI * circles,
+  });
+  const start = { along: 0, across: side * spacing, height, eas: conditions.polar.speed };
+  const spare = (radius: number) => endOf(start, circle(radius), conditions).state[HEIGHT]! - keyHeight;
+  const slope = (-2 * Math.PI * circles) / conditions.polar.ratio;
+  const least = turnRadius(conditions.polar.speed, conditions.aircraft.turns.limit);
+  const sought = seekRoot(
+    spare,
+    (keyHeight - height) / slope,
+    slope,
+    [least, largestRadius],
+    spotTolerance / 100,
+  );
+  if (!sought) return undefined;
+  return {
+    lead: { start, before: [circle(sought.x)] },
+    solved: { name: 'circle-radius', value: sought.x, unit: 'm' },
+    steepest: endOf(start, circle(sought.x), conditions).steepestCircle,
+    found: sought.found,
+  };
+}
+
+function driftingLead(circles: number, asked: Asked, conditions: Conditions): FoundLead | undefined {
+  const { side, height, spacing, keyHeight } = asked;
+  const heading = downwindTrack(side);
+  const turn = (bank: number): Leg => ({
+    kind: 'turn',
+    phase: 'circle',
+    track: heading + side * 2 * Math.PI * circles,
+    side,
+    bank,
+    rollOut: true,
+  });
+  const origin = { along: 0, across: 0, height, eas: conditions.polar.speed, heading };
+  const spare = (bank: number) => endOf(origin, turn(bank), conditions).state[HEIGHT]! - keyHeight;
+  const steepness = (height - keyHeight) / Math.tan(lowBank);
+  const sought = seekRoot(spare, lowBank, steepness, banks, spotTolerance / 100);
+  if (!sought) return undefined;
+  const end = endOf(origin, turn(sought.x), conditions).state;
+  return {
+    lead: {
+      start: { ...origin, along: -end[ALONG]!, across: side * spacing - end[ACROSS]! },
+      before: [turn(sought.x)],
+    },
+    solved: { name: 'circle-bank', value: sought.x, unit: 'deg' },
+    steepest: sought.x,
+    found: sought.found,
+  };
+}
+
+/** The flight at the end of one leg; its height is not a number where the leg does not end. */
+function endOf(start: Lead['start'], leg: Leg, conditions: Conditions): Flight {
+  const flight = new Flight(conditions, 0, 'search');
+  flight.begin(start, leg);
+  flight.leg(leg);
+  if (!flight.flyable) flight.state[HEIGHT] = Number.NaN;
+  return flight;
+}

@@ -1,0 +1,50 @@
+import type { KeyId, KeyPosition, TrackSample } from '../terms/plan.ts';
+
+/** What a key position is called on the page. */
+export const keyLabels: Readonly<Record<KeyId, string>> = {
+  overhead: 'Overhead',
+  'downwind-key': 'Downwind key',
+  'base-turn': 'Base turn',
+  'base-key': 'Base key',
+  'final-turn': 'Final turn',
+  final: 'Final',
+  'aim-point': 'Aim point',
+  touchdown: 'Touchdown',
+};
+
+/** A key position where the flight was at a sample. */
+export function keyAt(id: KeyId, sample: TrackSample): KeyPosition {
+  const { time, along, across, height } = sample;
+  return { id, label: keyLabels[id], time, along, across, height };
+}
+
+/**
+ * The base key: the point of base leg from which the spot lies 45 degrees off the track, or wings level on base
+ * where that comes later. `baseLeg` runs from the sample with the wings level to the last before the final turn.
+ */
+export function baseKey(baseLeg: readonly TrackSample[]): KeyPosition | undefined {
+  const [first] = baseLeg;
+  if (!first) return undefined;
+  const past45 = (s: TrackSample) => Math.abs(s.along) - Math.abs(s.across);
+  for (let i = 1; i < baseLeg.length && past45(first) < 0; i++) {
+    const [before, after] = [baseLeg[i - 1]!, baseLeg[i]!];
+    if (past45(after) >= 0) {
+      const share = past45(before) / (past45(before) - past45(after));
+      return keyAt('base-key', between(before, after, share));
+    }
+  }
+  return keyAt('base-key', first);
+}
+
+/** A straight leg between two samples is flown at so steady a rate that a straight line between them is exact
+ * to centimetres. */
+export function between(a: TrackSample, b: TrackSample, share: number): TrackSample {
+  const mix = (x: number, y: number) => x + share * (y - x);
+  return {
+    ...b,
+    time: mix(a.time, b.time),
+    along: mix(a.along, b.along),
+    across: mix(a.across, b.across),
+    height: mix(a.height, b.height),
+  };
+}

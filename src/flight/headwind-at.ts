@@ -1,9 +1,0 @@
-import type { Conditions } from './conditions.ts';
-import { stillAir } from './wind.ts';
-
-/** The wind against the landing direction at a height in m, m/s; negative for a tailwind. */
-export function headwindAt(conditions: Conditions, height: number): number {
-  const wind = stillAir();
-  conditions.wind(height, wind);
-  return -wind.along;
-}

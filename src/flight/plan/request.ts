@@ -1,0 +1,143 @@
+import { metresPerFoot } from '../../units/factors.ts';
+import { tellingApart } from '../../words/figures/telling-apart.ts';
+import { airspeedFactor, fieldAir, thinningOf } from '../air/air.ts';
+import { flownVeer } from '../air/flown-wind.ts';
+import { turningBends, windField } from '../air/wind.ts';
+import { polarAtMass, speedAtMass } from '../aircraft/glide.ts';
+import { resolveAircraft } from '../aircraft/resolve-aircraft.ts';
+import type { Conditions } from '../flying/conditions.ts';
+import type { Aircraft } from '../terms/aircraft.ts';
+import type { Airfield } from '../terms/airfield.ts';
+import { RequestError } from '../terms/errors.ts';
+import type { Approach, Flown, PlanRequest, WindAtHeight } from '../terms/plan.ts';
+import { checkRequest } from './check-request.ts';
+
+/** A request with every default resolved and every number within its range. */
+export interface Resolved {
+  readonly flown: Flown;
+  readonly conditions: Conditions;
+}
+
+/** m. Start heights of the approaches that begin above the pattern (FAA-H-8083-3A, chapter 8, for the 360). */
+const usualStart: Partial<Record<Approach, number>> = {
+  '360': 2000 * metresPerFoot,
+  spiral: 2500 * metresPerFoot,
+};
+
+/**
+ * Resolves a request: defaults filled in, speeds brought to the flown mass, air and wind made ready.
+ * Throws RequestError with the field and its allowed range.
+ */
+export function resolveRequest(request: PlanRequest): Resolved {
+  checkRequest(request);
+  const { airfield, runway, approach } = request;
+  const aircraft = resolveAircraft(request.aircraft);
+  checkSpeeds(aircraft);
+  const mass = request.mass ?? aircraft.mass.flown;
+  const polar = polarAtMass(aircraft, request.power, mass);
+  if (!polar) {
+    throw new RequestError(
+      'power',
+      `${aircraft.name} has no glide for the engine ${request.power}: add glide.${request.power}`,
+    );
+  }
+  const { from, speed } = request.wind;
+  const surfaceWind = { from, speed };
+  const bank = request.bank ?? aircraft.turns.bank;
+  if (bank > aircraft.turns.limit) {
+    const { value, limit } = tellingApart(bank, aircraft.turns.limit, '°', 'most');
+    const [asked, most] = [value, limit].map((angle) => angle.replace('°', ' degrees'));
+    throw new RequestError('bank', `the bank of ${asked} is over the aircraft's limit of ${most}`);
+  }
+  const air = fieldAir(airfield.elevation, request.temperature, request.qnh);
+  const layers = checkedLayers(request);
+  const windProfile = request.windProfile ?? (request.windLayers ? 'layers' : 'power');
+  const pattern = aircraft.pattern?.height ?? airfield.pattern.height;
+  const keyHeight = approach === '180' ? (request.height ?? pattern) : pattern;
+  if (request.baseDistance !== undefined && request.height !== undefined) {
+    throw new RequestError(
+      'baseDistance',
+      'give the height or the base distance of a 90, not both: the other is found',
+    );
+  }
+  const speeds = {
+    approach: speedAtMass(aircraft.speeds.approach, aircraft, mass),
+    touchdown: speedAtMass(aircraft.speeds.touchdown, aircraft, mass),
+    stall: speedAtMass(aircraft.speeds.stall, aircraft, mass),
+  };
+  const flown: Flown = {
+    surfaceWind,
+    gust: request.gust,
+    windProfile,
+    mass,
+    height: request.height ?? usualStart[approach] ?? keyHeight,
+    keyHeight,
+    spacing: request.spacing ?? aircraft.pattern?.spacing ?? airfield.pattern.spacing,
+    bank,
+    glideSpeed: polar.speed,
+    approachSpeed: speeds.approach,
+    touchdownSpeed: speeds.touchdown,
+    stallSpeed: speeds.stall,
+    glideRatio: polar.ratio,
+  };
+  return {
+    flown,
+    conditions: {
+      aircraft,
+      air,
+      polar,
+      tasOverEas: airspeedFactor(air),
+      thinning: thinningOf(air),
+      wind: windField(
+        surfaceWind,
+        { kind: windProfile, exponent: airfield.windExponent, veer: airfield.windVeer, layers },
+        runway.heading,
+      ),
+      windBends: bendsOf(flown, request.airfield, layers),
+      steep: aircraft.steepApproach && {
+        speed: speedAtMass(aircraft.steepApproach.speed, aircraft, mass),
+        ratio: aircraft.steepApproach.ratio,
+      },
+      rollRate: aircraft.turns.rollRate,
+      speeds,
+    },
+  };
+}
+
+/** m. Where the wind's change with height would jump. */
+function bendsOf(flown: Flown, airfield: Airfield, layers: readonly WindAtHeight[]): readonly number[] {
+  if (flown.windProfile === 'layers') return layers.length > 1 ? layers.map(({ height }) => height) : [];
+  return flownVeer({ flown, airfield }) === 0 ? [] : turningBends;
+}
+
+function checkSpeeds({ speeds: { stall, touchdown, approach }, glide, steepApproach }: Aircraft): void {
+  if (!(stall <= touchdown && touchdown < approach)) {
+    throw new RequestError('aircraft.speeds', 'speeds must rise: stall, touchdown, approach');
+  }
+  if (!(glide.idle.speed > stall && (!glide.stopped || glide.stopped.speed > stall))) {
+    throw new RequestError('aircraft.glide', 'the best-glide speed must be more than the stall speed');
+  }
+  if (steepApproach && !(steepApproach.speed > stall)) {
+    throw new RequestError(
+      'aircraft.steepApproach',
+      'the speed of the steep approach must be more than the stall speed',
+    );
+  }
+}
+
+function checkedLayers(request: PlanRequest) {
+  const layers = request.windLayers ?? [];
+  if (request.windProfile === 'layers' && layers.length === 0) {
+    throw new RequestError('windLayers', 'the wind profile `layers` needs at least one wind at a height');
+  }
+  layers.forEach((layer, i) => {
+    const lower = layers[i - 1]?.height ?? 0;
+    if (!(layer.height > lower && layer.height <= 10_000)) {
+      throw new RequestError(
+        'windLayers',
+        'the heights of wind layers must rise from above the ground to at most 10,000 m',
+      );
+    }
+  });
+  return layers;
+}

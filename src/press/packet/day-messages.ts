@@ -1,0 +1,25 @@
+import type { Plan } from '../../flight/terms/plan.ts';
+import { type DayFigure, dayAsked } from './day-asked.ts';
+import { settingName } from './grade-words.ts';
+import type { PlanMessage } from './say-of-plan.ts';
+import type { Scenario } from './scenario.ts';
+
+/**
+ * Where a figure of the day comes from. A wind that was typed goes before the day, which always is; a runway was asked for
+ * where it comes first.
+ */
+const keysOf: Readonly<Record<DayFigure, readonly string[]>> = {
+  wind: ['wind', 'gust', 'day'],
+  crosswind: ['wind', 'gust', 'day', 'runway', 'airfield'],
+};
+
+/** A warning for each thing that the wind breaks of the day that the lesson asks for. */
+export function dayMessages(plan: Plan, { day, units }: Pick<Scenario, 'day' | 'units'>): PlanMessage[] {
+  if (day === undefined) return [];
+  return dayAsked(plan, day, units).breaches.map(({ figure, words }) => ({
+    severity: 'warning',
+    rule: 'day',
+    words: `${settingName(plan, units)}: not the day that the lesson asks for. ${words}`,
+    keys: keysOf[figure],
+  }));
+}

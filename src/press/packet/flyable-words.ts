@@ -1,0 +1,34 @@
+import { leastSoundStart } from '../../flight/questions/least-sound-start.ts';
+import type { KeyId, Plan, PlanRequest } from '../../flight/terms/plan.ts';
+import { capital } from '../../words/cautions/grade-words.ts';
+import { heightStep } from '../../words/figures/format.ts';
+import type { PageUnits } from '../../words/figures/page-units.ts';
+import { startWords } from '../../words/winds/start-words.ts';
+import { cautionsOf, remediesOf } from './grade-words.ts';
+
+/** A spiral begins at its top; where the half circuit that ends it is too low, that begins higher. */
+function higherPattern({ approach }: Plan, at: KeyId): string {
+  return approach === 'spiral' && at === 'downwind-key' ? ', in a pattern that is so high' : '';
+}
+
+/** The height takes many flights, and a plan is asked for its words again and again. */
+const found = new WeakMap<Plan, readonly string[]>();
+
+/**
+ * What would be flyable in place of a plan that is not to be flown, a sentence each: what its cautions say, and the least
+ * height from which the same approach is sound, where a height alone makes it so. None of any other plan. `request` is what
+ * the plan was asked for.
+ */
+export function flyableWords(plan: Plan, request: PlanRequest, units: PageUnits): readonly string[] {
+  if (plan.grade !== 'not-to-be-flown') return [];
+  const known = found.get(plan);
+  if (known) return known;
+  const start = leastSoundStart(request, heightStep(units));
+  const remedies = remediesOf(cautionsOf(plan, plan.grade));
+  const words =
+    start.height === undefined
+      ? remedies
+      : [...remedies, `${capital(startWords(start, plan.aircraft, units))}${higherPattern(plan, start.at)}.`];
+  found.set(plan, words);
+  return words;
+}

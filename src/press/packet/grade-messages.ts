@@ -1,0 +1,42 @@
+import { grades } from '../../flight/terms/grade.ts';
+import type { Grade, Plan } from '../../flight/terms/plan.ts';
+import { gradeNames } from '../../words/cautions/grade-words.ts';
+import { flyableWords } from './flyable-words.ts';
+import { cautionsOf, gradeSentence, settingKeys, settingName } from './grade-words.ts';
+import type { PlanMessage } from './say-of-plan.ts';
+import type { Scenario } from './scenario.ts';
+
+/** A message for each grade that the cautions of a plan have, the gravest first; none of a sound one. */
+export function gradeMessages(plan: Plan, { request, shows, units }: Scenario): PlanMessage[] {
+  const severity: Readonly<Record<Grade, PlanMessage['severity']>> = {
+    'not-to-be-flown': shows === 'not-to-be-flown' ? 'note' : 'error',
+    'beyond-good-practice': 'warning',
+    'worth-knowing': 'note',
+  };
+  const found = grades
+    .filter((grade) => cautionsOf(plan, grade).length > 0)
+    .map(
+      (grade): PlanMessage => ({
+        severity: severity[grade],
+        rule: grade,
+        words: gradeSentence(
+          plan,
+          grade,
+          units,
+          grade === plan.grade ? flyableWords(plan, request, units) : [],
+        ),
+        keys: settingKeys(plan, grade),
+      }),
+    );
+  return shows === undefined || shows === plan.grade ? found : [flyable(plan, shows, units), ...found];
+}
+
+/** A lesson that says that it shows such a plan, and does not. */
+function flyable(plan: Plan, shows: Grade, units: Scenario['units']): PlanMessage {
+  return {
+    severity: 'warning',
+    rule: 'shows',
+    words: `${settingName(plan, units)}: flyable, though the lesson says \`shows: ${shows}\`; ${gradeNames[plan.grade]}. Take \`shows\` out, or change the setting`,
+    keys: ['shows'],
+  };
+}

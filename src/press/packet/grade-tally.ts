@@ -1,0 +1,41 @@
+import type { PlanGrade } from '../../flight/terms/plan.ts';
+import { countWords, type GradeCounts } from './grade-words.ts';
+import { NotToBeFlownError } from './scenario.ts';
+
+/** Counts plans by their grades, those not to be flown apart from those shown as such: what a command says at its end. */
+export class GradeTally {
+  readonly #counts = { beyond: 0, refused: 0, shown: 0, known: 0 };
+
+  /** Plans of which there is a page. */
+  add(grades: readonly PlanGrade[]): void {
+    for (const grade of grades) {
+      if (grade === 'not-to-be-flown') this.#counts.shown += 1;
+      if (grade === 'beyond-good-practice') this.#counts.beyond += 1;
+      if (grade === 'worth-knowing') this.#counts.known += 1;
+    }
+  }
+
+  /** Plans not to be flown, of which there is none. */
+  refuse(count = 1): void {
+    this.#counts.refused += count;
+  }
+
+  get counts(): GradeCounts {
+    return { ...this.#counts };
+  }
+
+  /** `2 packets beyond a limit of good practice, 1 not to be flown (not printed).`; undefined where all are sound. */
+  words(one: string, refusedWords = 'not printed'): string | undefined {
+    return countWords(this.#counts, one, refusedWords);
+  }
+}
+
+/** Flies, and counts the plan where it is refused as not to be flown. */
+export function countRefused<Result>(tally: GradeTally | undefined, fly: () => Result): Result {
+  try {
+    return fly();
+  } catch (error) {
+    if (error instanceof NotToBeFlownError) tally?.refuse();
+    throw error;
+  }
+}

@@ -1,0 +1,74 @@
+import type { VFile } from 'vfile';
+import { fail, type YamlSource } from '../../school/yaml-source.ts';
+import { NotToBeFlownError, ScenarioError } from './scenario.ts';
+
+/** Where a lesson's own setting was typed: undefined source where it has no front matter to point at. */
+export interface Typed {
+  readonly file: VFile;
+  readonly source: YamlSource | undefined;
+}
+
+/** The message stands at the key of the front matter that it belongs to. */
+export function reportScenario(error: ScenarioError, typed: Typed): void {
+  const { file, source } = typed;
+  const rule = ruleOf(error);
+  if (source) source.report(error.message, rule, [keyAmong(error.keys, typed)]);
+  else fail(file, error.message, rule);
+}
+
+/** The first of the keys that was asked for, else that is typed in the lesson; where none is, the first of all. */
+export function keyAmong(
+  keys: readonly string[],
+  { source }: Pick<Typed, 'source'>,
+  asked: Readonly<Record<string, unknown>> = {},
+): string {
+  const isAsked = (key: string) => asked[key] !== undefined;
+  return keys.find(isAsked) ?? keys.find((key) => source?.has([key])) ?? keys[0]!;
+}
+
+/** What is wrong with what was asked for, each message with the option it belongs to, and of which kind it is. */
+export type WrongChoices = Map<string, ScenarioRule>;
+export type ScenarioRule = 'scenario' | 'not-to-be-flown';
+
+function ruleOf(error: ScenarioError): ScenarioRule {
+  return error instanceof NotToBeFlownError ? 'not-to-be-flown' : 'scenario';
+}
+
+export type Attempt = <Result>(make: () => Result) => Result | undefined;
+
+/**
+ * Runs what may find a setting wrong; where it does, the message lands on the lesson, or, where that setting was asked
+ * for, among the wrong choices.
+ *
+ * @param asked how each choice was asked for, by the key of the front matter that it goes before
+ */
+export function attemptFor(
+  typed: Typed,
+  asked: Readonly<Record<string, string>>,
+  wrongChoices: WrongChoices,
+): Attempt {
+  return (make) => {
+    try {
+      return make();
+    } catch (error) {
+      if (!(error instanceof ScenarioError)) throw error;
+      const option = asked[keyAmong(error.keys, typed, asked)];
+      // What is wrong with a name is the same for every lesson, a plan is that of one.
+      const whose = error instanceof NotToBeFlownError ? `${typed.file.stem}, ` : '';
+      if (option === undefined) reportScenario(error, typed);
+      else wrongChoices.set(`${option}: ${whose}${error.message}`, ruleOf(error));
+      return undefined;
+    }
+  };
+}
+
+/** What is wrong with the lesson itself is found anew for every aircraft, and said once. */
+export function removeRepeats(file: VFile): void {
+  const seen = new Set<string>();
+  file.messages = file.messages.filter((message) => {
+    const key = `${message.line}:${message.column}:${message.reason}`;
+    const first = !seen.has(key);
+    seen.add(key);
+    return first;
+  });
+}

@@ -1,0 +1,60 @@
+import { h } from 'hastscript';
+import type { Edition } from '../../../components/context.ts';
+import { simplifications } from '../../flight/questions/simplifications.ts';
+import type { PlanRequest } from '../../flight/terms/plan.ts';
+import { documentHtml } from '../formats/document-html.ts';
+import { makeTableRooms, setText } from '../formats/document-tree.ts';
+import { pageCss } from '../paper/page-style.ts';
+import type { Paper } from '../paper/paper.ts';
+import { flyableWords } from './flyable-words.ts';
+import { gradeBands, pageBand, screenBand } from './grade-bands.ts';
+import { type LessonInput, lessonParts } from './lesson-parts.ts';
+import { subjectLine } from './setting.ts';
+import { editionNames, ruledMargin, settingList } from './sheet-parts.ts';
+import { workings } from './workings.ts';
+
+/** What one packet is made from. */
+export interface PacketInput extends LessonInput {
+  /** The edition that `body` was rendered for. */
+  readonly edition: Edition;
+  /** What the plan was asked for: it is flown again for the size of what the model leaves out. */
+  readonly request: PlanRequest;
+  readonly paper: Paper;
+  /** The date of the inputs. */
+  readonly date: Date;
+  readonly fingerprint: string;
+}
+
+/**
+ * One lesson, computed for one aircraft and one wind, as a self-contained HTML document: the first page says for whom
+ * it is and what to beware of, the last how its figures were worked out.
+ */
+export function packetHtml(input: PacketInput): string {
+  const { title, edition, plan, request, school, units, paper, date, fingerprint } = input;
+  const day = date.toISOString().slice(0, 10);
+  const last = workings({ plan, sizes: simplifications(request) }, units);
+  makeTableRooms(last.children);
+  const furniture = {
+    title,
+    subject: subjectLine(plan, units),
+    origin: `${school.name} · ${editionNames[edition]} · ${day} · inputs ${fingerprint}`,
+    band: pageBand(plan, units),
+  };
+  const content = h('body', { class: `edition-${edition}` }, [
+    ...(edition === 'student' ? [ruledMargin(paper)] : []),
+    ...screenBand(plan, units),
+    ...gradeBands(plan, units, flyableWords(plan, request, units)),
+    h('header', { class: 'masthead' }, [
+      h('p', { class: 'school' }, [
+        h('span', school.name),
+        h('span', `${editionNames[edition]} · ${day} · inputs ${fingerprint}`),
+      ]),
+      h('h1', title),
+      settingList(plan, units),
+    ]),
+    h('main', [...lessonParts(input), last]),
+  ]);
+  setText(content.children);
+  const forWhom = edition === 'instructor' ? `, ${editionNames.instructor.toLowerCase()}` : '';
+  return documentHtml(`${title} — ${furniture.subject}${forWhom}`, pageCss(paper, furniture), content);
+}

@@ -1,0 +1,23 @@
+import { VFile } from 'vfile';
+import type { VFileMessage } from 'vfile-message';
+import type { PacketContext } from '../../../components/context.ts';
+import { components } from '../../../components/list.ts';
+import { type Lesson, parseLesson } from '../../lesson/parse-lesson.ts';
+import { hasErrors } from '../../school/yaml-source.ts';
+import { picturesIn } from './lesson-pictures.ts';
+
+/** A lesson that has no error in itself. */
+export interface SoundLesson {
+  readonly lesson: Lesson<PacketContext>;
+  /** Its warnings, before it is flown. */
+  readonly messages: readonly VFileMessage[];
+}
+
+/** Reads a lesson, its messages on its file; undefined where one of them is an error. `folder` is that of its pictures. */
+export function readLesson(folder: string, file: VFile): SoundLesson | undefined {
+  // Not on the file itself, which may have a message of an aircraft that the lesson cannot be flown with.
+  const own = new VFile({ path: file.path, value: String(file) });
+  const lesson = parseLesson<PacketContext>(own, components, { pictures: picturesIn(folder) });
+  file.messages.push(...own.messages);
+  return lesson.frontMatter && !hasErrors(own) ? { lesson, messages: own.messages } : undefined;
+}

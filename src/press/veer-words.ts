@@ -1,8 +1,0 @@
-import { windTurnsUpTo } from '../flight/wind.ts';
-import { formatHeight, formatTurn } from '../units/format.ts';
-import type { PageUnits } from '../units/page-units.ts';
-
-/** `20° clockwise up to 1,000 ft`; rad, negative anticlockwise. */
-export function veerWords(veer: number, units: PageUnits): string {
-  return `${formatTurn(veer)} up to ${formatHeight(windTurnsUpTo, units)}`;
-}

@@ -1,0 +1,157 @@
+import { headwind as headwindOf } from '../../flight/air/wind.ts';
+import { isSound } from '../../flight/questions/least-sound-start.ts';
+import { windsWithin } from '../../flight/questions/winds-within.ts';
+import type { KeyId, KeyPosition, Plan, PlanRequest } from '../../flight/terms/plan.ts';
+import { cautionNames } from '../cautions/caution-line.ts';
+import { formatDistance, formatHeight, formatSpeed, formatTime, speedStep } from '../figures/format.ts';
+import type { PageUnits } from '../figures/page-units.ts';
+import { distanceOut } from '../winds/start-words.ts';
+import { type WatchedRow, watchedRows } from '../winds/watched-rows.ts';
+
+/** Stands for a figure in a wind in which the approach is not sound as planned. */
+export const notSound = '×';
+
+/** The approach in some winds along the runway, for a card: figures without their units, which stand in the names. */
+export interface ByWind {
+  /** `headwind, kt`: of the numbers in `winds`; a tailwind among them is called that. */
+  readonly head: string;
+  readonly winds: readonly string[];
+  readonly rows: readonly { readonly name: string; readonly cells: readonly string[] }[];
+  /** What the mark means, and of winds in which no height helps, why: sentences. */
+  readonly notes: readonly string[];
+}
+
+/** In the units of speed: round figures between the winds. */
+const steps = { kt: 5, 'km/h': 10, mph: 5 } as const;
+
+/** More columns than this are not read at arm's length. */
+const most = 7;
+
+/**
+ * What the wind along the runway changes most: when the base turn starts, and how high the base key is; or, for an
+ * approach that begins on base, how far out at the given height, how high at the given distance, or both. From no wind to the
+ * aircraft's limit, and where the plan has a tailwind, from that. A wind in which the approach needs a warning has no
+ * figure, but the least height from which it needs none.
+ */
+export function byWind(plan: Plan, request: PlanRequest, units: PageUnits): ByWind {
+  const { aircraft, flown, runway } = plan;
+  const along = alongOf(headwindOf(flown.surfaceWind, runway.heading), aircraft.limits.wind, units);
+  const { winds } = windsWithin(along, [0], aircraft);
+  const rows = watchedRows(request, winds, units);
+  const behind = rows.some(({ headwind }) => headwind < 0);
+  const figures = figureRows(plan, request, units).map(({ name, figure }) => ({
+    name,
+    cells: rows.map((row) => (isSound(row) ? numberOf(figure(row)) : notSound)),
+  }));
+  const starts = startRows(rows, units);
+  // Rows of marks alone say nothing that the heights under them do not.
+  const isBare = rows.every((row) => !isSound(row));
+  return {
+    head: `${behind ? 'head or tail' : 'headwind'}, ${units.speed}`,
+    winds: rows.map(({ headwind }) => windHead(headwind, units)),
+    rows: [...(isBare ? figures.slice(0, starts.length > 0 ? 0 : 1) : figures), ...starts],
+    notes: notesOf(rows, units),
+  };
+}
+
+/** The step doubles until the columns are few enough. */
+function alongOf(today: number, limit: number, units: PageUnits, times = 1): number[] {
+  const step = steps[units.speed] * times * speedStep(units);
+  const isTail = formatSpeed(Math.abs(today), units) !== formatSpeed(0, units) && today < 0;
+  const first = isTail ? Math.floor(today / step + 1e-9) : 0;
+  const count = Math.floor(limit / step + 1e-9) - first + 1;
+  if (count > most) return alongOf(today, limit, units, 2 * times);
+  return Array.from({ length: count }, (_, i) => (first + i) * step);
+}
+
+/** A number alone is a headwind. */
+function windHead(headwind: number, units: PageUnits): string {
+  const size = numberOf(formatSpeed(Math.abs(headwind), units));
+  return headwind < 0 ? `tail ${size}` : size;
+}
+
+interface FigureRow {
+  readonly name: string;
+  readonly figure: (row: WatchedRow) => string | undefined;
+}
+
+function figureRows({ approach }: Plan, request: PlanRequest, units: PageUnits): FigureRow[] {
+  const atBase = (figure: (key: KeyPosition) => string) => (row: WatchedRow) => {
+    const key = row.keys.find(({ id }) => id === 'base-key');
+    return key && figure(key);
+  };
+  const height = atBase((key) => formatHeight(key.height, units));
+  // The base key of the 90 lies as far before the spot as to its side.
+  const out = atBase((key) => formatDistance(Math.abs(key.across), units));
+  if (approach !== '90') {
+    return [
+      {
+        name: 'Base turn, s after abeam',
+        figure: ({ seconds }) => (seconds === undefined ? undefined : formatTime(seconds)),
+      },
+      { name: `Base key, ${units.height}`, figure: height },
+    ];
+  }
+  const throttle = `Throttle closed, ${units.height}`;
+  if (request.height !== undefined) return [{ name: `Throttle closed, ${units.distance} out`, figure: out }];
+  // Where neither is given both go with the wind, and a height without its place would be flown from another.
+  return request.baseDistance !== undefined
+    ? [{ name: throttle, figure: height }]
+    : [
+        { name: throttle, figure: height },
+        { name: `and so far out, ${units.distance}`, figure: out },
+      ];
+}
+
+/** Of winds in which the approach is not sound, the least height that works, by the key that it is of. */
+function startRows(rows: readonly WatchedRow[], units: PageUnits): ByWind['rows'] {
+  const starts = rows.map(({ start }) => start);
+  const at = [...new Set(starts.flatMap((start) => (start?.height === undefined ? [] : [start.at])))];
+  if (at.length === 0) return [];
+  return at.flatMap((key) => {
+    const cells = starts.map((start) => {
+      if (start === undefined || (start.height !== undefined && start.at !== key)) return '';
+      return start.height === undefined ? 'none' : numberOf(formatHeight(start.height, units));
+    });
+    const name = `${notSound} unless ${startNames[key] ?? 'begun at'}, ${units.height}`;
+    if (key !== 'base-key') return [{ name, cells }];
+    const out = starts.map((start) => numberOf(start && distanceOut(start, units)));
+    return [
+      { name, cells },
+      { name: `${notSound} and so far out, ${units.distance}`, cells: out },
+    ];
+  });
+}
+
+const startNames: Partial<Record<KeyId, string>> = {
+  'downwind-key': 'key at',
+  'base-key': 'closed at',
+  overhead: 'overhead at',
+};
+
+function notesOf(rows: readonly WatchedRow[], units: PageUnits): string[] {
+  const unsound = rows.filter(({ start }) => start !== undefined);
+  if (unsound.length === 0) return [];
+  const hopeless = unsound.filter(({ start }) => start?.height === undefined);
+  const whys = [...new Set(hopeless.map(whyNot))];
+  const windsOf = (why: string) =>
+    hopeless.filter((row) => whyNot(row) === why).map(({ headwind }) => windHead(headwind, units));
+  const said = whys.map((why) => (whys.length > 1 ? `${windsOf(why).join(', ')} ${why}` : why)).join('; ');
+  // Where no wind has a height, there is no row of them in which `none` could stand.
+  if (hopeless.length === unsound.length) return [`${notSound} not sound from any height: ${said}.`];
+  return [`${notSound} not sound${said === '' ? '' : `; none: ${said}`}.`];
+}
+
+/** What stands against every height, without figures. */
+function whyNot({ start, cautions, refused }: WatchedRow): string {
+  const against = start?.height === undefined && start?.against.length ? start.against : cautions;
+  const names = against
+    .filter(({ grade }) => grade !== 'worth-knowing')
+    .map(({ code }) => cautionNames[code]);
+  return names.length > 0 ? [...new Set(names)].join(', ') : (refused ?? 'it cannot be flown');
+}
+
+/** A figure without its unit, which stands in the name of its row. */
+function numberOf(text: string | undefined): string {
+  return text === undefined ? '' : (text.split('\u00a0')[0] ?? '');
+}

@@ -1,0 +1,50 @@
+import { formatAngle } from '../../units/angle-text.ts';
+import { radiansPerDegree } from '../../units/factors.ts';
+import { roundDownTo, roundUpTo } from '../../units/rounding.ts';
+import { distanceStep, formatDistance, formatHeight, formatSpeed, heightStep, speedStep } from './format.ts';
+import type { PageUnits } from './page-units.ts';
+
+// A figure that must not be missed is not printed to the nearest step of the page but to the next one on its safe
+// side: what is needed is rounded up, what there is to spend or to stay below, down. All throw RangeError where a value
+// is not finite.
+
+/** m, as it is printed: the low edge of a band of heights rounded up, the high edge down. */
+export function roundEdge(metres: number, edge: 'low' | 'high', units: PageUnits): number {
+  return (edge === 'low' ? roundUpTo : roundDownTo)(metres, heightStep(units));
+}
+
+/** m: an edge of a band of heights. */
+export function formatEdge(metres: number, edge: 'low' | 'high', units: PageUnits): string {
+  return formatHeight(roundEdge(metres, edge, units), units);
+}
+
+/** m: a height that must be reached, such as that by which the turn to final is complete; never rounded down. */
+export function formatLeastHeight(metres: number, units: PageUnits): string {
+  return formatEdge(metres, 'low', units);
+}
+
+/** m: one that is needed `up`, one that is left `down`. */
+export function formatSafeDistance(metres: number, way: 'up' | 'down', units: PageUnits): string {
+  const round = way === 'up' ? roundUpTo : roundDownTo;
+  return formatDistance(round(metres, distanceStep(units)), units);
+}
+
+/** m/s: a limit, such as an aircraft's most wind; never rounded up. */
+export function formatMostSpeed(metresPerSecond: number, units: PageUnits): string {
+  return formatSpeed(roundMostSpeed(metresPerSecond, units), units);
+}
+
+/** m/s: a speed that must be reached; never rounded down. */
+export function formatLeastSpeed(metresPerSecond: number, units: PageUnits): string {
+  return formatSpeed(roundUpTo(metresPerSecond, speedStep(units)), units);
+}
+
+/** m/s, as `formatMostSpeed` prints it. */
+export function roundMostSpeed(metresPerSecond: number, units: PageUnits): number {
+  return roundDownTo(metresPerSecond, speedStep(units));
+}
+
+/** rad: a limit, such as an aircraft's steepest bank; never rounded up. */
+export function formatMostAngle(radians: number): string {
+  return formatAngle(roundDownTo(radians, radiansPerDegree));
+}

@@ -1,0 +1,30 @@
+import type { Caution, Gate } from '../../flight/terms/plan.ts';
+import { roundTo, withUnit } from '../../units/rounding.ts';
+import type { PageUnits } from '../figures/page-units.ts';
+import { heightUnitSize, keyHeightStep } from '../keys/key-height.ts';
+import { gateBand } from './gate-band.ts';
+
+/** How far a plan stands above the lowest height of its band; negative below it. */
+export interface InHand {
+  /** m. */
+  readonly height: number;
+  /** Its size alone. */
+  readonly text: string;
+}
+
+/**
+ * What a plan has in hand below, as a reader finds it who takes the printed edge from the printed plan. Undefined where there
+ * is no edge to take.
+ */
+export function inHandBelow(
+  gate: Gate,
+  cautions: readonly Pick<Caution, 'code' | 'at' | 'value' | 'limit'>[],
+  units: PageUnits,
+): InHand | undefined {
+  const band = gateBand(gate, units);
+  if (band.none !== undefined || typeof band.low !== 'number') return undefined;
+  const size = heightUnitSize(units);
+  const step = keyHeightStep({ id: gate.at, height: gate.plan }, cautions, units);
+  const inHand = roundTo(roundTo(gate.plan / size, step) - band.low / size, step);
+  return { height: inHand * size, text: withUnit(Math.abs(inHand), step, units.height) };
+}

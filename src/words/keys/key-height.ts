@@ -1,0 +1,42 @@
+import type { Caution, CautionCode, KeyPosition } from '../../flight/terms/plan.ts';
+import { metresPerFoot } from '../../units/factors.ts';
+import { withUnit } from '../../units/rounding.ts';
+import { heightStep } from '../figures/format.ts';
+import type { PageUnits } from '../figures/page-units.ts';
+import { tellingApart } from '../figures/telling-apart.ts';
+
+/** Cautions of which a key's own height is the value. */
+const ofHeight: ReadonlySet<CautionCode> = new Set(['final-turn-low', 'downwind-key-height']);
+
+type Held = Pick<Caution, 'code' | 'at' | 'value' | 'limit'>;
+
+/**
+ * The height of a key position, as every table, drawing and sentence prints it. Where a caution of the flight holds it
+ * against a limit, it has the digit that shows on which side it lies, as the caution has: never `300 ft` for 299 where 300 ft
+ * are the least.
+ */
+export function formatKeyHeight(
+  key: Pick<KeyPosition, 'id' | 'height'>,
+  cautions: readonly Held[],
+  units: PageUnits,
+): string {
+  return withUnit(key.height / heightUnitSize(units), keyHeightStep(key, cautions, units), units.height);
+}
+
+/** The step that the height of a key position is printed to, in the unit of the page. */
+export function keyHeightStep(
+  { id, height }: Pick<KeyPosition, 'id' | 'height'>,
+  cautions: readonly Held[],
+  units: PageUnits,
+): number {
+  const step = heightStep(units) / heightUnitSize(units);
+  const held = cautions.find(
+    ({ code, at, value }) => ofHeight.has(code) && at === id && Math.abs(value - height) < 1e-6,
+  );
+  if (!held) return step;
+  const kind = held.value < held.limit ? 'least' : 'most';
+  return tellingApart(height, held.limit, units.height, kind, { step }).step;
+}
+
+/** m: one of the unit that heights are printed in. */
+export const heightUnitSize = (units: PageUnits) => (units.height === 'ft' ? metresPerFoot : 1);
