@@ -1,13 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import type { Caution } from '../src/flight/terms/caution.ts';
 import { gradeOf } from '../src/flight/terms/grade.ts';
-import type { Caution, Plan } from '../src/flight/terms/plan.ts';
+import type { Plan } from '../src/flight/terms/plan.ts';
 import { flyTrial, renderBody } from './trial-packet.ts';
 
 const sound = flyTrial();
 const withCaution = (grade: Caution['grade'], at: Caution['at']): Plan => {
-  const cautions: Caution[] = [
-    { code: 'final-turn-low', grade, at, message: 'M.', value: 1, limit: 2, source: 'S' },
-  ];
+  const cautions: Caution[] = [{ code: 'final-turn-low', grade, at, value: 1, limit: 2, source: 'flown' }];
   return { ...sound, cautions, grade: gradeOf(cautions) };
 };
 const headOf = (html: string, label: string) =>

@@ -1,6 +1,7 @@
 import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
-import type { KeyId, Plan } from '../src/flight/terms/plan.ts';
+import type { KeyId } from '../src/flight/terms/key.ts';
+import type { Plan } from '../src/flight/terms/plan.ts';
 import { keyGrade, markWords } from '../src/words/cautions/grade-words.ts';
 
 /** A key position in a table's row; marked where a limit is passed there. */

@@ -1,4 +1,5 @@
-import type { KeyId, KeyPosition, Plan } from '../src/flight/terms/plan.ts';
+import type { KeyId } from '../src/flight/terms/key.ts';
+import type { KeyPosition, Plan } from '../src/flight/terms/plan.ts';
 import { DirectiveError } from '../src/lesson/component.ts';
 import { nameList } from '../src/lesson/directive-form.ts';
 

@@ -6,7 +6,8 @@ import { flyFault } from '../src/flight/faults/fly-fault.ts';
 import { recoverFault } from '../src/flight/faults/recover-fault.ts';
 import { gatesOf } from '../src/flight/plan/gates.ts';
 import { type FaultChange, type FaultFlown, isInTheLanding } from '../src/flight/terms/fault.ts';
-import type { KeyId, KeyPosition } from '../src/flight/terms/plan.ts';
+import type { KeyId } from '../src/flight/terms/key.ts';
+import type { KeyPosition } from '../src/flight/terms/plan.ts';
 
 // The fault table and the gate rows of a packet say the same of a flight: within the band of a key that it comes to, some way
 // makes the spot from there; outside it none does. `recoverFault` says which places are compared.

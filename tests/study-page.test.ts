@@ -23,6 +23,7 @@ import { renderStudyLesson } from '../src/press/study/study-lesson.ts';
 import { withStudy } from '../src/press/study/with-study.ts';
 import { readSchool } from '../src/school/read.ts';
 import { tableRows, wordsOf } from './packet-school.ts';
+import { saidCautions } from './said-cautions.ts';
 import { openScreen, type Screen } from './screen.ts';
 
 /*
@@ -295,7 +296,7 @@ describe('a setting moved on the page', () => {
       power: 'stopped',
     });
     expect(plan.made).toBe(false);
-    const why = plan.cautions.find(({ code }) => code === 'beyond-reach')!.message;
+    const why = saidCautions(plan).find(({ code }) => code === 'beyond-reach')!.message;
     expect(await words(page, '.study-headline')).toEqual(['This setting is not to be flown']);
     expect(wordsOf((await words(page, '.study-detail'))[0]!)).toContain(wordsOf(why));
     expect(await words(page, 'figure.pattern, figure.profile, table.keys')).toEqual([]);
@@ -356,7 +357,7 @@ describe('a setting moved on the page', () => {
   it('with cautions says how many, and each of them', async () => {
     const page = await open(packet.html);
     await type(page, 'height', '400');
-    const { cautions } = planApproach({ ...packet.request, height: 400 * 0.3048 });
+    const cautions = saidCautions(planApproach({ ...packet.request, height: 400 * 0.3048 }));
     expect(cautions.length).toBeGreaterThan(1);
     expect(await words(page, '.study-cautions strong')).toEqual([
       `${cautions.length} cautions of this flight`,

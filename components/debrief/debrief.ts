@@ -1,7 +1,8 @@
 import type { Element, Properties } from 'hast';
 import { h } from 'hastscript';
 import { z } from 'zod';
-import type { Caution, KeyPosition, Plan } from '../../src/flight/terms/plan.ts';
+import type { Caution } from '../../src/flight/terms/caution.ts';
+import type { KeyPosition, Plan } from '../../src/flight/terms/plan.ts';
 import { captionNumber } from '../../src/lesson/captions.ts';
 import { defineComponent } from '../../src/lesson/component.ts';
 import { parsed } from '../../src/school/fields.ts';

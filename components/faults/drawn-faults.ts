@@ -49,7 +49,7 @@ function drawn(
   const { flight } = flownFault(fly.change, request);
   if (!flight.flown) throw new DirectiveError(`The fault \`${id}\` is not flown here: ${flight.reason}`);
   const place = placeWords(flight.end, units);
-  const met = metObstacle(flight, request);
+  const met = metObstacle(flight);
   return {
     track: flight.track,
     name: fault,
@@ -58,7 +58,9 @@ function drawn(
 }
 
 /** What a flight meets on its way, by its name in the airfield's data: where it would end without it is no landing. */
-function metObstacle({ cautions }: FaultFlown, { runway }: PacketContext['request']): string | undefined {
-  const met = cautions.find(({ code, value }) => code === 'obstacle-clearance' && value <= 0);
-  return met && runway.obstacles.find(({ what }) => met.message.includes(what))?.what;
+function metObstacle({ cautions }: FaultFlown): string | undefined {
+  for (const caution of cautions) {
+    if (caution.code === 'obstacle-clearance' && caution.how === 'met') return caution.obstacle;
+  }
+  return undefined;
 }

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { KeyId } from '../../src/flight/terms/plan.ts';
+import type { KeyId } from '../../src/flight/terms/key.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
 import { nameList } from '../../src/lesson/directive-form.ts';
 import { type BandEdge, edgeText, gateBand } from '../../src/words/gates/gate-band.ts';

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { keyLabels } from '../../src/flight/flying/keys.ts';
-import type { KeyId, KeyPosition, Plan } from '../../src/flight/terms/plan.ts';
+import type { KeyId } from '../../src/flight/terms/key.ts';
+import type { KeyPosition, Plan } from '../../src/flight/terms/plan.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
 import { formatDistance, formatTime } from '../../src/words/figures/format.ts';
 import type { PageUnits } from '../../src/words/figures/page-units.ts';

@@ -1,7 +1,8 @@
 import type { Element, ElementContent, Properties } from 'hast';
 import { h } from 'hastscript';
 import { keyLabels } from '../../src/flight/flying/keys.ts';
-import type { KeyId, Plan } from '../../src/flight/terms/plan.ts';
+import type { KeyId } from '../../src/flight/terms/key.ts';
+import type { Plan } from '../../src/flight/terms/plan.ts';
 import { baseTurnPlace, type KeyRow, keyRows } from '../../src/words/card/key-rows.ts';
 import { keyGrade, markWords } from '../../src/words/cautions/grade-words.ts';
 import type { PageUnits } from '../../src/words/figures/page-units.ts';

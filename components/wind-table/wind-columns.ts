@@ -1,7 +1,7 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
 import type { Aircraft } from '../../src/flight/terms/aircraft.ts';
-import type { KeyId } from '../../src/flight/terms/plan.ts';
+import type { KeyId } from '../../src/flight/terms/key.ts';
 import { formatAngle } from '../../src/units/angle-text.ts';
 import { capital, gradeNames, markWords } from '../../src/words/cautions/grade-words.ts';
 import { formatDistance, formatTime } from '../../src/words/figures/format.ts';

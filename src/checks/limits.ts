@@ -1,6 +1,7 @@
 import { cautionsOf, type Examined } from '../flight/plan/cautions.ts';
 import { planApproach } from '../flight/plan/planner.ts';
-import type { CautionCode, PlanRequest } from '../flight/terms/plan.ts';
+import type { CautionCode } from '../flight/terms/caution.ts';
+import type { PlanRequest } from '../flight/terms/plan.ts';
 import {
   radiansPerDegree as degree,
   metresPerSecondPerKnot as knot,

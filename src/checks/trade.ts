@@ -1,6 +1,7 @@
 import { planApproach } from '../flight/plan/planner.ts';
 import { RequestError } from '../flight/terms/errors.ts';
-import type { KeyId, Plan, PlanRequest, SurfaceWind } from '../flight/terms/plan.ts';
+import type { KeyId } from '../flight/terms/key.ts';
+import type { Plan, PlanRequest, SurfaceWind } from '../flight/terms/plan.ts';
 import { radiansPerDegree as degree, metresPerFoot, metresPerStatuteMile } from '../units/factors.ts';
 import { allowance, numbersOf, type Published, published } from './published.ts';
 

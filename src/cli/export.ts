@@ -7,11 +7,11 @@ import { placeFlight, startOfReach } from '../export/placed-flight.ts';
 import { type GroundPoint, reachFrom } from '../flight/flying/reach.ts';
 import { angleBetween } from '../flight/numerics/angle.ts';
 import { workOut } from '../flight/plan/planner.ts';
-import { flyableWords } from '../press/packet/flyable-words.ts';
-import { gradeSentence } from '../press/packet/grade-words.ts';
 import { writeWhole } from '../press/printing/write-whole.ts';
+import { flyableWords } from '../words/cautions/flyable-words.ts';
+import { gradeSentence } from '../words/cautions/grade-sentences.ts';
+import { aviation } from '../words/figures/aviation.ts';
 import { type AskedOptions, type AskedPlan, exitCodes, planned, withApproachOptions } from './asked-plan.ts';
-import { units } from './plan-table.ts';
 
 const formats = { geojson: toGeoJson, kml: toKml, gpx: toGpx };
 
@@ -40,7 +40,7 @@ async function exported(asked: AskedPlan, options: ExportOptions): Promise<numbe
   const { plan, request, airfield } = asked;
   if (plan.grade === 'not-to-be-flown') {
     process.stderr.write(
-      `${gradeSentence(plan, plan.grade, units, flyableWords(plan, request, units))} Nothing is written.\n`,
+      `${gradeSentence(plan, plan.grade, aviation, flyableWords(plan, request, aviation))} Nothing is written.\n`,
     );
     return exitCodes.notToBeFlown;
   }

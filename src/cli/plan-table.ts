@@ -2,9 +2,12 @@ import { crosswind, headwind } from '../flight/air/wind.ts';
 import { indicatedSpeed } from '../flight/aircraft/calibration.ts';
 import { grades } from '../flight/terms/grade.ts';
 import type { Plan } from '../flight/terms/plan.ts';
-import { cautionsOf, remediesOf } from '../press/packet/grade-words.ts';
 import { solvedPhrase } from '../words/approaches/solved-words.ts';
+import { cautionSentence } from '../words/cautions/caution-words.ts';
+import { cautionsOf, remediesOf } from '../words/cautions/grade-sentences.ts';
 import { capital, gradeNames, keyGrade, markWords } from '../words/cautions/grade-words.ts';
+import { limitSource } from '../words/cautions/limit-sources.ts';
+import { aviation } from '../words/figures/aviation.ts';
 import {
   formatDensityAltitude,
   formatDistance,
@@ -13,12 +16,8 @@ import {
   formatTime,
   formatWind,
 } from '../words/figures/format.ts';
-import type { PageUnits } from '../words/figures/page-units.ts';
 import { formatKeyHeight } from '../words/keys/key-height.ts';
 import { windWords } from '../words/winds/wind-words.ts';
-
-/** Of what is printed in a terminal. */
-export const units: PageUnits = { height: 'ft', distance: 'm', speed: 'kt' };
 
 /**
  * A plan as a pilot reads it in a terminal: what was flown, the key positions, the cautions. `flyable`: what would be, in
@@ -36,13 +35,13 @@ function heading(plan: Plan): string[] {
       headwind: headwind(surfaceWind, runway.heading),
       crosswind: crosswind(surfaceWind, runway.heading),
     },
-    units,
+    aviation,
   );
   return [
     `Grade: ${grade === 'not-to-be-flown' ? gradeNames[grade].toUpperCase() : gradeNames[grade]}`,
     `${aircraft.name}, ${approach === 'spiral' ? 'spiral' : `${approach}-degree`} approach, engine ${power}; ${airfield.name} runway ${runway.name}, ${circuit}-hand`,
-    `Wind ${formatWind(surfaceWind.from, surfaceWind.speed, units)}: ${wind}; density altitude ${formatDensityAltitude(air.densityAltitude, units)}`,
-    `Glide at ${formatSpeed(indicatedSpeed(flown.glideSpeed, aircraft), units)}, ${formatRatio(flown.glideRatio)} in still air; final at ${formatSpeed(indicatedSpeed(flown.approachSpeed, aircraft), units)}`,
+    `Wind ${formatWind(surfaceWind.from, surfaceWind.speed, aviation)}: ${wind}; density altitude ${formatDensityAltitude(air.densityAltitude, aviation)}`,
+    `Glide at ${formatSpeed(indicatedSpeed(flown.glideSpeed, aircraft), aviation)}, ${formatRatio(flown.glideRatio)} in still air; final at ${formatSpeed(indicatedSpeed(flown.approachSpeed, aircraft), aviation)}`,
   ];
 }
 
@@ -50,9 +49,9 @@ function keyRows(plan: Plan): string[] {
   const marks = plan.keys.map(({ id }) => keyGrade(plan, id));
   const rows = plan.keys.map((key) => [
     key.label,
-    formatKeyHeight(key, plan.cautions, units),
-    key.along < -5 ? `${formatDistance(-key.along, units)} before` : formatDistance(key.along, units),
-    `${formatDistance(Math.abs(key.across), units)}${sideWord(key.across)}`,
+    formatKeyHeight(key, plan.cautions, aviation),
+    key.along < -5 ? `${formatDistance(-key.along, aviation)} before` : formatDistance(key.along, aviation),
+    `${formatDistance(Math.abs(key.across), aviation)}${sideWord(key.across)}`,
     formatTime(key.time),
   ]);
   const table = [['key position', 'height', 'along from spot', 'off centreline', 'time'], ...rows];
@@ -79,7 +78,7 @@ function sideWord(across: number): string {
 function closing(plan: Plan, flyable: readonly string[]): string[] {
   const { made } = plan;
   const answer = made
-    ? [`${solvedPhrase(plan, units)}.${circleWords(plan)}`]
+    ? [`${solvedPhrase(plan, aviation)}.${circleWords(plan)}`]
     : ['The spot is not made; the flight shown is the nearest to it.'];
   return [
     ...answer,
@@ -92,8 +91,11 @@ function closing(plan: Plan, flyable: readonly string[]): string[] {
 function gradeLines(plan: Plan, flyable: readonly string[]): string[] {
   return grades.flatMap((grade) => [
     ...cautionsOf(plan, grade).map(
-      ({ code, message, source }) => `${capital(gradeNames[grade])} (${code}): ${message} [${source}]`,
+      (caution) =>
+        `${capital(gradeNames[grade])} (${caution.code}): ${cautionSentence(caution, plan, aviation)} [${limitSource(caution, plan)}]`,
     ),
-    ...(grade === plan.grade && flyable.length > 0 ? flyable : remediesOf(cautionsOf(plan, grade))),
+    ...(grade === plan.grade && flyable.length > 0
+      ? flyable
+      : remediesOf(cautionsOf(plan, grade), plan, aviation)),
   ]);
 }

@@ -1,8 +1,9 @@
 import { Command } from 'commander';
 import { planToJson } from '../export/plan-json.ts';
-import { flyableWords } from '../press/packet/flyable-words.ts';
+import { flyableWords } from '../words/cautions/flyable-words.ts';
+import { aviation } from '../words/figures/aviation.ts';
 import { type AskedOptions, exitCodes, planned, withApproachOptions } from './asked-plan.ts';
-import { planTable, units } from './plan-table.ts';
+import { planTable } from './plan-table.ts';
 
 interface PlanOptions extends AskedOptions {
   json?: true;
@@ -25,7 +26,7 @@ export function planCommand(): Command {
       process.stdout.write(
         options.json
           ? `${JSON.stringify(planToJson(plan))}\n`
-          : planTable(plan, flyableWords(plan, request, units)),
+          : planTable(plan, flyableWords(plan, request, aviation)),
       );
       process.exitCode = plan.grade === 'not-to-be-flown' ? exitCodes.notToBeFlown : exitCodes.made;
     });

@@ -1,4 +1,4 @@
-import type { PlanGrade } from '../flight/terms/plan.ts';
+import type { PlanGrade } from '../flight/terms/caution.ts';
 
 /*
  * What the desk's server and its page say to each other: plain data, as JSON. The server answers on 127.0.0.1 alone.

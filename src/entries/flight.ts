@@ -8,21 +8,25 @@ export { planApproach } from '../flight/plan/planner.ts';
 export type { Aircraft, AircraftClass, BestGlide, Pattern, Power } from '../flight/terms/aircraft.ts';
 export type { AircraftData } from '../flight/terms/aircraft-data.ts';
 export type { Airfield, Circuit, Obstacle, Runway } from '../flight/terms/airfield.ts';
-export { RequestError } from '../flight/terms/errors.ts';
 export type {
-  Approach,
   Caution,
   CautionCode,
+  CautionOf,
+  Grade,
+  LimitSource,
+  PlanGrade,
+} from '../flight/terms/caution.ts';
+export { RequestError } from '../flight/terms/errors.ts';
+export type { KeyId } from '../flight/terms/key.ts';
+export type {
+  Approach,
   FieldAir,
   Flown,
   Gate,
-  Grade,
-  KeyId,
   KeyPosition,
   Minimums,
   Phase,
   Plan,
-  PlanGrade,
   PlanRequest,
   RoundOutFigures,
   Solved,

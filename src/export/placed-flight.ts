@@ -1,7 +1,9 @@
 import type { GroundPoint } from '../flight/flying/reach.ts';
-import type { KeyPosition, Plan, PlanGrade } from '../flight/terms/plan.ts';
+import type { PlanGrade } from '../flight/terms/caution.ts';
+import type { KeyPosition, Plan } from '../flight/terms/plan.ts';
 import type { AirfieldFile } from '../school/airfield.ts';
-import { capital, gradeNames } from '../words/cautions/grade-words.ts';
+import { gradedSentence, gradeNames } from '../words/cautions/grade-words.ts';
+import { aviation } from '../words/figures/aviation.ts';
 import { type EarthPoint, placer, UnplaceableError } from './on-earth.ts';
 
 /** A point in the air; `altitude` in m above mean sea level. */
@@ -57,7 +59,7 @@ export function placeFlight(plan: Plan, airfield: AirfieldFile, reach: readonly 
       "The airfield's position is taken for the middle of the runway.",
       `Aircraft: ${aircraft.source}`,
       `Airfield: ${airfield.source}`,
-      ...plan.cautions.map(({ grade, message }) => `${capital(gradeNames[grade])}: ${message}`),
+      ...plan.cautions.map((caution) => gradedSentence(caution, plan, aviation)),
     ].join(' '),
     grade: plan.grade,
     keys: plan.keys.map((key) => ({ ...inAir(key), name: key.label, heightAboveSpot: key.height })),

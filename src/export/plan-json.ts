@@ -1,5 +1,10 @@
+import type { Caution } from '../flight/terms/caution.ts';
 import type { Plan } from '../flight/terms/plan.ts';
 import { radiansPerDegree } from '../units/factors.ts';
+import { cautionSentence } from '../words/cautions/caution-words.ts';
+import { limitSource } from '../words/cautions/limit-sources.ts';
+import { remedySentence } from '../words/cautions/remedy-words.ts';
+import { aviation } from '../words/figures/aviation.ts';
 
 /** The plan contract: one object, SI units, angles in degrees. */
 export function planToJson(plan: Plan): Record<string, unknown> {
@@ -52,9 +57,25 @@ export function planToJson(plan: Plan): Record<string, unknown> {
     keys: plan.keys,
     gates: plan.gates,
     touchdown: plan.touchdown,
-    cautions: plan.cautions,
+    cautions: plan.cautions.map((caution) => cautionJson(caution, plan)),
     grade: plan.grade,
     made: plan.made,
+  };
+}
+
+/** A caution as the contract has it: what it says in the units of the trade, the figures in SI units. */
+function cautionJson(caution: Caution, plan: Plan) {
+  const { code, value, limit, grade, at } = caution;
+  const remedy = remedySentence(caution, plan, aviation);
+  return {
+    code,
+    message: cautionSentence(caution, plan, aviation),
+    value,
+    limit,
+    source: limitSource(caution, plan),
+    grade,
+    ...(at && { at }),
+    ...(remedy && { remedy }),
   };
 }
 

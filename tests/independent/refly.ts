@@ -1,4 +1,5 @@
-import type { KeyId, Plan, PlanRequest } from '../../src/flight/terms/plan.ts';
+import type { KeyId } from '../../src/flight/terms/key.ts';
+import type { Plan, PlanRequest } from '../../src/flight/terms/plan.ts';
 import { Flight, untilAcross, untilAlong, untilHeight, type Watch } from './flight.ts';
 import { EAS, PSI } from './rates.ts';
 import { worldOf } from './world.ts';

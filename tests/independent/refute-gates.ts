@@ -1,4 +1,5 @@
-import type { Gate, KeyId, Plan, PlanRequest } from '../../src/flight/terms/plan.ts';
+import type { KeyId } from '../../src/flight/terms/key.ts';
+import type { Gate, Plan, PlanRequest } from '../../src/flight/terms/plan.ts';
 import { type Band, bandOnFinal } from './band.ts';
 import { type Contradiction, feet, foot } from './contradiction.ts';
 import { FinalReach } from './final-reach.ts';

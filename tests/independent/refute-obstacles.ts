@@ -1,3 +1,4 @@
+import type { CautionOf } from '../../src/flight/terms/caution.ts';
 import type { Plan, PlanRequest } from '../../src/flight/terms/plan.ts';
 import { type Asked, clearanceOf, type PathPoint } from './clearance.ts';
 import { type Contradiction, foot, metres } from './contradiction.ts';
@@ -20,9 +21,9 @@ export function obstacleContradictions(request: PlanRequest, plan: Plan): Contra
   };
   return request.runway.obstacles.flatMap((obstacle): Contradiction[] => {
     const { distance, asked: limit } = clearanceOf(path, wing, obstacle, asked);
-    const named = new RegExp(`\\b${obstacle.what}\\b`);
     const caution = plan.cautions.find(
-      ({ code, message }) => code === 'obstacle-clearance' && named.test(message),
+      (each): each is CautionOf<'obstacle-clearance'> =>
+        each.code === 'obstacle-clearance' && each.obstacle === obstacle.what,
     );
     const only = { ...request, runway: { ...request.runway, obstacles: [obstacle] } };
     const contradiction = (says: string, by: number): Contradiction[] => [

@@ -54,7 +54,7 @@ export function patternDescription(
     ),
   ];
   if (!touchesAtSpot(plan)) sentences.push(`The wheels touch ${missText(plan.touchdown.along, units)}.`);
-  sentences.push(...cautionSentences(plan));
+  sentences.push(...cautionSentences(plan, units));
   sentences.push(...faults.map(({ name, end }) => `Fault flown over it: ${name}, ${end}.`));
   return sentences.join(' ');
 }

@@ -84,7 +84,7 @@ export function profileDescription(
     ),
     `A line marks ${formatLeastHeight(leastFinal, units)}, by which the turn to final is complete.`,
     ...(touchesAtSpot(plan) ? [] : [`The wheels touch ${missText(plan.touchdown.along, units)}.`]),
-    ...cautionSentences(plan),
+    ...cautionSentences(plan, units),
     ...faults.map(faultSentence),
   ].join(' ');
 }

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import type { Caution } from '../../flight/terms/caution.ts';
 import { gradeOf } from '../../flight/terms/grade.ts';
-import type { Caution, KeyId, Plan } from '../../flight/terms/plan.ts';
+import type { KeyId } from '../../flight/terms/key.ts';
+import type { Plan } from '../../flight/terms/plan.ts';
 import { createNodeBoard } from '../../press/printing/node-board.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
 import { readSvg, textsOf } from '../kit/svg-reading.ts';
@@ -22,8 +24,7 @@ const plain = drawnPattern({
 function withCautions(...graded: readonly (readonly [KeyId | undefined, Caution['grade']])[]): Plan {
   const cautions = graded.map(
     ([at, grade]): Caution => ({
-      ...{ code: 'final-turn-low', grade, at, value: 1, limit: 2, source: 'A handbook' },
-      message: `Something at ${at}.`,
+      ...{ code: 'final-turn-low', grade, at, value: 1, limit: 2, source: 'flown' },
     }),
   );
   return { ...plain, cautions, grade: gradeOf(cautions) };
@@ -82,7 +83,9 @@ describe.each(Object.entries(drawings))('a %s', (name, draw) => {
     expect(words.some(({ text }) => text === 'beyond a limit')).toBe(true);
     const note = words.map(({ text }) => text).join(' ');
     expect(note).toContain('Heavy square: not to be flown. Thin square: beyond a limit of good practice.');
-    expect(drawing.description).toContain('Not to be flown: Something at final.');
+    expect(drawing.description).toContain(
+      'Not to be flown: The turn to final is complete at 3 ft; it should be complete at 7 ft or higher.',
+    );
     expectNothingHidden(drawing, board, groups);
   });
 

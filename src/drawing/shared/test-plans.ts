@@ -1,7 +1,8 @@
 import { planApproach } from '../../flight/plan/planner.ts';
 import type { Aircraft } from '../../flight/terms/aircraft.ts';
 import type { Airfield, Runway } from '../../flight/terms/airfield.ts';
-import type { KeyId, Phase, Plan, TrackSample } from '../../flight/terms/plan.ts';
+import type { KeyId } from '../../flight/terms/key.ts';
+import type { Phase, Plan, TrackSample } from '../../flight/terms/plan.ts';
 
 // For tests: plans made of straight lines and arcs, so that a drawing can be checked against plain geometry.
 

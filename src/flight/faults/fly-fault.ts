@@ -13,7 +13,8 @@ import type {
   LandingFigures,
   StallMargins,
 } from '../terms/fault.ts';
-import type { KeyId, KeyPosition, Phase, TrackSample } from '../terms/plan.ts';
+import type { KeyId } from '../terms/key.ts';
+import type { KeyPosition, Phase, TrackSample } from '../terms/plan.ts';
 import { type ChangedApproach, changedApproach, type FaultPlan } from './changed-approach.ts';
 
 /** Whether the pilot sees in the hold-off that the aircraft is higher than it should be. */

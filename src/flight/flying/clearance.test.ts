@@ -7,9 +7,10 @@ import {
   runwayHeading,
   windOffRunway,
 } from '../../../tests/flight-school.ts';
+import { type SaidCaution, saidCautions } from '../../../tests/said-cautions.ts';
 import { planApproach } from '../plan/planner.ts';
 import type { Obstacle } from '../terms/airfield.ts';
-import type { Caution, Phase, Plan, PlanRequest, TrackSample } from '../terms/plan.ts';
+import type { Phase, Plan, PlanRequest, TrackSample } from '../terms/plan.ts';
 import { closestPass, type Required, riseToClear, type Swept } from './clearance.ts';
 
 const foot = 0.3048;
@@ -23,8 +24,8 @@ const usual: Required = { over: fifty, near: fifty, nearInLanding: osier.wing.sp
 
 const asked = (changes: Partial<PlanRequest> = {}) => requestFor('osier', { detail: 'flight', ...changes });
 const flown = (changes: Partial<PlanRequest> = {}) => planApproach(asked(changes));
-const cautioned = (obstacle: Obstacle, changes: Partial<PlanRequest> = {}): Caution | undefined =>
-  flown({ ...changes, runway: { ...runway, obstacles: [obstacle] } }).cautions.find(
+const cautioned = (obstacle: Obstacle, changes: Partial<PlanRequest> = {}): SaidCaution | undefined =>
+  saidCautions(flown({ ...changes, runway: { ...runway, obstacles: [obstacle] } })).find(
     ({ code }) => code === 'obstacle-clearance',
   );
 const swept = ({ track, aircraft }: Plan): Swept => ({ track, wing: aircraft.wing, runwayHeading });

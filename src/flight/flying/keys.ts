@@ -1,4 +1,5 @@
-import type { KeyId, KeyPosition, TrackSample } from '../terms/plan.ts';
+import type { KeyId } from '../terms/key.ts';
+import type { KeyPosition, TrackSample } from '../terms/plan.ts';
 
 /** What a key position is called on the page. */
 export const keyLabels: Readonly<Record<KeyId, string>> = {

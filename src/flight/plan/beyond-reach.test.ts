@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type AircraftId, aircraftIds, requestFor, windOffRunway } from '../../../tests/flight-school.ts';
+import { saidCautions } from '../../../tests/said-cautions.ts';
 import type { Plan, PlanRequest } from '../terms/plan.ts';
 import { planApproach } from './planner.ts';
 
@@ -7,7 +8,7 @@ const foot = 0.3048;
 
 /** The number that a `beyond-reach` message suggests. */
 function suggested(plan: Plan, pattern: RegExp): number | undefined {
-  const message = plan.cautions.find(({ code }) => code === 'beyond-reach')?.message ?? '';
+  const message = saidCautions(plan).find(({ code }) => code === 'beyond-reach')?.message ?? '';
   const found = pattern.exec(message)?.[1];
   return found === undefined ? undefined : Number(found.replace(',', ''));
 }
@@ -96,8 +97,8 @@ describe.each(aircraftIds)('where %s does not reach the spot', (id) => {
 describe('the caution beyond-reach', () => {
   it('says by how much', () => {
     const plan = planApproach(requestFor('osier', { height: 220 * foot }));
-    const { value, message } = plan.cautions.find(({ code }) => code === 'beyond-reach')!;
+    const { value, message } = saidCautions(plan).find(({ code }) => code === 'beyond-reach')!;
     expect(value).toBeCloseTo(Math.hypot(plan.touchdown.along, plan.touchdown.across), 9);
-    expect(message).toContain(`${Math.ceil(value)} m`);
+    expect(message).toContain(`at best the wheels touch ${Math.ceil(value / 10) * 10} m from it`);
   });
 });

@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { requestFor, runwayHeading, windOffRunway } from '../../../tests/flight-school.ts';
+import { type SaidCaution, saidCautions } from '../../../tests/said-cautions.ts';
 import { landingRunOf } from '../aircraft/landing-run.ts';
 import type { AircraftData } from '../terms/aircraft-data.ts';
-import type { Caution, CautionCode, Plan, PlanRequest } from '../terms/plan.ts';
+import type { CautionCode } from '../terms/caution.ts';
+import type { Plan, PlanRequest } from '../terms/plan.ts';
 import { planApproach } from './planner.ts';
 
 const foot = 0.3048;
@@ -16,8 +18,8 @@ const planned = (changes: Partial<PlanRequest> = {}) => planApproach(requestFor(
 const flown = (changes: Partial<PlanRequest> = {}) => planned({ ...changes, detail: 'flight' });
 /** Osier 15 with other figures. */
 const withData = (changes: Partial<AircraftData>) => ({ aircraft: { ...osier, ...changes } });
-const caution = (plan: Plan, code: CautionCode): Caution | undefined =>
-  plan.cautions.find((one) => one.code === code);
+const caution = (plan: Plan, code: CautionCode): SaidCaution | undefined =>
+  saidCautions(plan).find((one) => one.code === code);
 
 /** Holds a caution against what the plan itself shows, over requests that lie on both sides of the limit. */
 function expectExactly(
@@ -452,7 +454,7 @@ describe('what would be flyable, as a caution says, is', () => {
 
   it.each([0, 40, 70, 90, 120, 170, 180])('a weaker wind from %d degrees off the runway', (off) => {
     const strong = flown({ wind: windOffRunway(off, 25), windProfile: 'uniform' });
-    const found = strong.cautions.filter(({ code }) => windy.includes(code));
+    const found = saidCautions(strong).filter(({ code }) => windy.includes(code));
     expect(found.length).toBeGreaterThan(0);
     const knots = new Set(found.map(({ remedy }) => figureIn(remedy, 'kt')));
     expect(knots.size).toBe(1);
@@ -502,7 +504,7 @@ describe('what would be flyable, as a caution says, is', () => {
     });
     const remedyOf = (request: PlanRequest, code: CautionCode) =>
       figureIn(
-        planApproach({ ...request, ...reference, detail: 'flight' }).cautions.find(
+        saidCautions(planApproach({ ...request, ...reference, detail: 'flight' })).find(
           (each) => each.code === code,
         )!.remedy,
         'kt',
@@ -519,7 +521,7 @@ describe('what would be flyable, as a caution says, is', () => {
 
   it('no place of the spot, where the runway is too short for the landing', () => {
     const short = { runway: { ...runway, length: 110, spot: 40 } };
-    const found = flown(short).cautions.filter(({ code }) =>
+    const found = saidCautions(flown(short)).filter(({ code }) =>
       ['aim-before-threshold', 'landing-distance'].includes(code),
     );
     expect(found).toHaveLength(2);
@@ -532,9 +534,9 @@ describe('what would be flyable, as a caution says, is', () => {
       wind: windOffRunway(0, 16),
       runway: { ...runway, length: 100, spot: 40 },
     };
-    const { cautions, touchdown } = flown(low);
-    expect(touchdown.along).toBeLessThan(-100);
-    expect(cautions.find(({ code }) => code === 'off-runway')!.remedy).toBe(
+    const far = flown(low);
+    expect(far.touchdown.along).toBeLessThan(-100);
+    expect(saidCautions(far).find(({ code }) => code === 'off-runway')!.remedy).toBe(
       'It has to end on the runway: another height, or less wind.',
     );
   });
@@ -595,7 +597,7 @@ describe('what would be flyable, as a caution says, is', () => {
       { runway: { ...runway, spot: runway.length - 40 } },
       { runway: { ...runway, spot: runway.length + 40 } },
       withData({ glide: { idle: { speed: 30.5 * knot, ratio: 6.4 } } }),
-    ].map((changes) => flown(changes).cautions.filter(({ grade }) => grade === 'not-to-be-flown'));
+    ].map((changes) => saidCautions(flown(changes)).filter(({ grade }) => grade === 'not-to-be-flown'));
     for (const cautions of grave) {
       expect(cautions.length).toBeGreaterThan(0);
       for (const { code, remedy } of cautions) expect(remedy, code).toMatch(/^[A-Z].*\.$/);
@@ -608,8 +610,8 @@ describe('every caution', () => {
   it('prints a limit no higher than it is, and the digit that tells a value from it', () => {
     const limits = { ...osier.limits, crosswind: 8.1 * knot, wind: 20 * knot };
     const words = (off: number, knots: number) =>
-      flown({ wind: windOffRunway(off, knots), ...withData({ limits }) })
-        .cautions.filter(({ code }) => code.endsWith('wind-over-limit'))
+      saidCautions(flown({ wind: windOffRunway(off, knots), ...withData({ limits }) }))
+        .filter(({ code }) => code.endsWith('wind-over-limit'))
         .map(({ message }) => message);
     expect(words(90, 12)).toEqual(['The crosswind is 12 kt; the limit of the Osier 15 is 8 kt.']);
     expect(words(90, 8.2)).toEqual(['The crosswind is 8.2 kt; the limit of the Osier 15 is 8.1 kt.']);
@@ -617,7 +619,9 @@ describe('every caution', () => {
   });
 
   it('says what it found, the limit and where the limit comes from', () => {
-    const { cautions } = planned({ height: 300 * foot, wind: windOffRunway(90, 20), bank: 50 * degrees });
+    const cautions = saidCautions(
+      planned({ height: 300 * foot, wind: windOffRunway(90, 20), bank: 50 * degrees }),
+    );
     expect(cautions.length).toBeGreaterThan(4);
     for (const { message, value, limit, source } of cautions) {
       expect(message).toMatch(/^[A-Z].*\.$/);

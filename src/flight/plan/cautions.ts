@@ -1,5 +1,5 @@
-import type { Caution, CautionCode, Grade } from '../terms/plan.ts';
-import type { Examined, Found } from './cautions/examined.ts';
+import type { Caution, CautionCode, Found, Grade } from '../terms/caution.ts';
+import type { Examined } from './cautions/examined.ts';
 import { groundCautions } from './cautions/ground-cautions.ts';
 import { massCautions } from './cautions/mass-cautions.ts';
 import { obstacleCautions } from './cautions/obstacle-cautions.ts';
@@ -41,19 +41,14 @@ const usualGrade: Readonly<Record<CautionCode, Grade>> = {
 const leastToBeFlown = 1.1;
 
 /** A caution with its grade: of some, how far past the limit decides. */
-export function graded({ grade, at, remedy, ...found }: Found): Caution {
-  const { code, value, limit } = found;
+export function graded(found: Found): Caution {
+  const { code, value, limit, grade } = found;
   const grave =
     (code === 'obstacle-clearance' && value <= 0) ||
     ((code === 'stall-margin' || code === 'slow') && value < leastToBeFlown) ||
     // Lower than the least by more than a third of it.
     (code === 'final-turn-low' && value < (2 / 3) * limit);
-  return {
-    ...found,
-    grade: grade ?? (grave ? 'not-to-be-flown' : usualGrade[code]),
-    ...(at && { at }),
-    ...(remedy && { remedy }),
-  };
+  return { ...found, grade: grade ?? (grave ? 'not-to-be-flown' : usualGrade[code]) };
 }
 
 /** Every caution that a flight earns. Values and limits in m, m/s, kg, degrees or as plain ratios. */
@@ -71,8 +66,11 @@ export function cautionsOf(examined: Examined): Caution[] {
 
 /** Where the spot would have to lie both farther in and nearer the landing end, no place of it serves. */
 function tooShort(found: readonly Found[]): readonly Found[] {
-  const codes = ['aim-before-threshold', 'landing-distance'];
-  if (!codes.every((code) => found.some((each) => each.code === code))) return found;
-  const remedy = 'The runway is too short for this landing, wherever on it the spot lies.';
-  return found.map((each) => (codes.includes(each.code) ? { ...each, remedy } : each));
+  const isOfSpot = ({ code }: Found) => code === 'aim-before-threshold' || code === 'landing-distance';
+  if (new Set(found.filter(isOfSpot).map(({ code }) => code)).size < 2) return found;
+  return found.map((each) =>
+    each.code === 'aim-before-threshold' || each.code === 'landing-distance'
+      ? { ...each, remedy: { tooShort: true } }
+      : each,
+  );
 }

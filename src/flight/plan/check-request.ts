@@ -181,6 +181,9 @@ const request = record({
       mostTailwind: optional(limitWind),
     }),
   ),
+  steps: optional(
+    record({ height: number(0.01, 100, '0.01 to 100 m'), speed: number(0.01, 10, '0.01 to 10 m/s') }),
+  ),
   detail: optional(oneOf('whole', 'flight')),
 });
 

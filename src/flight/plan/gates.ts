@@ -5,7 +5,8 @@ import type { Conditions } from '../flying/conditions.ts';
 import { baseLeg, baseTrack, joinFromBase } from '../flying/pattern-legs.ts';
 import type { LineLeg, Side, TurnLeg } from '../flying/procedure.ts';
 import { seekRoot } from '../numerics/root.ts';
-import type { Gate, KeyId, KeyPosition } from '../terms/plan.ts';
+import type { KeyId } from '../terms/key.ts';
+import type { Gate, KeyPosition } from '../terms/plan.ts';
 import { eighth, type FinalBand, finalBand } from './final-band.ts';
 
 /**

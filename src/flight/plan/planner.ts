@@ -1,5 +1,4 @@
 import { metresPerFoot, metresPerSecondPerKnot } from '../../units/factors.ts';
-import { numberText } from '../../units/rounding.ts';
 import { positiveAngle, stillAir, surfaceWindHeight, windAt, windTriangle } from '../air/wind.ts';
 import { sinOfGlide } from '../aircraft/glide.ts';
 import type { Answer, ApproachMethod, Asked } from '../approaches/approach-method.ts';
@@ -19,9 +18,10 @@ import {
 } from '../flying/pattern-legs.ts';
 import type { Procedure } from '../flying/procedure.ts';
 import { roundOutPull } from '../flying/round-out-pull.ts';
+import type { Caution } from '../terms/caution.ts';
 import { unlessRefused } from '../terms/errors.ts';
 import { gradeOf } from '../terms/grade.ts';
-import type { Caution, Plan, PlanRequest, TrackSample, WindAtHeight } from '../terms/plan.ts';
+import type { Plan, PlanRequest, Steps, TrackSample, WindAtHeight } from '../terms/plan.ts';
 import { heightThatWorks, windShareThatWorks } from './beyond-reach.ts';
 import { cautionsOf, graded, mediumBank } from './cautions.ts';
 import { soundFinal } from './final-band.ts';
@@ -175,40 +175,38 @@ function unreached(
 ): Caution[] {
   const last = track.at(-1)!;
   const off = Math.hypot(last.along, last.across);
+  const steps = request.steps ?? usualSteps;
   const search = (request.detail ?? 'whole') === 'whole';
   const works = search ? heightThatWorks(method, asked, conditions) : undefined;
-  const height = works === undefined ? undefined : startHeight(works, asked.height);
+  const height = works === undefined ? undefined : startHeight(works, asked.height, steps.height);
   const share = search ? windShareThatWorks(method, asked, conditions) : undefined;
-  const knots = share === undefined ? 0 : wholeKnots(share * flown.surfaceWind.speed);
-  const wind = { ...request.wind, speed: knots * metresPerSecondPerKnot };
-  const ways = [
-    ...(height !== undefined && isFlyable({ ...request, height })
-      ? [`from ${numberText(height / metresPerFoot, 10)} ft at the start`]
-      : []),
-    ...(knots > 0 && flown.windProfile !== 'layers' && isFlyable({ ...request, wind })
-      ? [`in a wind of ${knots} kt from the same direction`]
-      : []),
-  ];
-  const remedy =
-    ways.length > 0
-      ? `it would be made ${ways.join(', or ')}`
-      : 'neither another start nor less wind alone makes it soundly';
+  const weaker = share === undefined ? 0 : wholeSteps(share * flown.surfaceWind.speed, steps.speed);
+  const wind = { ...request.wind, speed: weaker };
   return [
     graded({
       code: 'beyond-reach',
-      message: `The spot cannot be made: at best the wheels touch ${Math.ceil(off)} m from it; ${remedy}.`,
       value: off,
       limit: 0,
-      source: 'flown by this plan',
+      source: 'flown',
+      remedy: {
+        height: height !== undefined && isFlyable({ ...request, height }) ? height : undefined,
+        wind:
+          weaker > 0 && flown.windProfile !== 'layers' && isFlyable({ ...request, wind })
+            ? weaker
+            : undefined,
+      },
     }),
     ...windOverGlide(track, asked, conditions),
   ];
 }
 
-/** m: to 10 ft, on the side that works. */
-function startHeight(height: number, asked: number): number {
-  const tens = height / metresPerFoot / 10;
-  return (height > asked ? Math.ceil(tens) : Math.floor(tens)) * 10 * metresPerFoot;
+/** m and m/s: what is suggested is a whole number of these, where the request asks for no others. */
+const usualSteps: Steps = { height: 10 * metresPerFoot, speed: metresPerSecondPerKnot };
+
+/** m: a whole number of steps, on the side that works. */
+function startHeight(height: number, asked: number, step: number): number {
+  const steps = height / step;
+  return (height > asked ? Math.ceil(steps) : Math.floor(steps)) * step;
 }
 
 /** What is suggested is not itself a flight that is not to be flown. */
@@ -217,7 +215,7 @@ function isFlyable(request: PlanRequest): boolean {
   return plan !== undefined && plan.grade !== 'not-to-be-flown';
 }
 
-const wholeKnots = (speed: number) => Math.floor(speed / metresPerSecondPerKnot);
+const wholeSteps = (speed: number, step: number) => Math.floor(speed / step) * step;
 
 /** Legs that the wind does not let be flown: the track cannot be held, or the aircraft makes no way along it. */
 function windOverGlide(track: readonly TrackSample[], asked: Asked, conditions: Conditions): Caution[] {
@@ -225,19 +223,19 @@ function windOverGlide(track: readonly TrackSample[], asked: Asked, conditions: 
   const final = track.filter((sample) => sample.phase === 'final');
   const backward = final.length > 1 && final.at(-1)!.along <= final[0]!.along;
   const legs = [
-    { leg: 'downwind', groundspeed: groundspeedOn(downwindTrack(side), keyHeight, conditions) },
-    { leg: 'base', groundspeed: groundspeedOn(baseTrack(side), keyHeight, conditions) },
-    { leg: 'final', groundspeed: backward ? 0 : groundspeedOn(0, surfaceWindHeight, conditions) },
+    { leg: 'downwind' as const, groundspeed: groundspeedOn(downwindTrack(side), keyHeight, conditions) },
+    { leg: 'base' as const, groundspeed: groundspeedOn(baseTrack(side), keyHeight, conditions) },
+    { leg: 'final' as const, groundspeed: backward ? 0 : groundspeedOn(0, surfaceWindHeight, conditions) },
   ];
   return legs
     .filter(({ groundspeed }) => groundspeed <= 0)
     .map(({ leg, groundspeed }) =>
       graded({
         code: 'wind-over-glide',
-        message: `On ${leg} the wind is stronger than the glide: the leg cannot be flown.`,
+        leg,
         value: groundspeed,
         limit: 0,
-        source: 'flown by this plan',
+        source: 'flown',
       }),
     );
 }

@@ -3,7 +3,7 @@ import { groundCautions } from '../plan/cautions/ground-cautions.ts';
 import { obstacleCautions } from '../plan/cautions/obstacle-cautions.ts';
 import { windCautions } from '../plan/cautions/wind-cautions.ts';
 import { graded } from '../plan/cautions.ts';
-import type { Grade } from '../terms/plan.ts';
+import type { Grade } from '../terms/caution.ts';
 
 /** Why a place is no place to land. A grade says whether it is more than a limit of good practice. */
 export type Rejection =

@@ -9,7 +9,9 @@ import { finalBand } from '../plan/final-band.ts';
 import { fromBaseKey, fromDownwind, gatesOf, highOf, lowOf, type Paths, type Search } from '../plan/gates.ts';
 import { planApproach, type WorkedOut, workOut } from '../plan/planner.ts';
 import type { Circuit, Obstacle, Runway } from '../terms/airfield.ts';
-import type { Approach, CautionCode, KeyId, KeyPosition, Plan, PlanRequest } from '../terms/plan.ts';
+import type { CautionCode } from '../terms/caution.ts';
+import type { KeyId } from '../terms/key.ts';
+import type { Approach, KeyPosition, Plan, PlanRequest } from '../terms/plan.ts';
 import {
   graverFirst,
   groundRejections,

@@ -1,6 +1,8 @@
 import { planApproach } from '../plan/planner.ts';
+import type { Caution, CautionCode } from '../terms/caution.ts';
 import { unlessRefused } from '../terms/errors.ts';
-import type { Caution, CautionCode, KeyId, Plan, PlanRequest } from '../terms/plan.ts';
+import type { KeyId } from '../terms/key.ts';
+import type { Plan, PlanRequest } from '../terms/plan.ts';
 
 /** A start from which an approach is sound, or what stands against every one. */
 export type SoundStart =

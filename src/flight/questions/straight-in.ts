@@ -14,7 +14,8 @@ import { cautionsOf } from '../plan/cautions.ts';
 import { finalBand, soundFinal } from '../plan/final-band.ts';
 import type { WorkedOut } from '../plan/planner.ts';
 import type { Runway } from '../terms/airfield.ts';
-import type { Caution, Minimums, TrackSample } from '../terms/plan.ts';
+import type { Caution } from '../terms/caution.ts';
+import type { Minimums, TrackSample } from '../terms/plan.ts';
 
 /**
  * A glide to final by the shortest way, past every key of a pattern or across its corner, and down to any ground from the

@@ -2,8 +2,9 @@ import { flownWindAt } from '../air/flown-wind.ts';
 import { crosswind, positiveAngle } from '../air/wind.ts';
 import { sine } from '../numerics/steady-math.ts';
 import { planApproach } from '../plan/planner.ts';
+import type { Caution, PlanGrade } from '../terms/caution.ts';
 import { RequestError } from '../terms/errors.ts';
-import type { Caution, KeyPosition, Plan, PlanGrade, PlanRequest } from '../terms/plan.ts';
+import type { KeyPosition, Plan, PlanRequest } from '../terms/plan.ts';
 
 /** One wind of the table: against the landing direction (negative for a tailwind) and from the right, m/s, at 10 m. */
 export interface WindCase {

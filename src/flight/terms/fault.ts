@@ -1,4 +1,6 @@
-import type { Caution, KeyId, KeyPosition, Phase, TrackSample } from './plan.ts';
+import type { Caution } from './caution.ts';
+import type { KeyId } from './key.ts';
+import type { KeyPosition, Phase, TrackSample } from './plan.ts';
 
 /** What is done to a number: a share of it added (`factor` 1.4 for 40 % more), an amount added, or another put in its place. */
 export type Amount = { readonly factor: number } | { readonly by: number } | { readonly to: number };

@@ -1,4 +1,4 @@
-import type { Caution, Grade, PlanGrade } from './plan.ts';
+import type { Caution, Grade, PlanGrade } from './caution.ts';
 
 /** The grades, the gravest first. */
 export const grades: readonly Grade[] = ['not-to-be-flown', 'beyond-good-practice', 'worth-knowing'];

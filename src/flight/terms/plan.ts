@@ -1,6 +1,8 @@
 import type { Aircraft, Power } from './aircraft.ts';
 import type { AircraftData } from './aircraft-data.ts';
 import type { Airfield, Circuit, Runway } from './airfield.ts';
+import type { Caution, PlanGrade } from './caution.ts';
+import type { KeyId } from './key.ts';
 
 /** What a plan is asked for. SI units and radians; directions true; anything left out takes its stated default. */
 export interface PlanRequest {
@@ -44,6 +46,8 @@ export interface PlanRequest {
   readonly circlesDrift?: boolean | undefined;
   /** The school's own limits: they tighten the built-in ones and never loosen them. */
   readonly minimums?: Minimums | undefined;
+  /** What a start height and a wind that would work are told in. Default: 10 ft and 1 kt. */
+  readonly steps?: Steps | undefined;
   /** `flight` leaves out what takes many flights: the gates, and the nearest value that would work. Default `whole`. */
   readonly detail?: 'whole' | 'flight' | undefined;
 }
@@ -53,6 +57,12 @@ export interface Minimums {
   readonly finalTurn?: number | undefined;
   readonly obstacleClearance?: number | undefined;
   readonly mostTailwind?: number | undefined;
+}
+
+/** m and m/s: what a person can ask for is a whole number of these. */
+export interface Steps {
+  readonly height: number;
+  readonly speed: number;
 }
 
 export type Approach = '90' | '180' | '360' | 'spiral';
@@ -165,16 +175,6 @@ export interface TrackSample {
   readonly phase: Phase;
 }
 
-export type KeyId =
-  | 'overhead'
-  | 'downwind-key'
-  | 'base-turn'
-  | 'base-key'
-  | 'final-turn'
-  | 'final'
-  | 'aim-point'
-  | 'touchdown';
-
 export interface KeyPosition {
   readonly id: KeyId;
   readonly label: string;
@@ -206,49 +206,4 @@ export interface RoundOutFigures {
   readonly holdOffDistance: number;
   /** The load factor that the pull needed: the aircraft's own, or more where that would not be level in time. */
   readonly loadFactor: number;
-}
-
-export type CautionCode =
-  | 'beyond-reach'
-  | 'wind-over-glide'
-  | 'obstacle-clearance'
-  | 'stall-margin'
-  | 'slow'
-  | 'approach-speed-not-reached'
-  | 'bank-over-limit'
-  | 'bank-over-medium'
-  | 'wind-over-limit'
-  | 'crosswind-over-limit'
-  | 'tailwind'
-  | 'gust'
-  | 'mass'
-  | 'off-runway'
-  | 'aim-before-threshold'
-  | 'landing-distance'
-  | 'final-turn-low'
-  | 'downwind-key-height'
-  | 'base-turn-far'
-  | 'round-out-pull';
-
-/**
- * How grave a caution is. `not-to-be-flown`: it can hurt, and no packet is printed of it. `beyond-good-practice`: past a
- * limit that a careful pilot keeps to. `worth-knowing`: unusual, and no more.
- */
-export type Grade = 'not-to-be-flown' | 'beyond-good-practice' | 'worth-knowing';
-
-/** The gravest grade of a plan's cautions; `sound` where it has none. */
-export type PlanGrade = Grade | 'sound';
-
-/** `value` and `limit` in SI units, degrees or as plain ratios; `source` says where the limit comes from. */
-export interface Caution {
-  readonly code: CautionCode;
-  readonly grade: Grade;
-  readonly message: string;
-  readonly value: number;
-  readonly limit: number;
-  readonly source: string;
-  /** The key position at which a mark on drawings and tables belongs; undefined where it belongs to the whole approach. */
-  readonly at?: KeyId | undefined;
-  /** What would be flyable, as a sentence; given where the grade is `not-to-be-flown`. */
-  readonly remedy?: string | undefined;
 }

@@ -6,8 +6,8 @@ import { type Simplification, simplifications } from '../../flight/questions/sim
 import type { Plan, PlanRequest } from '../../flight/terms/plan.ts';
 import { numberCaptions } from '../../lesson/captions.ts';
 import { planParts } from '../../lesson/plan-parts.ts';
+import { flyableWords } from '../../words/cautions/flyable-words.ts';
 import { hasClass, setText, textOf } from '../formats/document-tree.ts';
-import { flyableWords } from '../packet/flyable-words.ts';
 import { gradeBands } from '../packet/grade-bands.ts';
 import { type LessonInput, lessonParts } from '../packet/lesson-parts.ts';
 import { once } from '../packet/once.ts';

@@ -2,7 +2,7 @@ import type { ElementContent } from 'hast';
 import type { VFile } from 'vfile';
 import type { Edition } from '../../../components/context.ts';
 import { gradeStandards } from '../../../components/debrief/grade-standards.ts';
-import type { PlanGrade } from '../../flight/terms/plan.ts';
+import type { PlanGrade } from '../../flight/terms/caution.ts';
 import { renderLesson } from '../../lesson/render-lesson.ts';
 import { hasErrors, type YamlSource } from '../../school/yaml-source.ts';
 import { fingerprint } from '../packet/fingerprint.ts';

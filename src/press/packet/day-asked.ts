@@ -95,7 +95,7 @@ function breachesOf({ aircraft, runway, flown }: Weathered, day: Day, units: Pag
   const { mostWind, mostCrosswind, leastWind, leastCrosswind } = day;
   const wind = strongest(flown);
   const across = Math.abs(crosswind(wind, runway.heading));
-  const gusts = inGusts(flown);
+  const gusts = inGusts(flown) ? ' in gusts' : '';
   const told = (value: number, limit: number, kind: LimitKind) =>
     tellingApart(value, limit, units.speed, kind);
   const breach = (figure: DayFigure, is: string, asked: string): Breach => ({

@@ -1,6 +1,6 @@
 import type { Plan } from '../../flight/terms/plan.ts';
+import { settingName } from '../../words/cautions/grade-sentences.ts';
 import { type DayFigure, dayAsked } from './day-asked.ts';
-import { settingName } from './grade-words.ts';
 import type { PlanMessage } from './say-of-plan.ts';
 import type { Scenario } from './scenario.ts';
 

@@ -2,9 +2,10 @@ import type { Element } from 'hast';
 import { h } from 'hastscript';
 import type { Plan } from '../../flight/terms/plan.ts';
 import { cautionLine } from '../../words/cautions/caution-line.ts';
+import { cautionsOf, remediesOf } from '../../words/cautions/grade-sentences.ts';
 import { capital, gradeNames, type MarkedGrade, markedGrades } from '../../words/cautions/grade-words.ts';
+import { shortSource } from '../../words/cautions/limit-sources.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
-import { cautionsOf, remediesOf, shortSource } from './grade-words.ts';
 
 /**
  * The bands above a title block, the gravest first: a line for each limit that is passed, with where the limit comes from,
@@ -24,11 +25,11 @@ function band(
   const found = cautionsOf(plan, grade);
   if (found.length === 0) return undefined;
   const name = capital(gradeNames[grade]);
-  const ways = grade === plan.grade && flyable.length > 0 ? flyable : remediesOf(found);
+  const ways = grade === plan.grade && flyable.length > 0 ? flyable : remediesOf(found, plan, units);
   const lines = found.map((caution) =>
     h('li', [
       `${capital(cautionLine(caution, plan.aircraft, units))} `,
-      h('span', { class: 'from' }, shortSource(caution.source)),
+      h('span', { class: 'from' }, shortSource(caution, plan)),
     ]),
   );
   return h('section', { class: `grade-band ${grade}`, ariaLabel: name }, [

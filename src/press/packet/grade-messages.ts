@@ -1,8 +1,10 @@
+import type { Grade } from '../../flight/terms/caution.ts';
 import { grades } from '../../flight/terms/grade.ts';
-import type { Grade, Plan } from '../../flight/terms/plan.ts';
+import type { Plan } from '../../flight/terms/plan.ts';
+import { flyableWords } from '../../words/cautions/flyable-words.ts';
+import { cautionsOf, gradeSentence, settingName } from '../../words/cautions/grade-sentences.ts';
 import { gradeNames } from '../../words/cautions/grade-words.ts';
-import { flyableWords } from './flyable-words.ts';
-import { cautionsOf, gradeSentence, settingKeys, settingName } from './grade-words.ts';
+import { settingKeys } from './grade-keys.ts';
 import type { PlanMessage } from './say-of-plan.ts';
 import type { Scenario } from './scenario.ts';
 

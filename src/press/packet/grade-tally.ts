@@ -1,5 +1,5 @@
-import type { PlanGrade } from '../../flight/terms/plan.ts';
-import { countWords, type GradeCounts } from './grade-words.ts';
+import type { PlanGrade } from '../../flight/terms/caution.ts';
+import { countWords, type GradeCounts } from '../../words/cautions/grade-sentences.ts';
 import { NotToBeFlownError } from './scenario.ts';
 
 /** Counts plans by their grades, those not to be flown apart from those shown as such: what a command says at its end. */

@@ -1,11 +1,11 @@
 import { keyLabels } from '../../flight/flying/keys.ts';
 import type { Plan } from '../../flight/terms/plan.ts';
 import { metresPerFoot } from '../../units/factors.ts';
+import { settingName } from '../../words/cautions/grade-sentences.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
 import { formatLeastHeight, roundEdge } from '../../words/figures/safe-rounding.ts';
 import { gateBand } from '../../words/gates/gate-band.ts';
 import { inHandBelow } from '../../words/gates/in-hand.ts';
-import { settingName } from './grade-words.ts';
 import type { PlanMessage } from './say-of-plan.ts';
 
 /** m. A plan that begins nearer than this to the floor of its band has no height to lose; a figure of ours, no source. */

@@ -2,9 +2,12 @@ import type { Element } from 'hast';
 import { h } from 'hastscript';
 import { grades } from '../../flight/terms/grade.ts';
 import type { Plan } from '../../flight/terms/plan.ts';
+import { cautionSentence } from '../../words/cautions/caution-words.ts';
+import { cautionsOf } from '../../words/cautions/grade-sentences.ts';
 import { capital, gradeNames } from '../../words/cautions/grade-words.ts';
+import { limitSource } from '../../words/cautions/limit-sources.ts';
+import type { PageUnits } from '../../words/figures/page-units.ts';
 import type { DayAsked } from './day-asked.ts';
-import { cautionsOf } from './grade-words.ts';
 
 /** What stands on the first page of every packet and can not be left out, by a lesson or by a school. */
 const standing = (aircraft: string, airfield: string) => [
@@ -23,6 +26,7 @@ const ofOneSeat = (aircraft: string) =>
  */
 export function packetCautions(
   plan: Plan,
+  units: PageUnits,
   school: readonly string[],
   rules: readonly string[],
   day: DayAsked | undefined,
@@ -36,11 +40,11 @@ export function packetCautions(
   const part = (heading: string, lines: readonly string[]) =>
     lines.length === 0 ? [] : [h('h3', heading), list(lines)];
   const flown = grades.flatMap((grade) =>
-    cautionsOf(plan, grade).map(({ message, source }) =>
+    cautionsOf(plan, grade).map((caution) =>
       h('li', [
         ...(grade === 'worth-knowing' ? [] : [h('strong', `${capital(gradeNames[grade])}: `)]),
-        `${message} `,
-        h('span', { class: 'from' }, `Limit: ${source}`),
+        `${cautionSentence(caution, plan, units)} `,
+        h('span', { class: 'from' }, `Limit: ${limitSource(caution, plan)}`),
       ]),
     ),
   );

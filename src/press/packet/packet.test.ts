@@ -100,10 +100,9 @@ describe('a packet', () => {
           {
             code: 'final-turn-low',
             grade: 'beyond-good-practice',
-            message: 'Turn ends at 250 ft.',
-            value: 250,
-            limit: 300,
-            source: 'A handbook',
+            value: 250 * 0.3048,
+            limit: 300 * 0.3048,
+            source: 'school-minimum',
           },
         ],
       },
@@ -111,7 +110,9 @@ describe('a packet', () => {
     const text = words(html);
     expect(text).toContain('Only with an instructor.');
     expect(text).toContain('Keep the village clear.');
-    expect(text).toContain('Turn ends at 250 ft. Limit: A handbook');
+    expect(text).toContain(
+      'The turn to final is complete at 250 ft; it should be complete at 300 ft or higher. Limit: the school’s own minimum',
+    );
   });
 
   it('says among the cautions which day the lesson asks for, and what its wind breaks, where it asks', () => {

@@ -1,5 +1,5 @@
 import type { VFile } from 'vfile';
-import type { Grade } from '../../flight/terms/plan.ts';
+import type { Grade } from '../../flight/terms/caution.ts';
 import type { YamlSource } from '../../school/yaml-source.ts';
 import { keyAmong } from './lesson-messages.ts';
 

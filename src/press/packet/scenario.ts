@@ -9,9 +9,10 @@ import type { AircraftFile } from '../../school/aircraft.ts';
 import type { AirfieldFile } from '../../school/airfield.ts';
 import type { School } from '../../school/school.ts';
 import type { Wind } from '../../units/wind-text.ts';
+import { flyableWords } from '../../words/cautions/flyable-words.ts';
+import { gradeSentence } from '../../words/cautions/grade-sentences.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
-import { flyableWords } from './flyable-words.ts';
-import { gradeSentence, settingKeys } from './grade-words.ts';
+import { settingKeys } from './grade-keys.ts';
 
 /** What a build is asked to compute for, in place of what the lesson and the school say. */
 export interface Choices {

@@ -1,5 +1,5 @@
 import type { VFileMessage } from 'vfile-message';
-import type { PlanGrade } from '../../flight/terms/plan.ts';
+import type { PlanGrade } from '../../flight/terms/caution.ts';
 import type { FoundPicture } from '../../lesson/pictures.ts';
 import type { Sheet } from '../paper/paper.ts';
 import type { KeptMessage } from './ledger.ts';

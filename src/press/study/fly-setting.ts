@@ -1,7 +1,9 @@
 import { planApproach } from '../../flight/plan/planner.ts';
 import { RequestError } from '../../flight/terms/errors.ts';
 import type { Plan, PlanRequest } from '../../flight/terms/plan.ts';
-import { cautionsOf, remediesOf } from '../packet/grade-words.ts';
+import { cautionSentence } from '../../words/cautions/caution-words.ts';
+import { cautionsOf, remediesOf } from '../../words/cautions/grade-sentences.ts';
+import type { PageUnits } from '../../words/figures/page-units.ts';
 import { mistake } from './plain-reason.ts';
 
 /** A setting as flown, or why no figure is given of it: it can not be flown, or there is a plan that is not to be flown. */
@@ -10,12 +12,15 @@ export type Flown =
   | { readonly given: false; readonly plan: Plan | undefined; readonly why: string };
 
 /** `shown`: the packet's own setting, which may be of a lesson that shows a plan not to be flown. */
-export function flySetting(request: PlanRequest, shown = false): Flown {
+export function flySetting(request: PlanRequest, units: PageUnits, shown = false): Flown {
   try {
     const plan = planApproach(request);
     if (plan.made && (shown || plan.grade !== 'not-to-be-flown')) return { given: true, plan };
     const grave = cautionsOf(plan, 'not-to-be-flown');
-    const words = [...grave.map(({ message }) => message), ...remediesOf(grave)].join(' ');
+    const words = [
+      ...grave.map((caution) => cautionSentence(caution, plan, units)),
+      ...remediesOf(grave, plan, units),
+    ].join(' ');
     return { given: false, plan, why: words || 'The approach does not reach the spot.' };
   } catch (error) {
     if (!(error instanceof RequestError)) {

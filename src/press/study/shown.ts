@@ -1,11 +1,12 @@
 import { grades } from '../../flight/terms/grade.ts';
 import type { Plan, PlanRequest } from '../../flight/terms/plan.ts';
-import { gradeNames } from '../../words/cautions/grade-words.ts';
+import { cautionsOf } from '../../words/cautions/grade-sentences.ts';
+import { gradedSentence, gradeNames } from '../../words/cautions/grade-words.ts';
+import { limitSource } from '../../words/cautions/limit-sources.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
-import { cautionsOf } from '../packet/grade-words.ts';
 import type { Flown } from './fly-setting.ts';
 import { changeWords, settingWords } from './setting-words.ts';
-import type { BarState } from './study-bar.ts';
+import type { BarState, SaidCaution } from './study-bar.ts';
 import type { Setting } from './study-setting.ts';
 
 /** The setting that the page shows: its flight, and what is drawn over it. */
@@ -35,7 +36,7 @@ export function barState(
       headline: flown.plan ? 'This setting is not to be flown' : 'There is no flight of this setting',
       detail: `${flown.why} No figure is given for it.`,
       fault: undefined,
-      cautions: flown.plan ? gravestFirst(flown.plan) : [],
+      cautions: flown.plan ? gravestFirst(flown.plan, units) : [],
     };
   }
   const words = settingWords(flown.plan, units);
@@ -45,7 +46,7 @@ export function barState(
     headline: `${isPrinted ? 'As printed' : 'Set here'}${gradeWords(flown.plan)}: ${words}`,
     detail: isPrinted ? '' : changeWords(flown.plan, printed, units),
     fault: fault === '' ? undefined : { words: `Fault: ${end}, dashed.`, id: faultPanelId },
-    cautions: gravestFirst(flown.plan),
+    cautions: gravestFirst(flown.plan, units),
   };
 }
 
@@ -54,6 +55,11 @@ function gradeWords({ grade }: Plan): string {
   return grade === 'sound' || grade === 'worth-knowing' ? '' : `, ${gradeNames[grade]}`;
 }
 
-function gravestFirst(plan: Plan): Plan['cautions'] {
-  return grades.flatMap((grade) => cautionsOf(plan, grade));
+function gravestFirst(plan: Plan, units: PageUnits): SaidCaution[] {
+  return grades.flatMap((grade) =>
+    cautionsOf(plan, grade).map((caution) => ({
+      sentence: gradedSentence(caution, plan, units),
+      source: limitSource(caution, plan),
+    })),
+  );
 }

@@ -1,7 +1,5 @@
 import type { Power } from '../../flight/terms/aircraft.ts';
-import type { Caution } from '../../flight/terms/plan.ts';
 import type { FaultsFile } from '../../school/faults.ts';
-import { capital, gradeNames } from '../../words/cautions/grade-words.ts';
 import { dialControl } from './dial.ts';
 import { element, setWords } from './page-nodes.ts';
 import type { Dial, Dials, Setting } from './study-setting.ts';
@@ -17,9 +15,15 @@ export interface BarState {
   readonly detail: string;
   /** What came of the fault that is flown over it, and the id of where it is said in full; undefined for none. */
   readonly fault: { readonly words: string; readonly id: string } | undefined;
-  readonly cautions: readonly Pick<Caution, 'message' | 'source' | 'grade'>[];
+  readonly cautions: readonly SaidCaution[];
   /** True where it is not to be flown. */
   readonly refused: boolean;
+}
+
+/** A caution as it is said: its grade and what was found, and where its limit comes from. */
+export interface SaidCaution {
+  readonly sentence: string;
+  readonly source: string;
 }
 
 export interface StudyBar {
@@ -163,13 +167,8 @@ function cautionList({ cautions, refused }: BarState): HTMLElement[] {
   if (cautions.length === 0) return [element('p', '', 'No caution of this flight beyond the standing ones.')];
   const count =
     cautions.length === 1 ? '1 caution of this flight' : `${cautions.length} cautions of this flight`;
-  const items = cautions.map(({ message, source, grade }) =>
-    element(
-      'li',
-      '',
-      setWords(`${capital(gradeNames[grade])}: ${message} `),
-      element('span', 'study-from', setWords(`Limit: ${source}`)),
-    ),
+  const items = cautions.map(({ sentence, source }) =>
+    element('li', '', setWords(`${sentence} `), element('span', 'study-from', setWords(`Limit: ${source}`))),
   );
   return [element('p', '', element('strong', '', count)), element('ul', '', ...items)];
 }

@@ -36,7 +36,7 @@ const madeForFaults = ['pattern', 'profile'];
 export function openStudyPage(data: StudyData, board: DrawingBoard): void {
   const { school, request, rules, day } = data;
   const { units } = school;
-  const printedFlight = flySetting(request, true);
+  const printedFlight = flySetting(request, units, true);
   if (!printedFlight.given) return;
   const printed = { request, plan: printedFlight.plan };
   const contextOf = contextMaker(data, board);
@@ -91,7 +91,7 @@ export function openStudyPage(data: StudyData, board: DrawingBoard): void {
       shown = {
         setting,
         request: wanted,
-        flown: isPrinted ? printedFlight : flySetting(wanted),
+        flown: isPrinted ? printedFlight : flySetting(wanted, units),
         isPrinted,
         fault,
       };
@@ -145,6 +145,7 @@ export function openStudyPage(data: StudyData, board: DrawingBoard): void {
       const standing = pageElements([
         packetCautions(
           { ...printed.plan, cautions: [] },
+          units,
           school.cautions,
           rules,
           day && { ...dayAsked(printed.plan, day, units), breaches: [] },
@@ -161,7 +162,7 @@ export function openStudyPage(data: StudyData, board: DrawingBoard): void {
       element('p', 'study-moved', `Set on this page: ${settingWords(plan, units)}. ${printedWords}`),
     );
     cautions.show(
-      pageElements([packetCautions(plan, school.cautions, rules, day && dayAsked(plan, day, units))]),
+      pageElements([packetCautions(plan, units, school.cautions, rules, day && dayAsked(plan, day, units))]),
     );
     document.title = `${title.split(' — ')[0]} — ${subjectLine(plan, units)}, set on this page`;
   }

@@ -1,7 +1,8 @@
 import { headwind as headwindOf } from '../../flight/air/wind.ts';
 import { isSound } from '../../flight/questions/least-sound-start.ts';
 import { windsWithin } from '../../flight/questions/winds-within.ts';
-import type { KeyId, KeyPosition, Plan, PlanRequest } from '../../flight/terms/plan.ts';
+import type { KeyId } from '../../flight/terms/key.ts';
+import type { KeyPosition, Plan, PlanRequest } from '../../flight/terms/plan.ts';
 import { cautionNames } from '../cautions/caution-line.ts';
 import { formatDistance, formatHeight, formatSpeed, formatTime, speedStep } from '../figures/format.ts';
 import type { PageUnits } from '../figures/page-units.ts';

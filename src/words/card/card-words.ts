@@ -1,4 +1,5 @@
-import type { Grade, Plan } from '../../flight/terms/plan.ts';
+import type { Grade } from '../../flight/terms/caution.ts';
+import type { Plan } from '../../flight/terms/plan.ts';
 import { capital, gradeNames, markedGrades, markWords } from '../cautions/grade-words.ts';
 import { formatDistance } from '../figures/format.ts';
 import type { PageUnits } from '../figures/page-units.ts';

@@ -1,4 +1,5 @@
-import type { Gate, KeyId, Plan } from '../../flight/terms/plan.ts';
+import type { KeyId } from '../../flight/terms/key.ts';
+import type { Gate, Plan } from '../../flight/terms/plan.ts';
 import { formatDistance, formatTime } from '../figures/format.ts';
 import type { PageUnits } from '../figures/page-units.ts';
 import { type BandEdge, edgeText, gateBand, noBandText } from '../gates/gate-band.ts';

@@ -1,14 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { degrees, feetAndKnots, flyTrial, knots } from '../../../components/trial-packet.ts';
-import type { Caution, CautionCode } from '../../flight/terms/plan.ts';
+import type { Caution, CautionCode } from '../../flight/terms/caution.ts';
 import { cautionLine, cautionNames } from './caution-line.ts';
 
 const foot = 0.3048;
 const metric = { height: 'm', distance: 'm', speed: 'km/h' } as const;
-const caution = (code: CautionCode, value: number, limit: number): Caution => ({
-  ...{ code, value, limit },
-  ...{ grade: 'beyond-good-practice', message: '', source: '' },
-});
+/** Without the facts that a line has no room for. */
+const caution = (code: CautionCode, value: number, limit: number) =>
+  ({ code, value, limit, grade: 'beyond-good-practice', source: 'flown' }) as Caution;
 const line = (
   code: CautionCode,
   value: number,

@@ -1,6 +1,6 @@
 import { indicatedSpeed } from '../../flight/aircraft/calibration.ts';
 import type { Aircraft } from '../../flight/terms/aircraft.ts';
-import type { Caution, CautionCode } from '../../flight/terms/plan.ts';
+import type { Caution, CautionCode } from '../../flight/terms/caution.ts';
 import { radiansPerDegree } from '../../units/factors.ts';
 import type { PageUnits } from '../figures/page-units.ts';
 import { type LimitKind, type ToldApart, tellingApart } from '../figures/telling-apart.ts';

@@ -1,5 +1,9 @@
+import type { Caution, Grade, PlanGrade } from '../../flight/terms/caution.ts';
 import { gradeOf } from '../../flight/terms/grade.ts';
-import type { Grade, KeyId, Plan, PlanGrade } from '../../flight/terms/plan.ts';
+import type { KeyId } from '../../flight/terms/key.ts';
+import type { Plan } from '../../flight/terms/plan.ts';
+import type { PageUnits } from '../figures/page-units.ts';
+import { type CautionSubject, cautionSentence } from './caution-words.ts';
 
 /** What a grade is called: on pages, drawings, screens and in the terminal alike. */
 export const gradeNames: Readonly<Record<PlanGrade, string>> = {
@@ -38,12 +42,17 @@ export function markNote(plan: Pick<Plan, 'cautions' | 'keys'>): string {
 }
 
 /** `Not to be flown: The crosswind is …`, a sentence for each caution that is marked, the gravest first. */
-export function cautionSentences({ cautions }: Pick<Plan, 'cautions'>): string[] {
+export function cautionSentences(plan: CautionSubject & Pick<Plan, 'cautions'>, units: PageUnits): string[] {
   return markedGrades.flatMap((grade) =>
-    cautions
+    plan.cautions
       .filter((caution) => caution.grade === grade)
-      .map(({ message }) => `${capital(gradeNames[grade])}: ${message}`),
+      .map((caution) => gradedSentence(caution, plan, units)),
   );
+}
+
+/** `Not to be flown: The crosswind is …`. */
+export function gradedSentence(caution: Caution, subject: CautionSubject, units: PageUnits): string {
+  return `${capital(gradeNames[caution.grade])}: ${cautionSentence(caution, subject, units)}`;
 }
 
 /** With a capital letter, to begin a line. */

@@ -2,6 +2,7 @@ import { landingRunOf } from '../../flight/aircraft/landing-run.ts';
 import type { FaultPlan } from '../../flight/faults/changed-approach.ts';
 import type { FaultEnd, FaultFlown, FaultLanding } from '../../flight/terms/fault.ts';
 import { roundTo } from '../../units/rounding.ts';
+import { cautionSentence } from '../cautions/caution-words.ts';
 import { distanceStep, formatDistance } from '../figures/format.ts';
 import type { PageUnits } from '../figures/page-units.ts';
 import { formatSafeDistance } from '../figures/safe-rounding.ts';
@@ -24,7 +25,7 @@ export function endWords(flight: FaultFlown, plan: FaultPlan, units: PageUnits):
   // Just off the side, a distance rounded down would lie on the runway still.
   const isNearEdge = roundTo(Math.abs(end.across), distanceStep(units)) <= plan.request.runway.width / 2;
   const where = placeWords(end, units, off !== '' && isNearEdge ? roundedUp : formatDistance);
-  const met = obstaclesMet(flight);
+  const met = obstaclesMet(flight, plan, units);
   const ends = `${howItEnds[landing.how]} ${where}${off === '' ? '' : `, ${off}`}.`;
   return [
     ...met,
@@ -45,10 +46,10 @@ function rollWords({ cautions }: FaultFlown, units: PageUnits): string[] {
 }
 
 /** What follows an obstacle on the path is not flown; the caution says how far below its top. */
-function obstaclesMet({ cautions }: FaultFlown): string[] {
+function obstaclesMet({ cautions }: FaultFlown, { request }: FaultPlan, units: PageUnits): string[] {
   return cautions
-    .filter(({ code, value }) => code === 'obstacle-clearance' && value <= 0)
-    .map(({ message }) => message);
+    .filter((caution) => caution.code === 'obstacle-clearance' && caution.how === 'met')
+    .map((caution) => cautionSentence(caution, request, units));
 }
 
 /** m: the landing roll in the wind and air of the plan, from its touchdown speed or from a faster one (m/s EAS). */

@@ -1,6 +1,6 @@
 import { formatAngle } from '../../units/angle-text.ts';
-import { radiansPerDegree } from '../../units/factors.ts';
-import { roundDownTo, roundUpTo } from '../../units/rounding.ts';
+import { metresPerFoot, radiansPerDegree } from '../../units/factors.ts';
+import { roundDownTo, roundUpTo, withUnit } from '../../units/rounding.ts';
 import { distanceStep, formatDistance, formatHeight, formatSpeed, heightStep, speedStep } from './format.ts';
 import type { PageUnits } from './page-units.ts';
 
@@ -25,8 +25,27 @@ export function formatLeastHeight(metres: number, units: PageUnits): string {
 
 /** m: one that is needed `up`, one that is left `down`. */
 export function formatSafeDistance(metres: number, way: 'up' | 'down', units: PageUnits): string {
-  const round = way === 'up' ? roundUpTo : roundDownTo;
-  return formatDistance(round(metres, distanceStep(units)), units);
+  return formatDistance(roundSafeDistance(metres, way, units), units);
+}
+
+/** m, as `formatSafeDistance` prints it. */
+export function roundSafeDistance(metres: number, way: 'up' | 'down', units: PageUnits): number {
+  return (way === 'up' ? roundUpTo : roundDownTo)(metres, distanceStep(units));
+}
+
+/** m: how far off; under 100 m to 1 m or 5 ft, from there as `formatSafeDistance`; never less than it is. */
+export function formatFar(metres: number, units: PageUnits): string {
+  if (metres >= 100) return formatSafeDistance(metres, 'up', units);
+  return units.distance === 'ft'
+    ? withUnit(roundUpTo(metres / metresPerFoot, 5), 5, 'ft')
+    : withUnit(roundUpTo(metres, 1), 1, 'm');
+}
+
+/** m: a low height that is needed, to 1 ft or 0.1 m; never rounded down. */
+export function formatLeastLowHeight(metres: number, units: PageUnits): string {
+  return units.height === 'ft'
+    ? withUnit(roundUpTo(metres / metresPerFoot, 1), 1, 'ft')
+    : withUnit(roundUpTo(metres, 0.1), 0.1, 'm');
 }
 
 /** m/s: a limit, such as an aircraft's most wind; never rounded up. */

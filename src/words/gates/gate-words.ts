@@ -1,6 +1,7 @@
 import { eighth } from '../../flight/plan/final-band.ts';
 import { mostTurnedIn } from '../../flight/plan/gates.ts';
-import type { Gate, KeyId, Plan, PlanRequest } from '../../flight/terms/plan.ts';
+import type { KeyId } from '../../flight/terms/key.ts';
+import type { Gate, Plan, PlanRequest } from '../../flight/terms/plan.ts';
 import { formatAngle } from '../../units/angle-text.ts';
 import { formatHeight, heightStep } from '../figures/format.ts';
 import type { PageUnits } from '../figures/page-units.ts';

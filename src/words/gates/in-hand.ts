@@ -1,4 +1,5 @@
-import type { Caution, Gate } from '../../flight/terms/plan.ts';
+import type { Caution } from '../../flight/terms/caution.ts';
+import type { Gate } from '../../flight/terms/plan.ts';
 import { roundTo, withUnit } from '../../units/rounding.ts';
 import type { PageUnits } from '../figures/page-units.ts';
 import { heightUnitSize, keyHeightStep } from '../keys/key-height.ts';

@@ -1,4 +1,5 @@
-import type { Caution, CautionCode, KeyPosition } from '../../flight/terms/plan.ts';
+import type { Caution, CautionCode } from '../../flight/terms/caution.ts';
+import type { KeyPosition } from '../../flight/terms/plan.ts';
 import { metresPerFoot } from '../../units/factors.ts';
 import { withUnit } from '../../units/rounding.ts';
 import { heightStep } from '../figures/format.ts';

@@ -1,6 +1,7 @@
 import type { SoundStart } from '../../flight/questions/least-sound-start.ts';
 import type { Aircraft } from '../../flight/terms/aircraft.ts';
-import type { Caution, KeyId } from '../../flight/terms/plan.ts';
+import type { Caution } from '../../flight/terms/caution.ts';
+import type { KeyId } from '../../flight/terms/key.ts';
 import { cautionLine } from '../cautions/caution-line.ts';
 import { formatDistance, formatHeight } from '../figures/format.ts';
 import type { PageUnits } from '../figures/page-units.ts';

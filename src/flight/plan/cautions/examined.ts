@@ -1,16 +1,8 @@
-import { type ToldApart, tellingApart } from '../../../words/figures/telling-apart.ts';
 import type { Aircraft } from '../../terms/aircraft.ts';
 import type { Runway } from '../../terms/airfield.ts';
-import type {
-  Caution,
-  Flown,
-  Grade,
-  KeyId,
-  KeyPosition,
-  Minimums,
-  Phase,
-  TrackSample,
-} from '../../terms/plan.ts';
+import type { LimitSource } from '../../terms/caution.ts';
+import type { KeyId } from '../../terms/key.ts';
+import type { Flown, KeyPosition, Minimums, Phase, TrackSample } from '../../terms/plan.ts';
 
 /** What the cautions look at: a flight, and what it was flown with. */
 export interface Examined {
@@ -24,32 +16,16 @@ export interface Examined {
   readonly minimums?: Minimums | undefined;
 }
 
-/** A caution before it is graded; with a grade where its code and size do not say it all. */
-export type Found = Omit<Caution, 'grade'> & { readonly grade?: Grade | undefined };
-
-/** The handbook that most limits of good practice come from. */
-export const handbook = 'FAA-H-8083-3';
-
-export const dataOf = ({ source }: Pick<Aircraft, 'source'>) => `aircraft data: ${source}`;
-
 /** The stricter of a least value that is built in and the school's own, and where it comes from. */
 export function stricter(
   builtIn: number,
-  source: string,
+  source: LimitSource,
   own: number | undefined,
-): { limit: number; source: string } {
+): { limit: number; source: LimitSource } {
   return own !== undefined && own > builtIn + 1e-9
-    ? { limit: own, source: "the school's own minimum" }
+    ? { limit: own, source: 'school-minimum' }
     : { limit: builtIn, source };
 }
-
-/** A value beside its limit, as a sentence says them: `8.2 kt` and `8.1 kt`, `46 degrees` and `45 degrees`. */
-export function told(...asked: Parameters<typeof tellingApart>): ToldApart {
-  const { value, limit, ...how } = tellingApart(...asked);
-  return { value: spoken(value), limit: spoken(limit), ...how };
-}
-
-const spoken = (figure: string) => figure.replaceAll('\u00a0', ' ').replace('°', ' degrees');
 
 /** Samples before the round-out: what comes after is meant to come near the stall. */
 export const beforeRoundOut = ({ phase }: Pick<TrackSample, 'phase'>) =>

@@ -1,9 +1,9 @@
-import { roundDownTo, roundUpTo } from '../../../units/rounding.ts';
 import { headwind } from '../../air/wind.ts';
 import { landingRun } from '../../aircraft/landing-run.ts';
 import { atSpot } from '../../flying/fly-pattern.ts';
+import type { Found } from '../../terms/caution.ts';
 import type { TrackSample } from '../../terms/plan.ts';
-import type { Examined, Found } from './examined.ts';
+import type { Examined } from './examined.ts';
 
 /** A touchdown off the runway, or a landing roll that does not end on it. */
 export function groundCautions(examined: Examined): Found[] {
@@ -28,23 +28,16 @@ function offRunway(
   outside: { readonly short: number; readonly long: number; readonly beside: number },
   { runway }: Examined,
 ): Found {
-  const metres = roundUpTo(off, off < 100 ? 1 : 10);
-  const isShort = off === outside.short;
-  const where =
-    off === outside.beside ? 'beside' : isShort ? 'before the landing end of' : 'beyond the end of';
+  const where = off === outside.beside ? 'beside' : off === outside.short ? 'short' : 'long';
+  const isMovable = where !== 'beside' && off <= runway.length / 2;
   return {
     code: 'off-runway',
-    message: `The wheels touch ${metres} m ${where} the runway.`,
+    where,
     value: off,
     limit: 0,
-    source: `airfield data: runway ${runway.name}`,
+    source: 'airfield',
     at: 'touchdown',
-    remedy:
-      off === outside.beside
-        ? 'It has to end on the centreline: less wind across, or another approach.'
-        : off > runway.length / 2
-          ? 'It has to end on the runway: another height, or less wind.'
-          : `With the spot ${metres} m ${isShort ? 'farther in' : 'nearer the landing end'}, the wheels would touch on the runway.`,
+    remedy: isMovable ? { spot: where === 'short' ? 'farther-in' : 'nearer-end', by: off } : undefined,
   };
 }
 
@@ -64,24 +57,16 @@ function landingDistance(
   };
   const run = landingRun(rolling);
   if (run <= left) return [];
-  const lacking = roundUpTo(run - left, 10);
   const behind = headwind(flown.surfaceWind, runway.heading) < 0;
-  const back = roundUpTo(landingRun({ ...rolling, heading: runway.heading + Math.PI }), 10);
-  const ways = [
-    ...(lacking <= runway.spot
-      ? [`It would fit with the spot ${lacking} m nearer the landing end of the runway.`]
-      : [`It would fit with ${roundUpTo(run, 10)} m of runway left at the touchdown.`]),
-    ...(behind ? [`Landed the other way, the roll would be ${back} m.`] : []),
-  ];
+  const otherWay = behind ? landingRun({ ...rolling, heading: runway.heading + Math.PI }) : undefined;
   return [
     {
       code: 'landing-distance',
-      message: `The landing roll is ${roundUpTo(run, 10)} m in this wind and air, longer than the ${roundDownTo(left, 10)} m of runway left after the touchdown.`,
       value: run,
       limit: left,
-      source: `aircraft and airfield data: ${aircraft.source}; brought to this wind, air and mass by FAA-H-8083-25 and CAT.POL.A.330(c)`,
+      source: 'landing-roll',
       at: 'touchdown',
-      remedy: ways.join(' '),
+      remedy: { otherWay },
     },
   ];
 }

@@ -1,23 +1,15 @@
 import { metresPerFoot } from '../../../units/factors.ts';
-import { numberText, roundUpTo } from '../../../units/rounding.ts';
 import { closestPass, type Pass, type Required, riseToClear, type Swept } from '../../flying/clearance.ts';
-import type { Obstacle } from '../../terms/airfield.ts';
+import type { Found } from '../../terms/caution.ts';
 import type { KeyPosition } from '../../terms/plan.ts';
-import { type Examined, type Found, leastOf, stricter, told } from './examined.ts';
+import { type Examined, leastOf, stricter } from './examined.ts';
 
 /** m. The least distance from an obstacle, in space; a school may ask for more where the wings are over it. */
 const leastClearance = 50 * metresPerFoot;
 
-const sidewaysSource =
-  'sideways the 50 ft that are kept above; in the round-out and the hold-off a wing span from the wing, 50 ft at most: a judgement of ours, no source';
-
 /** An obstacle that the path meets, or passes too near. */
 export function obstacleCautions({ runway, aircraft: { wing }, track, keys, minimums }: Examined): Found[] {
-  const over = stricter(
-    leastClearance,
-    'screen height of 50 ft: 14 CFR 25.125; aircraft handbooks use the same',
-    minimums?.obstacleClearance,
-  );
+  const over = stricter(leastClearance, 'screen-height', minimums?.obstacleClearance);
   const required: Required = {
     over: over.limit,
     near: leastClearance,
@@ -38,41 +30,21 @@ export function obstacleCautions({ runway, aircraft: { wing }, track, keys, mini
     return [
       {
         code: 'obstacle-clearance',
-        message: passWords(pass, obstacle),
+        obstacle: obstacle.what,
+        how,
         value: distance,
         limit,
-        source: how !== 'beside' && limit === over.limit ? over.source : sidewaysSource,
+        source: how !== 'beside' && limit === over.limit ? over.source : 'sideways-clearance',
         at: key?.id,
         remedy:
           rise === undefined
             ? undefined
             : onFinal && Math.abs(at.across) < 1
-              ? fartherWords(rise * (onFinal.groundspeed / onFinal.sink), obstacle)
-              : riseWords(rise, obstacle, inTheAir),
+              ? { spot: 'farther-in', by: rise * (onFinal.groundspeed / onFinal.sink) }
+              : { higher: rise, near: inTheAir && { key: inTheAir.id, height: inTheAir.height + rise } },
       },
     ];
   });
-}
-
-function passWords({ how, distance, limit }: Pass, { what }: Obstacle): string {
-  if (how === 'met') return `The path meets the ${what}, ${feetUp(-distance, 1)} below the top.`;
-  const said = told(distance, limit, 'ft', 'least', { value: 'margin' });
-  const nearest =
-    how === 'above'
-      ? `The path passes ${said.value} above the ${what}`
-      : `The wing comes within ${said.value} of the ${what}, beside or before it`;
-  return `${nearest}; ${said.limit} is the least.`;
-}
-
-/** Of an obstacle under final: the whole path moved along. */
-function fartherWords(metres: number, { what }: Obstacle): string {
-  return `With the spot ${roundUpTo(metres, 10)} m farther in, the path would clear the ${what}.`;
-}
-
-/** To 10 ft, on the side that clears. */
-function riseWords(rise: number, { what }: Obstacle, key: KeyPosition | undefined): string {
-  const there = key ? `, ${feetUp(key.height + rise, 10)} at the ${nameOf(key)}` : '';
-  return `A path ${feetUp(rise, 10)} higher would clear the ${what}${there}.`;
 }
 
 function nearestTo(at: Pass['at'], keys: readonly KeyPosition[]): KeyPosition | undefined {
@@ -80,8 +52,3 @@ function nearestTo(at: Pass['at'], keys: readonly KeyPosition[]): KeyPosition | 
     Math.hypot(key.along - at.along, key.across - at.across, key.height - at.height),
   );
 }
-
-const nameOf = ({ label }: KeyPosition) => label.charAt(0).toLowerCase() + label.slice(1);
-
-const feetUp = (metres: number, step: number) =>
-  `${numberText(roundUpTo(metres / metresPerFoot, step), step)} ft`;

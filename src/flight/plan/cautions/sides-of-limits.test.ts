@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { requestFor } from '../../../../tests/flight-school.ts';
+import { saidCaution, saidCautions } from '../../../../tests/said-cautions.ts';
 import { cautionsOf, graded } from '../cautions.ts';
 import { planApproach, workOut } from '../planner.ts';
 import { mostTailwind } from './wind-cautions.ts';
@@ -16,7 +17,9 @@ const examined = {
   pull: workOut(request).asked.pull,
 };
 const found = (changes: Partial<typeof examined>, code: string) =>
-  cautionsOf({ ...examined, ...changes }).find((one) => one.code === code);
+  cautionsOf({ ...examined, ...changes })
+    .map((one) => saidCaution(one, { ...examined, ...changes }))
+    .find((one) => one.code === code);
 
 it('a bank a tenth of a degree over the limit of the aircraft is over it, one a tenth under is not', () => {
   const limited = (limit: number) => ({ ...plan.aircraft, turns: { ...plan.aircraft.turns, limit } });
@@ -42,7 +45,10 @@ it('wheels a decimetre over the side of the runway are beside it', () => {
 
 it('an obstacle just touched is met, and not to be flown', () => {
   const grade = (value: number) =>
-    graded({ code: 'obstacle-clearance', value, limit: 15, message: '', source: '' }).grade;
+    graded({
+      ...{ code: 'obstacle-clearance', value, limit: 15, source: 'flown' },
+      ...{ obstacle: 'mast', how: 'met' },
+    }).grade;
   expect([-1, 0, 0.1].map(grade)).toEqual(['not-to-be-flown', 'not-to-be-flown', 'beyond-good-practice']);
 });
 
@@ -60,7 +66,7 @@ it('what an obstacle is passed by is never said to be more than it is', () => {
   for (let spare = 2; spare < 14; spare += 0.37) {
     const obstacle = { what: 'mast', along: over.along, across: 0, width: 2, height: over.height - spare };
     const passed = planApproach({ ...request, runway: { ...request.runway, obstacles: [obstacle] } });
-    const caution = passed.cautions.find(({ code }) => code === 'obstacle-clearance');
+    const caution = saidCautions(passed).find(({ code }) => code === 'obstacle-clearance');
     const said = /(?:passes|within) ([\d.]+) ft/.exec(caution?.message ?? '');
     if (!caution || !said) continue;
     seen++;

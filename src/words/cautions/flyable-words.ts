@@ -1,10 +1,11 @@
 import { leastSoundStart } from '../../flight/questions/least-sound-start.ts';
-import type { KeyId, Plan, PlanRequest } from '../../flight/terms/plan.ts';
-import { capital } from '../../words/cautions/grade-words.ts';
-import { heightStep } from '../../words/figures/format.ts';
-import type { PageUnits } from '../../words/figures/page-units.ts';
-import { startWords } from '../../words/winds/start-words.ts';
-import { cautionsOf, remediesOf } from './grade-words.ts';
+import type { KeyId } from '../../flight/terms/key.ts';
+import type { Plan, PlanRequest } from '../../flight/terms/plan.ts';
+import { heightStep } from '../figures/format.ts';
+import type { PageUnits } from '../figures/page-units.ts';
+import { startWords } from '../winds/start-words.ts';
+import { cautionsOf, remediesOf } from './grade-sentences.ts';
+import { capital } from './grade-words.ts';
 
 /** A spiral begins at its top; where the half circuit that ends it is too low, that begins higher. */
 function higherPattern({ approach }: Plan, at: KeyId): string {
@@ -24,7 +25,7 @@ export function flyableWords(plan: Plan, request: PlanRequest, units: PageUnits)
   const known = found.get(plan);
   if (known) return known;
   const start = leastSoundStart(request, heightStep(units));
-  const remedies = remediesOf(cautionsOf(plan, plan.grade));
+  const remedies = remediesOf(cautionsOf(plan, plan.grade), plan, units);
   const words =
     start.height === undefined
       ? remedies
