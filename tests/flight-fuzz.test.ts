@@ -5,6 +5,8 @@ import { planApproach } from '../src/flight/plan/planner.ts';
 import { RequestError } from '../src/flight/terms/errors.ts';
 import type { PlanRequest } from '../src/flight/terms/plan.ts';
 import { metresPerSecondPerKnot, radiansPerDegree } from '../src/units/factors.ts';
+import { aviation } from '../src/words/figures/aviation.ts';
+import { requestSentence } from '../src/words/refusals/request-words.ts';
 import { requestFor } from './flight-school.ts';
 
 /*
@@ -116,7 +118,7 @@ function flownOrRefused(request: PlanRequest): 'flown' | 'refused' {
   } catch (error) {
     if (!(error instanceof RequestError)) throw error;
     expect(error.field).not.toBe('');
-    expect(error.message).toMatch(saysWhatToGive);
+    expect(requestSentence(error, aviation)).toMatch(saysWhatToGive);
     return 'refused';
   }
   expect(notNumbers(json)).toEqual([]);

@@ -5,6 +5,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { KeyPosition } from '../src/flight/terms/plan.ts';
 import { findBrowser } from '../src/press/printing/find-browser.ts';
 import { formatDistance, formatHeight, formatTime } from '../src/words/figures/format.ts';
+import { keyNames } from '../src/words/keys/key-names.ts';
 import {
   fingerprintOf,
   openTrialSchool,
@@ -178,7 +179,7 @@ describe.each(['A4/osier-15', 'A4/withy-80', 'other-day/osier-15', 'other-day/wi
     it('give what `chalkwing plan --json` gives, rounded as the page rounds', () => {
       const { keys, track } = plans.get(packet)!;
       const rows = tableRows(html.get(packet)!, /class="keys"/);
-      expect(rows.map(([label]) => label)).toEqual(keys.map(({ label }) => label));
+      expect(rows.map(([label]) => label)).toEqual(keys.map(({ id }) => keyNames[id]));
       for (const [index, { id, height, along, across, time }] of keys.entries()) {
         const [, heightCell, placeCell, timeCell] = rows[index]!;
         expect(heightCell).toBe(plain(formatHeight(height, units)));

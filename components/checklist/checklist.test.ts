@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { keyNames } from '../../src/words/keys/key-names.ts';
 import { contextOf, flyTrial, renderBody } from '../trial-packet.ts';
 import { checklist } from './checklist.ts';
 
@@ -27,9 +28,7 @@ describe('::checklist', () => {
     )![1]!;
     const keys = stopped.keys.filter(({ id }) => id !== 'aim-point' && id !== 'touchdown');
     expect(said.replace(/ \(.*?\)/g, '')).toBe(
-      keys
-        .map(({ label, height }) => `${label.charAt(0).toLowerCase()}${label.slice(1)} ${tens(height)} ft`)
-        .join(', '),
+      keys.map(({ id, height }) => `${keyNames[id].toLowerCase()} ${tens(height)} ft`).join(', '),
     );
     expect(tens(stopped.keys[1]!.height)).not.toBe(tens(plan.keys[1]!.height));
     expect(html).toContain('Key heights flown with the engine idling are not for this list.');

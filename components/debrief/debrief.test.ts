@@ -2,6 +2,7 @@ import type { Root } from 'hast';
 import { toHtml } from 'hast-util-to-html';
 import { h } from 'hastscript';
 import { describe, expect, it } from 'vitest';
+import { keyNames } from '../../src/words/keys/key-names.ts';
 import { contextOf, flyTrial, renderBody } from '../trial-packet.ts';
 import { debrief } from './debrief.ts';
 import { gradeStandards } from './grade-standards.ts';
@@ -31,7 +32,7 @@ describe('::debrief', () => {
       ...html.matchAll(/<tr><th scope="row">(.*?)<\/th><td class="number">(.*?)<\/td>(.*?)<\/tr>/g),
     ];
     const keys = plan.keys.filter(({ id }) => id !== 'aim-point');
-    expect(rows.map((row) => row[1])).toEqual(keys.map(({ label }) => label));
+    expect(rows.map((row) => row[1])).toEqual(keys.map(({ id }) => keyNames[id]));
     expect(rows[0]![2]).toBe('1,000 ft');
     for (const row of rows) expect(row[3]!.match(/<td class="to-fill"[^>]*><\/td>/g)).toHaveLength(2);
   });

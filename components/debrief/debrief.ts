@@ -10,6 +10,7 @@ import { wordsForm } from '../../src/school/written-form.ts';
 import { sourceWords } from '../../src/words/approaches/approach-words.ts';
 import type { PageUnits } from '../../src/words/figures/page-units.ts';
 import { formatKeyHeight } from '../../src/words/keys/key-height.ts';
+import { keyNames } from '../../src/words/keys/key-names.ts';
 import { placeWords } from '../../src/words/keys/place-words.ts';
 import type { PacketContext } from '../context.ts';
 import { gradeRow } from './grade-row.ts';
@@ -122,7 +123,7 @@ function ownTable(table: Properties, rows: readonly string[]): Element {
 
 function keyRow(key: KeyPosition, cautions: readonly Caution[], units: PageUnits): Element {
   return h('tr', [
-    h('th', { scope: 'row' }, key.label),
+    h('th', { scope: 'row' }, keyNames[key.id]),
     h('td', { className: ['number'] }, formatKeyHeight(key, cautions, units)),
     h('td', placeWords(key, units)),
     empty(),

@@ -1,4 +1,3 @@
-import { keyLabels } from '../../src/flight/flying/keys.ts';
 import { metresPerFoot } from '../../src/units/factors.ts';
 import { formatHeight } from '../../src/words/figures/format.ts';
 import { edgeTexts } from '../../src/words/gates/gate-band.ts';
@@ -10,6 +9,7 @@ import {
   turnsInTime,
 } from '../../src/words/gates/gate-words.ts';
 import { leastFinal } from '../../src/words/gates/least-final.ts';
+import { keyNames } from '../../src/words/keys/key-names.ts';
 import { drawHeight } from './draw-figures.ts';
 import { shuffled, shuffledChoices } from './exercise.ts';
 import { type Band, bandAt, gateTable } from './gate-table.ts';
@@ -40,7 +40,7 @@ export const gateReading: Draw = (setting, random) => {
   const height = drawHeight(...range, units, random);
   if (height === undefined) return undefined;
   const words = actions(plan, at);
-  const key = keyLabels[at].toLowerCase();
+  const key = keyNames[at].toLowerCase();
   const shown = (metres: number) => formatHeight(metres, units);
   const edges = edgeTexts(band, units);
   const others = (Object.keys(words) as Reading[]).filter((each) => each !== reading);

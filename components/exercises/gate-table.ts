@@ -1,8 +1,8 @@
-import { keyLabels } from '../../src/flight/flying/keys.ts';
 import type { Gate, Plan } from '../../src/flight/terms/plan.ts';
 import type { PageUnits } from '../../src/words/figures/page-units.ts';
 import { asNear, edgeTexts, gateBand } from '../../src/words/gates/gate-band.ts';
 import { formatKeyHeight } from '../../src/words/keys/key-height.ts';
+import { keyNames } from '../../src/words/keys/key-names.ts';
 import type { ExerciseTable } from './exercise.ts';
 
 /** A gate with both of its edges. m. */
@@ -30,7 +30,7 @@ export function gateTable(
     rows: gates.map((gate) => {
       const { low, high } = edgeTexts(gate, units);
       const planned = formatKeyHeight({ id: gate.at, height: gate.plan }, cautions, units);
-      return [keyLabels[gate.at], low, planned, high];
+      return [keyNames[gate.at], low, planned, high];
     }),
   };
 }

@@ -6,6 +6,7 @@ import { didYouMean } from '../../src/messages/nearest-name.ts';
 import { isForClass } from '../../src/school/aircraft-classes.ts';
 import type { Fault } from '../../src/school/faults.ts';
 import { placeWords } from '../../src/words/faults/ground-words.ts';
+import { faultRefusalWords } from '../../src/words/refusals/fault-words.ts';
 import type { PacketContext } from '../context.ts';
 
 /** More than these over one plan nobody can follow. */
@@ -47,7 +48,10 @@ function drawn(
   if (!fly)
     throw new DirectiveError(`The fault \`${id}\` has no \`fly\` line: there is no flight of it to draw`);
   const { flight } = flownFault(fly.change, request);
-  if (!flight.flown) throw new DirectiveError(`The fault \`${id}\` is not flown here: ${flight.reason}`);
+  if (!flight.flown) {
+    const why = faultRefusalWords(flight.reason, units);
+    throw new DirectiveError(`The fault \`${id}\` is not flown here: ${why}`);
+  }
   const place = placeWords(flight.end, units);
   const met = metObstacle(flight);
   return {

@@ -8,9 +8,9 @@ import { edgeTexts } from '../../src/words/gates/gate-band.ts';
 import { aboveWords, bandNote, belowWords, withinWords } from '../../src/words/gates/gate-words.ts';
 import { inHandBelow } from '../../src/words/gates/in-hand.ts';
 import { formatKeyHeight } from '../../src/words/keys/key-height.ts';
+import { keyNames } from '../../src/words/keys/key-names.ts';
 import type { PacketContext } from '../context.ts';
 import { markedKey } from '../grade-mark.ts';
-import { planKey } from '../plan-key.ts';
 
 export const gates = defineComponent<PacketContext, z.ZodType>({
   name: 'gates',
@@ -71,7 +71,7 @@ function row(gate: Gate, context: PacketContext) {
   const { low, high } = edgeTexts(gate, units);
   const height = (text: string) => h('td', { className: ['number'] }, text);
   return h('tr', [
-    h('th', { scope: 'row' }, markedKey(plan, gate.at, planKey(plan, gate.at).label)),
+    h('th', { scope: 'row' }, markedKey(plan, gate.at, keyNames[gate.at])),
     height(low),
     h('td', { className: ['number'] }, [
       formatKeyHeight({ id: gate.at, height: gate.plan }, plan.cautions, units),

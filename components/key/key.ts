@@ -1,11 +1,11 @@
 import { z } from 'zod';
-import { keyLabels } from '../../src/flight/flying/keys.ts';
 import type { KeyId } from '../../src/flight/terms/key.ts';
 import type { KeyPosition, Plan } from '../../src/flight/terms/plan.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
 import { formatDistance, formatTime } from '../../src/words/figures/format.ts';
 import type { PageUnits } from '../../src/words/figures/page-units.ts';
 import { formatKeyHeight } from '../../src/words/keys/key-height.ts';
+import { keyNames } from '../../src/words/keys/key-names.ts';
 import { acrossWords, alongWords } from '../../src/words/keys/place-words.ts';
 import { nameOf } from '../choice-of.ts';
 import type { PacketContext } from '../context.ts';
@@ -52,7 +52,7 @@ export const key = defineComponent<PacketContext, typeof attributes>({
   form: 'text',
   summary: 'A figure of a key position: its height, where it lies, when it is passed.',
   attributes,
-  label: nameOf(keyLabels),
+  label: nameOf(keyNames),
   example: ':key[downwind-key]{show=height}',
   render: ({ label, attributes: { show }, context: { plan, units } }) => {
     const figure: Figure = figures[show];

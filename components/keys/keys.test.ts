@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { keyNames } from '../../src/words/keys/key-names.ts';
 import { flyTrial, renderBody } from '../trial-packet.ts';
 
 const plan = flyTrial();
@@ -17,7 +18,7 @@ describe('::keys', () => {
       /^<table class="keys" id="keys-1"><caption><span [^>]*>Table 1<\/span> Key positions, 180° approach/,
     );
     expect(html).toContain('<thead><tr><th scope="col">Key position</th>');
-    expect(cells(html).map((row) => row[0])).toEqual(plan.keys.map(({ label }) => label));
+    expect(cells(html).map((row) => row[0])).toEqual(plan.keys.map(({ id }) => keyNames[id]));
   });
 
   it('says heights, places and times of the plan', () => {

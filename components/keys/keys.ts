@@ -7,6 +7,7 @@ import { approachWords, sourceWords } from '../../src/words/approaches/approach-
 import { formatTime } from '../../src/words/figures/format.ts';
 import type { PageUnits } from '../../src/words/figures/page-units.ts';
 import { formatKeyHeight } from '../../src/words/keys/key-height.ts';
+import { keyNames } from '../../src/words/keys/key-names.ts';
 import { placeWords } from '../../src/words/keys/place-words.ts';
 import type { PacketContext } from '../context.ts';
 import { markedKey } from '../grade-mark.ts';
@@ -51,7 +52,7 @@ function row(plan: Plan, key: KeyPosition, time: number, units: PageUnits) {
   const isAim = key.id === 'aim-point';
   const place = placeWords(key, units);
   return h('tr', [
-    h('th', { scope: 'row' }, markedKey(plan, key.id, key.label)),
+    h('th', { scope: 'row' }, markedKey(plan, key.id, keyNames[key.id])),
     h('td', { className: ['number'] }, formatKeyHeight(key, plan.cautions, units)),
     h('td', isAim ? `${place}; the glide points here` : place),
     h('td', { className: ['number'] }, isAim ? '–' : formatTime(time)),

@@ -2,7 +2,6 @@ import { z } from 'zod';
 import { reachDrawing } from '../../src/drawing/reach/reach.ts';
 import { reachField } from '../../src/drawing/reach/reach-ground.ts';
 import { windAt } from '../../src/flight/air/wind.ts';
-import { keyLabels } from '../../src/flight/flying/keys.ts';
 import { type Position, reachFrom } from '../../src/flight/flying/reach.ts';
 import { angleBetween } from '../../src/flight/numerics/angle.ts';
 import { workOut } from '../../src/flight/plan/planner.ts';
@@ -13,6 +12,7 @@ import { quantity } from '../../src/school/fields.ts';
 import { numberText } from '../../src/units/rounding.ts';
 import { sourceWords } from '../../src/words/approaches/approach-words.ts';
 import { formatHeight } from '../../src/words/figures/format.ts';
+import { keyNames } from '../../src/words/keys/key-names.ts';
 import { nameOf } from '../choice-of.ts';
 import type { PacketContext } from '../context.ts';
 import { drawingId, figure } from '../figure.ts';
@@ -23,7 +23,7 @@ const attributes = z.strictObject({
   height: quantity('length', '100 ft', '5000 ft', '1000ft')
     .describe('Height above the spot where the glide begins; left out, as planned at that key')
     .optional(),
-  at: nameOf(keyLabels)
+  at: nameOf(keyNames)
     .describe('The key position above which it begins; left out, the downwind key')
     .optional(),
 });
@@ -47,7 +47,7 @@ export const reach = defineComponent<PacketContext, typeof attributes>({
       {
         plan,
         from,
-        label: key.label,
+        label: keyNames[key.id],
         bank,
         aloft: windAt(conditions.wind, from.height, plan.runway.heading),
         outline,
@@ -68,7 +68,7 @@ export const reach = defineComponent<PacketContext, typeof attributes>({
     const engine = plan.power === 'idle' ? 'idling' : 'stopped';
     const caption =
       `Ground that the glide gets to, engine ${engine}, from ${formatHeight(from.height, units)} at the ` +
-      `${key.label.toLowerCase()} of runway ${plan.runway.name}, seen from above, scale 1:${numberText(drawing.scale, 1)}.`;
+      `${keyNames[key.id].toLowerCase()} of runway ${plan.runway.name}, seen from above, scale 1:${numberText(drawing.scale, 1)}.`;
     return [figure({ name: 'reach', ordinal, drawing, caption, source: sourceWords(plan, units) })];
   },
 });

@@ -9,6 +9,8 @@ import { didYouMean } from '../messages/nearest-name.ts';
 import type { AirfieldFile } from '../school/airfield.ts';
 import { readAircraft, readAirfield } from '../school/read.ts';
 import type { Wind } from '../units/wind-text.ts';
+import { aviation } from '../words/figures/aviation.ts';
+import { requestSentence } from '../words/refusals/request-words.ts';
 import { dayOption, quantityOption, today, wholeNumberOption, windOption } from './options.ts';
 import { metarHelp, weatherOf } from './weather.ts';
 
@@ -126,7 +128,7 @@ export async function planned(options: AskedOptions): Promise<AskedPlan | undefi
     return { plan: planApproach(request), request, airfield: airfield.value };
   } catch (error) {
     if (!(error instanceof RequestError)) throw error;
-    process.stderr.write(`${place(error.field, options)}: ${error.message}\n`);
+    process.stderr.write(`${place(error.field, options)}: ${requestSentence(error, aviation)}\n`);
     return undefined;
   }
 }

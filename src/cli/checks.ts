@@ -12,6 +12,7 @@ import { type PaperName, papers } from '../press/paper/paper.ts';
 import { readHandbooks, readSchool } from '../school/read.ts';
 import type { School } from '../school/school.ts';
 import { hasErrors } from '../school/yaml-source.ts';
+import { requestSentence } from '../words/refusals/request-words.ts';
 import { dayOption, today } from './options.ts';
 import { exitCodes, printPages, report } from './print-pages.ts';
 import { readLessons } from './read-lessons.ts';
@@ -79,7 +80,8 @@ function checksOf(school: School): AllChecks | string {
   try {
     return allChecks(flyersOf(school));
   } catch (error) {
-    if (error instanceof RequestError || error instanceof ScenarioError) return error.message;
+    if (error instanceof RequestError) return requestSentence(error, school.units);
+    if (error instanceof ScenarioError) return error.message;
     throw error;
   }
 }

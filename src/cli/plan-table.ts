@@ -17,6 +17,7 @@ import {
   formatWind,
 } from '../words/figures/format.ts';
 import { formatKeyHeight } from '../words/keys/key-height.ts';
+import { keyNames } from '../words/keys/key-names.ts';
 import { windWords } from '../words/winds/wind-words.ts';
 
 /**
@@ -48,7 +49,7 @@ function heading(plan: Plan): string[] {
 function keyRows(plan: Plan): string[] {
   const marks = plan.keys.map(({ id }) => keyGrade(plan, id));
   const rows = plan.keys.map((key) => [
-    key.label,
+    keyNames[key.id],
     formatKeyHeight(key, plan.cautions, aviation),
     key.along < -5 ? `${formatDistance(-key.along, aviation)} before` : formatDistance(key.along, aviation),
     `${formatDistance(Math.abs(key.across), aviation)}${sideWord(key.across)}`,

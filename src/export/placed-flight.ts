@@ -4,6 +4,7 @@ import type { KeyPosition, Plan } from '../flight/terms/plan.ts';
 import type { AirfieldFile } from '../school/airfield.ts';
 import { gradedSentence, gradeNames } from '../words/cautions/grade-words.ts';
 import { aviation } from '../words/figures/aviation.ts';
+import { keyNames } from '../words/keys/key-names.ts';
 import { type EarthPoint, placer, UnplaceableError } from './on-earth.ts';
 
 /** A point in the air; `altitude` in m above mean sea level. */
@@ -62,10 +63,10 @@ export function placeFlight(plan: Plan, airfield: AirfieldFile, reach: readonly 
       ...plan.cautions.map((caution) => gradedSentence(caution, plan, aviation)),
     ].join(' '),
     grade: plan.grade,
-    keys: plan.keys.map((key) => ({ ...inAir(key), name: key.label, heightAboveSpot: key.height })),
+    keys: plan.keys.map((key) => ({ ...inAir(key), name: keyNames[key.id], heightAboveSpot: key.height })),
     track: plan.track.map(inAir),
     reach: counterclockwise(reach).map(onGround),
-    reachName: `Reach from ${startOfReach(plan).label}`,
+    reachName: `Reach from ${keyNames[startOfReach(plan).id]}`,
     elevation,
   };
 }

@@ -5,6 +5,7 @@ import { cautionSentence } from '../words/cautions/caution-words.ts';
 import { limitSource } from '../words/cautions/limit-sources.ts';
 import { remedySentence } from '../words/cautions/remedy-words.ts';
 import { aviation } from '../words/figures/aviation.ts';
+import { keyNames } from '../words/keys/key-names.ts';
 
 /** The plan contract: one object, SI units, angles in degrees. */
 export function planToJson(plan: Plan): Record<string, unknown> {
@@ -54,7 +55,7 @@ export function planToJson(plan: Plan): Record<string, unknown> {
       heading: degrees(sample.heading),
       bank: degrees(sample.bank),
     })),
-    keys: plan.keys,
+    keys: plan.keys.map(({ id, ...key }) => ({ id, label: keyNames[id], ...key })),
     gates: plan.gates,
     touchdown: plan.touchdown,
     cautions: plan.cautions.map((caution) => cautionJson(caution, plan)),

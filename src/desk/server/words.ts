@@ -1,11 +1,11 @@
 import { groups } from '../../../components/list.ts';
-import { keyLabels } from '../../flight/flying/keys.ts';
 import { colonsOf } from '../../lesson/directive-form.ts';
 import { papers } from '../../press/paper/paper.ts';
 import { lessonHead, schoolFiles } from '../../reference/definitions.ts';
 import { flyWords } from '../../reference/fly-words.ts';
 import { snippetFile } from '../../reference/snippets.ts';
 import { type DescribedSchema, describeSchema } from '../../school/json-schema.ts';
+import { keyNames } from '../../words/keys/key-names.ts';
 import type { DirectiveWord, FileKind, PagePaper, Value, Word, WordsAnswer } from '../api.ts';
 import type { LiveSchool } from './live-school.ts';
 
@@ -59,7 +59,7 @@ function language(): OfLanguage {
       ]),
     ) as Record<FileKind, Word[]>,
     flies: flyWords,
-    positions: Object.entries(keyLabels).map(([id, name]) => ({ id, name })),
+    positions: Object.entries(keyNames).map(([id, name]) => ({ id, name })),
     papers: Object.keys(papers) as PagePaper[],
   };
 }

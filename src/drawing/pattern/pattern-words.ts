@@ -4,6 +4,7 @@ import { cautionSentences } from '../../words/cautions/grade-words.ts';
 import { formatDistance, formatLowHeight, formatTime } from '../../words/figures/format.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
 import { formatKeyHeight } from '../../words/keys/key-height.ts';
+import { keyNames } from '../../words/keys/key-names.ts';
 import { missText } from '../../words/keys/place-words.ts';
 import { scaleText } from '../kit/scale-bar.ts';
 import type { TextLine } from '../kit/text.ts';
@@ -21,10 +22,10 @@ export function touchesAtSpot(plan: Plan): boolean {
 export function keyLines(plan: Plan, key: KeyPosition, units: PageUnits): TextLine[] {
   if (key.id === 'touchdown') {
     if (touchesAtSpot(plan)) return [{ text: 'Spot' }, { text: 'wheels touch' }];
-    return [{ text: key.label }, { text: missText(key.along, units), bold: true }];
+    return [{ text: keyNames[key.id] }, { text: missText(key.along, units), bold: true }];
   }
-  if (key.id === 'aim-point') return [{ text: key.label }, { text: missText(key.along, units) }];
-  return [{ text: key.label }, { text: formatKeyHeight(key, plan.cautions, units), bold: true }];
+  if (key.id === 'aim-point') return [{ text: keyNames[key.id] }, { text: missText(key.along, units) }];
+  return [{ text: keyNames[key.id] }, { text: formatKeyHeight(key, plan.cautions, units), bold: true }];
 }
 
 export function approachName(plan: Plan): string {
@@ -66,7 +67,7 @@ export function keySentence(plan: Plan, key: KeyPosition, units: PageUnits): str
     low && Math.abs(key.along) <= onTheSpot ? 'at the spot' : placeText(key.along, key.across, units);
   const figures = [low ? [] : formatKeyHeight(key, plan.cautions, units), where].flat();
   const start = plan.track[0]?.time ?? 0;
-  return `${key.label}: ${figures.join(', ')}, ${formatTime(key.time - start)} from the start`;
+  return `${keyNames[key.id]}: ${figures.join(', ')}, ${formatTime(key.time - start)} from the start`;
 }
 
 /** Where a place lies from the spot, seen in the landing direction; parts that round to nothing are left out. */

@@ -62,7 +62,7 @@ function flownFaults(request: PlanRequest, changes: readonly FaultChange[]) {
   const base = planForFaults(request);
   return changes.map((change, index) => {
     const flight = flyFault(base, change);
-    if (!flight.flown) throw new Error(flight.reason);
+    if (!flight.flown) throw new Error(String(flight.reason));
     return {
       flight,
       fault: { track: flight.track, name: `Fault ${index}`, end: missText(flight.end.along, units) },

@@ -6,6 +6,7 @@ import type { PageUnits } from '../../words/figures/page-units.ts';
 import { formatLeastHeight } from '../../words/figures/safe-rounding.ts';
 import { type BandEdge, gateBand, noBandText, noBandWhy } from '../../words/gates/gate-band.ts';
 import { formatKeyHeight } from '../../words/keys/key-height.ts';
+import { keyNames } from '../../words/keys/key-names.ts';
 import { missText } from '../../words/keys/place-words.ts';
 import { approachName, keySentence, touchesAtSpot } from '../pattern/pattern-words.ts';
 import { type DrawnFault, faultSentence } from '../shared/drawn-fault.ts';
@@ -33,10 +34,10 @@ export function profileNote(
 }
 
 /** What the bars are, and where there is none for want of a band. */
-function barsNote({ gates, keys }: Plan, units: PageUnits): string {
+function barsNote({ gates }: Plan, units: PageUnits): string {
   const none = gates.flatMap((gate) => {
     const band = gateBand(gate, units);
-    const label = keys.find(({ id }) => id === gate.at)?.label ?? gate.at;
+    const label = keyNames[gate.at];
     return band.none === undefined
       ? []
       : [` No bar ${gatePlace(gate, lowerFirst(label))}: ${noBandWhy[band.none]}.`];
@@ -73,12 +74,11 @@ export function profileDescription(
   { exaggeration, leastFinal }: Pick<ProfileView, 'exaggeration' | 'leastFinal'>,
   faults: readonly DrawnFault[] = [],
 ): string {
-  const label = (id: string) => plan.keys.find((key) => key.id === id)?.label ?? id;
   return [
     `${approachName(plan)} to runway ${plan.runway.name}: height above the spot against distance to go along the track.`,
     drawnText(exaggeration),
     ...plan.keys.map((key) => `${keySentence(plan, key, units)}.`),
-    ...plan.gates.map((gate) => `${gateText(label(gate.at), gate, plan.cautions, units)}.`),
+    ...plan.gates.map((gate) => `${gateText(keyNames[gate.at], gate, plan.cautions, units)}.`),
     ...obstaclesOnFinal(plan).map(
       ({ what, height }) => `Under final: ${what}, ${formatLowHeight(height, units)} high.`,
     ),

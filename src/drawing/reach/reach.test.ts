@@ -6,6 +6,7 @@ import type { Field } from '../../flight/questions/landing-places.ts';
 import type { PlanRequest } from '../../flight/terms/plan.ts';
 import { createNodeBoard } from '../../press/printing/node-board.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
+import { keyNames } from '../../words/keys/key-names.ts';
 import { distance, fromSegment, segmentMeetsBox, segmentsOf } from '../kit/geometry.ts';
 import { pointsOf, readSvg, textsOf } from '../kit/svg-reading.ts';
 import { expectNothingHidden } from '../labels/nothing-hidden.ts';
@@ -48,7 +49,7 @@ function sceneOf(changes: Partial<PlanRequest> = {}): ReachScene {
   return {
     plan,
     from,
-    label: key.label,
+    label: keyNames[key.id],
     bank: plan.flown.bank,
     aloft: windAt(conditions.wind, from.height, runway.heading),
     outline,

@@ -33,7 +33,7 @@ const usual: PlanRequest = {
 
 function flown(change: FaultChange, name: string, request = usual): DrawnFault & { flight: FaultFlown } {
   const flight = flyFault(planForFaults(request), change);
-  if (!flight.flown) throw new Error(flight.reason);
+  if (!flight.flown) throw new Error(String(flight.reason));
   return { flight, track: flight.track, name, end: missText(flight.end.along, units) };
 }
 

@@ -2,6 +2,7 @@ import type { KeyPosition, Plan } from '../../flight/terms/plan.ts';
 import { keyGrade, type MarkedGrade, markWords } from '../../words/cautions/grade-words.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
 import { formatKeyHeight } from '../../words/keys/key-height.ts';
+import { keyNames } from '../../words/keys/key-names.ts';
 import { distance, type Point } from '../kit/geometry.ts';
 import type { TextLine } from '../kit/text.ts';
 import { keyLines } from '../pattern/pattern-words.ts';
@@ -50,10 +51,10 @@ function isPlain({ id }: KeyPosition): boolean {
   return id !== 'aim-point' && id !== 'touchdown';
 }
 
-function joined(group: KeyGroup, { label }: KeyPosition, grade: MarkedGrade | undefined): KeyGroup {
+function joined(group: KeyGroup, { id }: KeyPosition, grade: MarkedGrade | undefined): KeyGroup {
   const names = group.lines.slice(0, -1);
   const last = names.at(-1)!;
-  const added = { text: `${label.charAt(0).toLowerCase()}${label.slice(1)}` };
+  const added = { text: keyNames[id].toLowerCase() };
   const lines = [...names.slice(0, -1), { ...last, text: `${last.text},` }, added, group.lines.at(-1)!];
   const isGraver = group.grade === undefined || grade === 'not-to-be-flown';
   return { ...group, lines, grade: isGraver ? grade : group.grade };

@@ -28,10 +28,7 @@ export function checkCalibration(table: readonly CalibrationRow[]): void {
     const below = table[i - 1];
     const rises = !below || (row.indicated > below.indicated && row.equivalent > below.equivalent);
     if (!(rises && row.indicated > 0 && row.equivalent > 0)) {
-      throw new RequestError(
-        'aircraft.calibration',
-        'both speeds of a calibration table must rise from row to row',
-      );
+      throw new RequestError('aircraft.calibration', { code: 'calibration-not-rising' });
     }
   });
 }

@@ -15,12 +15,12 @@ export interface FittedPolar extends Polar {
  */
 export function fitPolar(points: readonly SinkPoint[], field = 'points'): FittedPolar {
   if (new Set(points.map(({ speed }) => speed)).size < 3) {
-    throw new RequestError(field, 'a polar needs measured points at three different speeds or more');
+    throw new RequestError(field, { code: 'too-few-points' });
   }
   let [xx, xy, yy, xw, yw] = [0, 0, 0, 0, 0];
   for (const { speed, sink } of points) {
     if (!(speed > 0 && sink > 0 && sink < speed)) {
-      throw new RequestError(field, 'a measured sink must be more than nothing and less than the speed');
+      throw new RequestError(field, { code: 'sink-is-no-glide' });
     }
     const { x, y } = parts(speed, sink);
     xx += x * x;
@@ -33,10 +33,7 @@ export function fitPolar(points: readonly SinkPoint[], field = 'points'): Fitted
   const a = (xw * yy - yw * xy) / determinant;
   const b = (yw * xx - xw * xy) / determinant;
   if (!(a > 0 && b > 0 && Number.isFinite(a) && Number.isFinite(b))) {
-    throw new RequestError(
-      field,
-      'no polar goes through these points: the sink must first fall and then rise with speed',
-    );
+    throw new RequestError(field, { code: 'no-polar-fits' });
   }
   const ratio = 1 / (2 * Math.sqrt(a * b));
   const cosSquared = (ratio * ratio) / (1 + ratio * ratio);

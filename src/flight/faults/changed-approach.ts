@@ -7,7 +7,7 @@ import type { Leg, LineLeg, Procedure, Start, TurnLeg } from '../flying/procedur
 import { flyToSpot, workOut } from '../plan/planner.ts';
 import { type Resolved, resolveRequest } from '../plan/request.ts';
 import { RequestError } from '../terms/errors.ts';
-import { type Amount, changed, type FaultChange } from '../terms/fault.ts';
+import { type Amount, changed, type FaultChange, type FaultRefusal } from '../terms/fault.ts';
 import type { PlanRequest, TrackSample } from '../terms/plan.ts';
 import { heightForPlace } from './dive-for-aim-point.ts';
 import { easeBank, headingLeg, headingTurn, levelLeg, wanderingLegs } from './handling.ts';
@@ -31,10 +31,7 @@ export function planForFaults(request: PlanRequest): FaultPlan {
   const { answer, pattern } = flyToSpot(worked, request.runway.heading);
   const procedure = answer?.made ? answer.approached.procedure : undefined;
   if (!procedure || !endsAtSpot(pattern)) {
-    throw new RequestError(
-      'approach',
-      'faults are flown against a plan that makes the spot: this one does not',
-    );
+    throw new RequestError('approach', { code: 'plan-misses-spot' });
   }
   return { request, resolved, asked, procedure, pattern };
 }
@@ -45,6 +42,11 @@ export interface ChangedApproach {
   readonly resolved: Resolved;
   /** Written as the procedure is flown. */
   readonly log: LandingLog;
+}
+
+/** Why there is no such approach. */
+export interface NotChanged {
+  readonly refused: FaultRefusal | RequestError;
 }
 
 /** The parts of an approach on which faults work. */
@@ -61,8 +63,15 @@ interface Parts {
   readonly handled: (leg: Leg) => readonly Leg[];
 }
 
-/** Why a fault is not flown on this approach. */
-class CannotFly extends Error {}
+/** A fault that is not flown on this approach. */
+class CannotFly extends Error {
+  readonly reason: FaultRefusal;
+
+  constructor(reason: FaultRefusal) {
+    super(reason);
+    this.reason = reason;
+  }
+}
 
 /**
  * The planned approach with one thing changed, flown by a pilot who does not notice. What the change does not name is
@@ -77,7 +86,7 @@ export function changedApproach(
   plan: FaultPlan,
   change: FaultChange,
   heldOffAfresh = false,
-): ChangedApproach | string {
+): ChangedApproach | NotChanged {
   try {
     const parts = withChange(partsOf(plan), change, plan);
     const log: LandingLog = {};
@@ -89,7 +98,8 @@ export function changedApproach(
     ];
     return { procedure: { start: parts.start, legs }, resolved: parts.resolved, log };
   } catch (error) {
-    if (error instanceof CannotFly || error instanceof RequestError) return error.message;
+    if (error instanceof CannotFly) return { refused: error.reason };
+    if (error instanceof RequestError) return { refused: error };
     throw error;
   }
 }
@@ -137,8 +147,7 @@ function withChange(parts: Parts, change: FaultChange, plan: FaultPlan): Parts {
         resolved: resolveRequest({ ...request, mass: changed(resolved.flown.mass, change.amount) }),
       };
     case 'power-stopped':
-      if (request.power === 'stopped')
-        throw new CannotFly('The plan is flown with the engine stopped already.');
+      if (request.power === 'stopped') throw new CannotFly('already-stopped');
       return { ...parts, resolved: resolveRequest({ ...request, power: 'stopped' }) };
     case 'final-speed':
       return { ...parts, final: atSpeed(parts.final, () => changed(speeds.approach, change.amount)) };
@@ -156,7 +165,7 @@ function withChange(parts: Parts, change: FaultChange, plan: FaultPlan): Parts {
     }
     case 'round-out-load-factor': {
       const pull = changed(plan.asked.pull, change.amount);
-      if (pull < 1.02) throw new CannotFly('So weak a pull does not come level.');
+      if (pull < 1.02) throw new CannotFly('pull-too-weak');
       return { ...parts, landing: { pull, comesDown: plannedLevel(plan).height } };
     }
     case 'touchdown-speed':
@@ -204,9 +213,8 @@ function downwindSeconds({ pattern: { keys } }: FaultPlan): number {
 }
 
 function afterCount(parts: Parts, seconds: number): Parts {
-  if (!parts.legs.some(isDownwindLine))
-    throw new CannotFly('This approach begins on base leg: it has no base turn.');
-  if (!(seconds >= 0)) throw new CannotFly('So early the base turn would begin before the downwind key.');
+  if (!parts.legs.some(isDownwindLine)) throw new CannotFly('no-base-turn');
+  if (!(seconds >= 0)) throw new CannotFly('before-downwind-key');
   const counted = (leg: Leg): Leg => (isDownwindLine(leg) ? { ...leg, until: { lasts: seconds } } : leg);
   return { ...parts, legs: parts.legs.map(counted) };
 }
@@ -225,7 +233,7 @@ function inStillAir(request: PlanRequest): PlanRequest {
 function windier(request: PlanRequest, amount: Amount): PlanRequest {
   const { from, speed } = request.wind;
   const now = changed(speed, amount);
-  if (now < 0) throw new CannotFly('There is not so much wind to take away.');
+  if (now < 0) throw new CannotFly('too-little-wind');
   const share: Amount = 'to' in amount ? (speed > 0 ? { factor: now / speed } : { by: now }) : amount;
   return {
     ...request,
@@ -242,9 +250,9 @@ function spaced(parts: Parts, spacing: number, plan: FaultPlan): Parts {
   const { side, spacing: planned, bank } = plan.asked;
   const { start, legs, resolved } = parts;
   if (!legs.some(isDownwindLine) || plan.request.approach === '360') {
-    throw new CannotFly('This approach has no downwind leg at a distance of its own.');
+    throw new CannotFly('no-downwind-distance');
   }
-  if (!(spacing > 0)) throw new CannotFly('The downwind leg would lie on the runway.');
+  if (!(spacing > 0)) throw new CannotFly('downwind-on-runway');
   const moved = { ...start, across: start.across + side * (spacing - planned) };
   const single = legs.findIndex((leg) => leg.kind === 'turn' && leg.phase === 'base-turn' && !leg.rollOut);
   if (single < 0 || spacing <= planned) return { ...parts, start: moved, legs };
@@ -260,7 +268,7 @@ function spaced(parts: Parts, spacing: number, plan: FaultPlan): Parts {
 }
 
 function noseSquareOnBase({ legs }: Parts): Parts['handled'] {
-  if (!legs.some(isBaseLine)) throw new CannotFly('Between the turns of this approach there is no base leg.');
+  if (!legs.some(isBaseLine)) throw new CannotFly('no-base-leg');
   return (leg) => {
     if (isBaseLine(leg)) return [headingLeg(leg)];
     return leg.kind === 'turn' && leg.phase === 'base-turn' ? headingTurn(leg) : [leg];
@@ -286,14 +294,12 @@ function bankedToFinal(parts: Parts, amount: Amount, plan: FaultPlan): Parts {
   const place = legs.findIndex((leg) => leg.kind === 'turn' && leg.phase === 'final-turn');
   const turn = legs[place];
   if (turn?.kind !== 'turn') {
-    throw new CannotFly(
-      'The turn to final of this approach is a circle held on the ground: its bank follows from the wind.',
-    );
+    throw new CannotFly('circle-to-final');
   }
   const bank = changed(turn.bank, amount);
   const { limit } = plan.resolved.conditions.aircraft.turns;
   if (!(bank >= leastBank && bank <= limit + 1e-9)) {
-    throw new CannotFly('The bank would be next to nothing, or more than the aircraft may be banked.');
+    throw new CannotFly('bank-out-of-range');
   }
   return {
     ...parts,
@@ -306,17 +312,17 @@ function bankedToFinal(parts: Parts, amount: Amount, plan: FaultPlan): Parts {
 const leastBank = (3 * Math.PI) / 180;
 
 function throttleLate(parts: Parts, seconds: number, plan: FaultPlan): Parts {
-  if (seconds < 0) throw new CannotFly('An early throttle is another start height: plan from there.');
+  if (seconds < 0) throw new CannotFly('throttle-early');
   const counted = parts.legs.some(isDownwindLine) ? afterCount(parts, downwindSeconds(plan)) : parts;
   const first = counted.legs[0]!;
-  if (first.kind === 'landing') throw new CannotFly('There is nothing before the landing.');
+  if (first.kind === 'landing') throw new CannotFly('nothing-before-landing');
   const track = first.kind === 'circle' ? first.from : (parts.start.heading ?? first.track);
   return { ...counted, legs: [levelLeg(track, seconds, first.phase), ...counted.legs] };
 }
 
 function startedAt(parts: Parts, eas: number): Parts {
   if (parts.legs[0]?.kind !== 'line') {
-    throw new CannotFly('This approach begins in a circle, which is flown at one speed here.');
+    throw new CannotFly('begins-in-circle');
   }
   return { ...parts, start: { ...parts.start, eas } };
 }
@@ -324,12 +330,10 @@ function startedAt(parts: Parts, eas: number): Parts {
 /** From wings level on final, at another height. */
 function fromFinal(parts: Parts, by: number, { pattern: { flight }, resolved }: FaultPlan): Parts {
   const key = flight.track.findLast((sample) => sample.phase === 'final-turn');
-  if (!key) throw new CannotFly('The plan has no turn to final.');
+  if (!key) throw new CannotFly('no-turn-to-final');
   const height = key.height + by;
   if (height <= resolved.conditions.aircraft.roundOut.height) {
-    throw new CannotFly(
-      'So low there is no final left: the aircraft would be below the height of the round-out.',
-    );
+    throw new CannotFly('no-final-left');
   }
   return {
     ...parts,
@@ -348,14 +352,13 @@ function divedForTheAimPoint(parts: Parts, eas: number, plan: FaultPlan): Parts 
     track.findLast(({ phase }) => phase === 'final'),
   ];
   const by = from && to && heightForPlace(final, from, to, plan.resolved.conditions);
-  if (by === undefined)
-    throw new CannotFly('From no height on final does this speed lead to the planned round-out.');
+  if (by === undefined) throw new CannotFly('no-height-for-speed');
   return fromFinal({ ...parts, final }, by, plan);
 }
 
 function downTo(final: readonly Leg[], height: number, { pattern: { keys } }: FaultPlan): Leg[] {
   const onFinal = keys.find((key) => key.id === 'final')?.height ?? 0;
-  if (!(height > 0 && height < onFinal)) throw new CannotFly('The round-out would not begin on final.');
+  if (!(height > 0 && height < onFinal)) throw new CannotFly('round-out-off-final');
   return final.map((leg) =>
     leg.kind === 'line' && 'reaches' in leg.until ? { ...leg, until: { ...leg.until, value: height } } : leg,
   );
@@ -367,12 +370,9 @@ function plannedLevel({ pattern: { flight } }: FaultPlan): TrackSample {
 }
 
 function touchdownAt(eas: number, plan: FaultPlan): number {
-  if (eas < plan.resolved.conditions.speeds.stall)
-    throw new CannotFly('The wing does not carry at that speed.');
+  if (eas < plan.resolved.conditions.speeds.stall) throw new CannotFly('under-stall-speed');
   if (eas > plannedLevel(plan).eas - 0.5) {
-    throw new CannotFly(
-      'The planned round-out leaves no more speed than that: the wheels would touch out of it.',
-    );
+    throw new CannotFly('no-speed-left');
   }
   return eas;
 }

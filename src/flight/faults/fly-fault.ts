@@ -3,7 +3,7 @@ import { loadFactor, stallSpeedUnder } from '../aircraft/turns.ts';
 import type { Conditions } from '../flying/conditions.ts';
 import { type FlownPattern, flyPattern } from '../flying/fly-pattern.ts';
 import { between } from '../flying/keys.ts';
-import { beyondTheModel, type LandingLog } from '../flying/landing-legs.ts';
+import type { LandingLog } from '../flying/landing-legs.ts';
 import { cautionsOf } from '../plan/cautions.ts';
 import type {
   FaultChange,
@@ -28,18 +28,18 @@ export type LandedBy = 'unnoticed' | 'noticed';
 export function flyFault(plan: FaultPlan, change: FaultChange, landing: LandedBy = 'unnoticed'): FaultFlight {
   const { request, pattern: planned } = plan;
   const approach = changedApproach(plan, change, landing === 'noticed');
-  if (typeof approach === 'string') return { flown: false, change, reason: approach };
+  if ('refused' in approach) return { flown: false, change, reason: approach.refused };
   const { procedure, resolved, log } = approach;
   const { conditions, flown } = resolved;
   const pattern = flyPattern(procedure, conditions, request.runway.heading);
   const { track, flyable } = pattern.flight;
-  if (!flyable) return { flown: false, change, reason: 'A leg of it cannot be flown in this wind.' };
+  if (!flyable) return { flown: false, change, reason: 'leg-cannot-be-flown' };
   const stall = {
     planned: stallMargins(planned, plan.resolved.conditions),
     flown: stallMargins(pattern, conditions),
   };
   if (Math.min(stall.flown.turning ?? 9, stall.flown.straight ?? 9) < 1) {
-    return { flown: false, change, reason: 'The wing stalls on the way: what follows is not in the model.' };
+    return { flown: false, change, reason: 'stalls' };
   }
   const last = track.at(-1)!;
   const differences = planned.keys
@@ -90,16 +90,16 @@ function landed(
   const inFigures = figures(pattern, log, conditions);
   if (log.level === undefined) {
     return last.phase === 'round-out'
-      ? { ...inFigures, how: 'struck', sink: last.sink, beyond: beyondTheModel.strike }
-      : { ...inFigures, how: 'no-landing', beyond: beyondTheModel.ground };
+      ? { ...inFigures, how: 'struck', sink: last.sink, beyond: 'strike' }
+      : { ...inFigures, how: 'no-landing', beyond: 'ground' };
   }
-  if (log.dropped) return { ...inFigures, how: 'dropped', drop: last.height, beyond: beyondTheModel.drop };
+  if (log.dropped) return { ...inFigures, how: 'dropped', drop: last.height, beyond: 'drop' };
   const wind = stillAir();
   conditions.wind(0, wind);
   const side = change.kind === 'touchdown-drift' ? wind.across : 0;
   const way = Math.asin(Math.min(1, Math.max(-1, side / last.groundspeed)));
   const fast = last.eas > conditions.speeds.touchdown + 1e-3;
-  const beyond = fast ? beyondTheModel.bounce : side === 0 ? undefined : beyondTheModel.drift;
+  const beyond = fast ? 'bounce' : side === 0 ? undefined : 'drift';
   return {
     ...inFigures,
     how: 'touched',
@@ -167,7 +167,6 @@ function difference(key: KeyPosition, flown: FlownPattern): KeyDifference {
   const there = heightAbeam(key, flown.flight.track);
   return {
     at: key.id,
-    label: key.label,
     heightThere: there === undefined ? undefined : there - key.height,
     height: own && own.height - key.height,
     along: own && own.along - key.along,

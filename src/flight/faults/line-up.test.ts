@@ -13,7 +13,7 @@ const back = (point: Parameters<typeof lineUp>[0], bank = asked.bank) =>
 
 function turnWith(by: number) {
   const flight = flyFault(plan, { kind: 'final-turn-bank', amount: { by: by * radiansPerDegree } });
-  if (!flight.flown) throw new Error(flight.reason);
+  if (!flight.flown) throw new Error(String(flight.reason));
   return flight.track;
 }
 

@@ -18,7 +18,7 @@ const deg = radiansPerDegree;
 
 function flownWith(plan: FaultPlan, change: FaultChange): FaultFlown {
   const flight = flyFault(plan, change);
-  if (!flight.flown) throw new Error(flight.reason);
+  if (!flight.flown) throw new Error(String(flight.reason));
   return flight;
 }
 

@@ -92,15 +92,14 @@ const legsOf: Readonly<Record<RecoveryWay, readonly Phase[]>> = {
 function recovery(by: RecoveryWay, plan: FaultPlan, fault: FaultFlown): FaultRecovery {
   const spare = spareAfter(by, plan, fault.change);
   const points = fromSound(by, recoveredFrom(by, fault), spare);
-  if (points.length === 0)
-    return { by, makes: false, reason: 'The flight does not come to the leg on which this is done.' };
-  if (!spare) return { by, makes: false, reason: 'The aircraft has no figures for a steep approach.' };
+  if (points.length === 0) return { by, makes: false, reason: 'leg-not-reached' };
+  if (!spare) return { by, makes: false, reason: 'no-steep-approach' };
   const last = lastPoint(
     points,
     spare,
     by === 'cut-corner' ? spentBy(points, plan, fault.change) : undefined,
   );
-  if (!last) return { by, makes: false, reason: 'Where this could begin, it no longer makes the spot.' };
+  if (!last) return { by, makes: false, reason: 'too-late' };
   return { by, makes: true, ...placeOf(last.point), lasts: last.lasts };
 }
 
@@ -132,7 +131,7 @@ export function recoveredFrom(by: RecoveryWay, { track }: FaultFlown): TrackSamp
  */
 export function spentBy(points: readonly TrackSample[], plan: FaultPlan, change: FaultChange): number {
   const changed = changedApproach(plan, change);
-  if (typeof changed === 'string') return Number.POSITIVE_INFINITY;
+  if ('refused' in changed) return Number.POSITIVE_INFINITY;
   const { conditions } = changed.resolved;
   const { polar } = conditions;
   let [lost, away, back] = [0, 0, Number.POSITIVE_INFINITY];
@@ -161,7 +160,7 @@ function placeOf(sample: TrackSample) {
  */
 export function spareAfter(by: RecoveryWay, plan: FaultPlan, change: FaultChange): Spare | undefined {
   const changed = changedApproach(plan, change);
-  if (typeof changed === 'string') return undefined;
+  if ('refused' in changed) return undefined;
   const { conditions } = changed.resolved;
   const { asked, request } = plan;
   const landing = landingFrom(asked, conditions);

@@ -1,7 +1,7 @@
 import type { KeyPosition, Phase, TrackSample } from '../terms/plan.ts';
 import type { Conditions } from './conditions.ts';
 import { type Flight, flyProcedure } from './fly.ts';
-import { baseKey, keyAt, keyLabels } from './keys.ts';
+import { baseKey, keyAt } from './keys.ts';
 import type { Procedure } from './procedure.ts';
 
 /** An approach flown to the ground. */
@@ -86,5 +86,5 @@ function aimKey(along: number, track: readonly TrackSample[]): KeyPosition {
   const share = before && after ? (along - before.along) / (after.along - before.along) : 0;
   const time = before && after ? before.time + share * (after.time - before.time) : track.at(-1)!.time;
   const across = after?.across ?? track.at(-1)!.across;
-  return { id: 'aim-point', label: keyLabels['aim-point'], time, along, across, height: 0 };
+  return { id: 'aim-point', time, along, across, height: 0 };
 }

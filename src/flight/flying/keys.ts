@@ -1,22 +1,10 @@
 import type { KeyId } from '../terms/key.ts';
 import type { KeyPosition, TrackSample } from '../terms/plan.ts';
 
-/** What a key position is called on the page. */
-export const keyLabels: Readonly<Record<KeyId, string>> = {
-  overhead: 'Overhead',
-  'downwind-key': 'Downwind key',
-  'base-turn': 'Base turn',
-  'base-key': 'Base key',
-  'final-turn': 'Final turn',
-  final: 'Final',
-  'aim-point': 'Aim point',
-  touchdown: 'Touchdown',
-};
-
 /** A key position where the flight was at a sample. */
 export function keyAt(id: KeyId, sample: TrackSample): KeyPosition {
   const { time, along, across, height } = sample;
-  return { id, label: keyLabels[id], time, along, across, height };
+  return { id, time, along, across, height };
 }
 
 /**

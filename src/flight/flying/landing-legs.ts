@@ -127,14 +127,3 @@ function secondsToLevel(conditions: Conditions, from: State, pull: number): numb
 function landingOf({ aircraft: { wing } }: Conditions) {
   return { wingSpan: wing.span, wingAboveWheels: wing.aboveWheels };
 }
-
-/** What of a landing the figures do not say. */
-export const beyondTheModel = {
-  strike:
-    'The wheels strike before the round-out is level. What the undercarriage gives back, and so the bounce, is not in the model.',
-  drop: 'The wing will not carry the aircraft down from here. How it sinks, or drops a wing, is not in the model.',
-  bounce:
-    'The wing still carries at this speed. What the undercarriage gives back, and so the bounce, is not in the model.',
-  ground: 'The ground is met before the round-out.',
-  drift: 'What the wheels do with the drift is not in the model.',
-} as const;

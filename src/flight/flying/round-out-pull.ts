@@ -36,10 +36,7 @@ export function pullFrom(begins: State, conditions: Conditions): number {
   const pull = withOwn.height >= holdOffHeight ? own : firmer(begins, conditions);
   const { eas } = pull === own ? withOwn : levelAfter(begins, conditions, pull);
   if (eas <= speeds.touchdown) {
-    throw new RequestError(
-      'speeds.approach',
-      'the round-out ends below the touchdown speed: a faster approach speed, a slower touchdown speed, or less wind is needed',
-    );
+    throw new RequestError('speeds.approach', { code: 'no-speed-to-hold-off' });
   }
   return pull;
 }
@@ -49,10 +46,7 @@ function firmer(begins: State, conditions: Conditions): number {
   const miss = (pull: number) => levelAfter(begins, conditions, pull).height - holdOffHeight;
   const pull = rootInBracket(miss, [own, hardestPull], 1e-6);
   if (pull === undefined) {
-    throw new RequestError(
-      'round-out.height',
-      'from this round-out height no pull is level before the ground: begin the round-out higher',
-    );
+    throw new RequestError('round-out.height', { code: 'no-pull-is-level' });
   }
   return pull;
 }

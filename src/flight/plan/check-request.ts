@@ -1,11 +1,10 @@
-import { tellingApart } from '../../words/figures/telling-apart.ts';
-import { RequestError } from '../terms/errors.ts';
+import { type RangeOf, RequestError, type RequestReason } from '../terms/errors.ts';
 import type { PlanRequest } from '../terms/plan.ts';
 
-/** What is wrong with a value: where in it (nothing for the value itself), and what it must be. */
+/** What is wrong with a value: where in it (nothing for the value itself), and why. */
 interface Fault {
   readonly path: string;
-  readonly must: string;
+  readonly reason: RequestReason;
 }
 
 /** Undefined where the value is right. The path is only put together for a fault: requests are checked by the thousand. */
@@ -13,24 +12,25 @@ type Rule = (value: unknown) => Fault | undefined;
 
 const radians = (degrees: number) => (degrees * Math.PI) / 180;
 
-/** A finite number within a range; `words` name the range as a person would write it. */
-function number(low: number, high: number, words: string): Rule {
-  const fault = { path: '', must: `must be ${words}` };
+/** A finite number within a range. */
+function number(low: number, high: number, of: RangeOf = 'number'): Rule {
+  const fault: Fault = { path: '', reason: { code: 'out-of-range', of, low, high } };
   return (value) => (typeof value === 'number' && value >= low && value <= high ? undefined : fault);
 }
 
 function wholeNumber(low: number, high: number): Rule {
-  const inRange = number(low, high, `a whole number, ${low} to ${high}`);
+  const inRange = number(low, high, 'whole-number');
   return (value) => inRange(Number.isInteger(value) ? value : Number.NaN);
 }
 
-const text: Rule = (value) => (typeof value === 'string' ? undefined : { path: '', must: 'must be a text' });
+const text: Rule = (value) =>
+  typeof value === 'string' ? undefined : { path: '', reason: { code: 'not-a-text' } };
 
 const yesOrNo: Rule = (value) =>
-  typeof value === 'boolean' ? undefined : { path: '', must: 'must be true or false' };
+  typeof value === 'boolean' ? undefined : { path: '', reason: { code: 'not-yes-or-no' } };
 
 function oneOf(...words: readonly string[]): Rule {
-  const fault = { path: '', must: `must be one of: ${words.join(', ')}` };
+  const fault: Fault = { path: '', reason: { code: 'none-of', words } };
   return (value) => (typeof value === 'string' && words.includes(value) ? undefined : fault);
 }
 
@@ -40,7 +40,7 @@ function optional(rule: Rule): Rule {
 
 function record(shape: Readonly<Record<string, Rule>>): Rule {
   const entries = Object.entries(shape);
-  const fault = { path: '', must: `must hold: ${Object.keys(shape).join(', ')}` };
+  const fault: Fault = { path: '', reason: { code: 'not-a-record', keys: Object.keys(shape) } };
   return (value) => {
     if (typeof value !== 'object' || value === null || Array.isArray(value)) return fault;
     for (const [key, rule] of entries) {
@@ -52,7 +52,7 @@ function record(shape: Readonly<Record<string, Rule>>): Rule {
 }
 
 function listOf(rule: Rule, least = 0): Rule {
-  const fault = { path: '', must: `must be a list of ${least} or more` };
+  const fault: Fault = { path: '', reason: { code: 'not-a-list', least } };
   return (value) => {
     if (!Array.isArray(value) || value.length < least) return fault;
     for (const [i, item] of value.entries()) {
@@ -63,20 +63,20 @@ function listOf(rule: Rule, least = 0): Rule {
   };
 }
 
-function within(key: string, { path, must }: Fault): Fault {
-  return { path: path === '' ? key : `${key}.${path}`, must };
+function within(key: string, { path, reason }: Fault): Fault {
+  return { path: path === '' ? key : `${key}.${path}`, reason };
 }
 
-const direction = number(0, 2 * Math.PI, '0 to 360 degrees');
-const airspeed = number(5, 70, '10 to 136 kt');
-const mass = number(40, 6000, '40 to 6000 kg');
-const height = number(60, 1500, '200 to 4900 ft');
-const spacing = number(50, 5000, '50 to 5000 m');
-const bank = number(radians(5), radians(60), '5 to 60 degrees');
-const distance = number(-100_000, 100_000, '-100 to 100 km');
+const direction = number(0, 2 * Math.PI, 'angle');
+const airspeed = number(5, 70, 'airspeed');
+const mass = number(40, 6000, 'mass');
+const height = number(60, 1500, 'height');
+const spacing = number(50, 5000, 'length');
+const bank = number(radians(5), radians(60), 'angle');
+const distance = number(-100_000, 100_000, 'distance');
 
-const best = { speed: airspeed, ratio: number(1, 60, '1 to 60') };
-const sinkPoint = record({ speed: airspeed, sink: number(0.05, 40, '10 to 7900 ft/min') });
+const best = { speed: airspeed, ratio: number(1, 60) };
+const sinkPoint = record({ speed: airspeed, sink: number(0.05, 40, 'sink') });
 
 const bestGlide = record(best);
 const measuredGlide = record({ points: listOf(sinkPoint, 3) });
@@ -90,13 +90,13 @@ const glide: Rule = (value) => {
 
 const obstacle = record({
   what: text,
-  height: number(0, 1000, '0 to 1000 m'),
+  height: number(0, 1000, 'length'),
   along: distance,
   across: distance,
-  width: number(0, 10_000, '0 to 10 km'),
+  width: number(0, 10_000, 'distance'),
 });
 
-const limitWind = number(0, 60, '0 to 116 kt');
+const limitWind = number(0, 60, 'wind');
 
 const aircraft = record({
   name: text,
@@ -104,10 +104,10 @@ const aircraft = record({
   source: text,
   seats: optional(wholeNumber(1, 20)),
   mass: record({ reference: mass, flown: mass, most: optional(mass), least: optional(mass) }),
-  wing: record({ span: number(3, 40, '3 to 40 m'), aboveWheels: number(0, 8, '0 to 8 m') }),
+  wing: record({ span: number(3, 40, 'length'), aboveWheels: number(0, 8, 'length') }),
   speeds: record({
-    stall: number(5, 45, '10 to 87 kt'),
-    touchdown: number(5, 60, '10 to 116 kt'),
+    stall: number(5, 45, 'airspeed'),
+    touchdown: number(5, 60, 'airspeed'),
     approach: airspeed,
   }),
   glide: record({ idle: glide, stopped: optional(glide) }),
@@ -123,11 +123,11 @@ const aircraft = record({
   ),
   turns: record({
     bank,
-    limit: number(radians(5), radians(80), '5 to 80 degrees'),
-    rollRate: number(radians(2), radians(180), '2 to 180 degrees a second'),
+    limit: number(radians(5), radians(80), 'angle'),
+    rollRate: number(radians(2), radians(180), 'roll-rate'),
   }),
-  roundOut: record({ height: number(0.3, 30.5, '1 to 100 ft'), loadFactor: number(1.02, 3, '1.02 to 3') }),
-  landingRoll: number(0, 3000, '0 to 3000 m'),
+  roundOut: record({ height: number(0.3, 30.5, 'low-height'), loadFactor: number(1.02, 3) }),
+  landingRoll: number(0, 3000, 'length'),
   limits: record({ wind: limitWind, crosswind: limitWind, tailwind: optional(limitWind) }),
   pattern: optional(record({ height: optional(height), spacing: optional(spacing) })),
   calibration: optional(listOf(record({ indicated: airspeed, equivalent: airspeed }))),
@@ -136,25 +136,25 @@ const aircraft = record({
 const runway = record({
   name: text,
   heading: direction,
-  length: number(50, 5000, '50 to 5000 m'),
-  width: number(1, 500, '1 to 500 m'),
+  length: number(50, 5000, 'length'),
+  width: number(1, 500, 'length'),
   surface: text,
   circuit: oneOf('left', 'right'),
-  spot: number(0, 5000, '0 to 5000 m'),
+  spot: number(0, 5000, 'length'),
   obstacles: listOf(obstacle),
 });
 
-const wind = { from: direction, speed: number(0, 45, '0 to 87 kt') };
+const wind = { from: direction, speed: number(0, 45, 'wind') };
 
 const request = record({
   aircraft,
   airfield: record({
     name: text,
     source: text,
-    elevation: number(-500, 5000, '-500 to 5000 m'),
-    variation: optional(number(-Math.PI, Math.PI, '180 degrees W to 180 degrees E')),
-    windExponent: number(0, 0.6, '0 to 0.6'),
-    windVeer: optional(number(radians(-90), radians(90), '-90 to 90 degrees')),
+    elevation: number(-500, 5000, 'length'),
+    variation: optional(number(-Math.PI, Math.PI, 'angle')),
+    windExponent: number(0, 0.6),
+    windVeer: optional(number(radians(-90), radians(90), 'angle')),
     pattern: record({ height, spacing }),
   }),
   runway,
@@ -162,28 +162,26 @@ const request = record({
   power: oneOf('idle', 'stopped'),
   circuit: optional(oneOf('left', 'right')),
   wind: record(wind),
-  gust: optional(number(0, 60, '0 to 116 kt')),
+  gust: optional(number(0, 60, 'wind')),
   windProfile: optional(oneOf('power', 'uniform', 'layers')),
-  windLayers: optional(listOf(record({ ...wind, height: number(0.1, 10_000, '0.1 to 10,000 m') }), 1)),
-  temperature: optional(number(213.15, 333.15, '-60 to 60 C')),
-  qnh: optional(number(85_000, 110_000, '850 to 1100 hPa')),
+  windLayers: optional(listOf(record({ ...wind, height: number(0.1, 10_000, 'height') }), 1)),
+  temperature: optional(number(213.15, 333.15, 'temperature')),
+  qnh: optional(number(85_000, 110_000, 'pressure')),
   mass: optional(mass),
   height: optional(height),
   spacing: optional(spacing),
   bank: optional(bank),
-  baseDistance: optional(number(50, 5000, '50 to 5000 m')),
+  baseDistance: optional(number(50, 5000, 'length')),
   circles: optional(wholeNumber(1, 20)),
   circlesDrift: optional(yesOrNo),
   minimums: optional(
     record({
-      finalTurn: optional(number(0, 1500, '0 to 4900 ft')),
-      obstacleClearance: optional(number(0, 1500, '0 to 4900 ft')),
+      finalTurn: optional(number(0, 1500, 'height')),
+      obstacleClearance: optional(number(0, 1500, 'height')),
       mostTailwind: optional(limitWind),
     }),
   ),
-  steps: optional(
-    record({ height: number(0.01, 100, '0.01 to 100 m'), speed: number(0.01, 10, '0.01 to 10 m/s') }),
-  ),
+  steps: optional(record({ height: number(0.01, 100, 'length'), speed: number(0.01, 10, 'wind') })),
   detail: optional(oneOf('whole', 'flight')),
 });
 
@@ -194,15 +192,10 @@ const request = record({
 export function checkRequest(value: unknown): void {
   const fault = request(value);
   if (fault) {
-    const field = fault.path || 'request';
-    throw new RequestError(field, `${field} ${fault.must}`);
+    throw new RequestError(fault.path || 'request', fault.reason);
   }
   const { wind, gust } = value as Pick<PlanRequest, 'wind' | 'gust'>;
   if (gust !== undefined && gust < wind.speed - 1e-9) {
-    const { value: less, limit } = tellingApart(gust, wind.speed, 'kt', 'least');
-    throw new RequestError(
-      'gust',
-      `the gusts of ${less} are less than the wind of ${limit}: give the highest gust, or none`,
-    );
+    throw new RequestError('gust', { code: 'gust-under-wind', gust, wind: wind.speed });
   }
 }

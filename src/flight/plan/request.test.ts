@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { requestFor } from '../../../tests/flight-school.ts';
+import { aviation } from '../../words/figures/aviation.ts';
+import { requestSentence } from '../../words/refusals/request-words.ts';
 import { resolveAircraft } from '../aircraft/resolve-aircraft.ts';
 import { RequestError } from '../terms/errors.ts';
 import type { PlanRequest } from '../terms/plan.ts';
@@ -18,6 +20,8 @@ function errorOf(changes: Partial<PlanRequest>): RequestError {
   throw new Error('nothing was wrong with it');
 }
 
+const saying = (error: RequestError) => requestSentence(error, aviation);
+
 const { aircraft, airfield, runway } = request;
 
 describe('a request out of range names the field and what is allowed', () => {
@@ -29,7 +33,7 @@ describe('a request out of range names the field and what is allowed', () => {
     ['temperature', '-60 to 60 C', { temperature: 25 }],
     ['qnh', '850 to 1100 hPa', { qnh: 1013 }],
     ['mass', '40 to 6000 kg', { mass: 39 }],
-    ['height', '200 to 4900 ft', { height: 59 }],
+    ['height', '200 to 4920 ft', { height: 59 }],
     ['spacing', '50 to 5000 m', { spacing: 49 }],
     ['bank', '5 to 60 degrees', { bank: 4 * degrees }],
     ['bank', '5 to 60 degrees', { bank: 30 }],
@@ -54,7 +58,7 @@ describe('a request out of range names the field and what is allowed', () => {
   it.each(cases)('%s must be %s', (field, range, changes) => {
     const error = errorOf(changes);
     expect(error.field).toBe(field);
-    expect(error.message).toContain(range);
+    expect(saying(error)).toContain(range);
   });
 
   it.each(['gust', 'temperature', 'qnh', 'mass', 'height', 'spacing', 'bank'] as const)(
@@ -68,10 +72,10 @@ describe('a request that contradicts itself is refused', () => {
     const limited = { ...aircraft, turns: { ...aircraft.turns, limit: 40 * degrees } };
     const error = errorOf({ aircraft: limited, bank: 41 * degrees });
     expect(error.field).toBe('bank');
-    expect(error.message).toContain('40 degrees');
+    expect(saying(error)).toContain('40 degrees');
     const limit = (angle: number) => ({ ...aircraft, turns: { ...aircraft.turns, limit: angle * degrees } });
-    expect(errorOf({ aircraft: limit(40.6), bank: 50 * degrees }).message).toContain('limit of 40 degrees');
-    const near = errorOf({ aircraft: limit(40.2), bank: 40.4 * degrees }).message;
+    expect(saying(errorOf({ aircraft: limit(40.6), bank: 50 * degrees }))).toContain('limit of 40 degrees');
+    const near = saying(errorOf({ aircraft: limit(40.2), bank: 40.4 * degrees }));
     expect(near).toMatch(/bank of 40\.4 degrees .* limit of 40\.2 degrees$/);
   });
 
@@ -79,7 +83,7 @@ describe('a request that contradicts itself is refused', () => {
     const wind = { from: 0, speed: 6 };
     const error = errorOf({ wind, gust: 5.9 });
     expect(error.field).toBe('gust');
-    expect(error.message).toMatch(/of 11\skt .*of 12\skt/);
+    expect(saying(error)).toMatch(/of 11\skt .*of 12\skt/);
     for (const gust of [6, 9]) expect(resolveRequest({ ...request, wind, gust }).flown.gust).toBe(gust);
   });
 
@@ -99,7 +103,7 @@ describe('a request that contradicts itself is refused', () => {
       aircraft: { ...aircraft, glide: { idle: aircraft.glide.idle } },
     });
     expect(error.field).toBe('power');
-    expect(error.message).toContain('glide.stopped');
+    expect(saying(error)).toContain('glide.stopped');
   });
 
   it('a profile of layers without one, or with heights that do not rise', () => {

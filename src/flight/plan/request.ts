@@ -1,5 +1,4 @@
 import { metresPerFoot } from '../../units/factors.ts';
-import { tellingApart } from '../../words/figures/telling-apart.ts';
 import { airspeedFactor, fieldAir, thinningOf } from '../air/air.ts';
 import { flownVeer } from '../air/flown-wind.ts';
 import { turningBends, windField } from '../air/wind.ts';
@@ -36,18 +35,14 @@ export function resolveRequest(request: PlanRequest): Resolved {
   const mass = request.mass ?? aircraft.mass.flown;
   const polar = polarAtMass(aircraft, request.power, mass);
   if (!polar) {
-    throw new RequestError(
-      'power',
-      `${aircraft.name} has no glide for the engine ${request.power}: add glide.${request.power}`,
-    );
+    const { power } = request;
+    throw new RequestError('power', { code: 'no-glide', aircraft: aircraft.name, power });
   }
   const { from, speed } = request.wind;
   const surfaceWind = { from, speed };
   const bank = request.bank ?? aircraft.turns.bank;
   if (bank > aircraft.turns.limit) {
-    const { value, limit } = tellingApart(bank, aircraft.turns.limit, '°', 'most');
-    const [asked, most] = [value, limit].map((angle) => angle.replace('°', ' degrees'));
-    throw new RequestError('bank', `the bank of ${asked} is over the aircraft's limit of ${most}`);
+    throw new RequestError('bank', { code: 'bank-over-limit', bank, limit: aircraft.turns.limit });
   }
   const air = fieldAir(airfield.elevation, request.temperature, request.qnh);
   const layers = checkedLayers(request);
@@ -55,10 +50,7 @@ export function resolveRequest(request: PlanRequest): Resolved {
   const pattern = aircraft.pattern?.height ?? airfield.pattern.height;
   const keyHeight = approach === '180' ? (request.height ?? pattern) : pattern;
   if (request.baseDistance !== undefined && request.height !== undefined) {
-    throw new RequestError(
-      'baseDistance',
-      'give the height or the base distance of a 90, not both: the other is found',
-    );
+    throw new RequestError('baseDistance', { code: 'height-and-base-distance' });
   }
   const speeds = {
     approach: speedAtMass(aircraft.speeds.approach, aircraft, mass),
@@ -112,31 +104,28 @@ function bendsOf(flown: Flown, airfield: Airfield, layers: readonly WindAtHeight
 
 function checkSpeeds({ speeds: { stall, touchdown, approach }, glide, steepApproach }: Aircraft): void {
   if (!(stall <= touchdown && touchdown < approach)) {
-    throw new RequestError('aircraft.speeds', 'speeds must rise: stall, touchdown, approach');
+    throw new RequestError('aircraft.speeds', { code: 'speeds-not-rising' });
   }
   if (!(glide.idle.speed > stall && (!glide.stopped || glide.stopped.speed > stall))) {
-    throw new RequestError('aircraft.glide', 'the best-glide speed must be more than the stall speed');
+    throw new RequestError('aircraft.glide', { code: 'glide-under-stall' });
   }
   if (steepApproach && !(steepApproach.speed > stall)) {
-    throw new RequestError(
-      'aircraft.steepApproach',
-      'the speed of the steep approach must be more than the stall speed',
-    );
+    throw new RequestError('aircraft.steepApproach', { code: 'steep-under-stall' });
   }
 }
+
+/** m. */
+const highestLayer = 10_000;
 
 function checkedLayers(request: PlanRequest) {
   const layers = request.windLayers ?? [];
   if (request.windProfile === 'layers' && layers.length === 0) {
-    throw new RequestError('windLayers', 'the wind profile `layers` needs at least one wind at a height');
+    throw new RequestError('windLayers', { code: 'no-layers' });
   }
   layers.forEach((layer, i) => {
     const lower = layers[i - 1]?.height ?? 0;
-    if (!(layer.height > lower && layer.height <= 10_000)) {
-      throw new RequestError(
-        'windLayers',
-        'the heights of wind layers must rise from above the ground to at most 10,000 m',
-      );
+    if (!(layer.height > lower && layer.height <= highestLayer)) {
+      throw new RequestError('windLayers', { code: 'layers-not-rising', highest: highestLayer });
     }
   });
   return layers;

@@ -39,17 +39,17 @@ export interface Landed {
 
 /** The departures of the sensitivity table: each alone, either way. */
 const table: readonly { readonly name: string; readonly change: Partial<Departure> }[] = [
-  { name: '10 % less glide ratio', change: { glideRatio: -0.1 } },
-  { name: '10 % more glide ratio', change: { glideRatio: 0.1 } },
-  { name: '5 kt more headwind', change: { headwind: 5 * metresPerSecondPerKnot } },
-  { name: '5 kt less headwind', change: { headwind: -5 * metresPerSecondPerKnot } },
-  { name: '5 kt more wind from the right', change: { crosswind: 5 * metresPerSecondPerKnot } },
-  { name: '5 kt more wind from the left', change: { crosswind: -5 * metresPerSecondPerKnot } },
-  { name: '100 m wider', change: { spacing: 100 } },
-  { name: '100 m closer', change: { spacing: -100 } },
-  { name: '5 degrees more bank', change: { bank: 5 * radiansPerDegree } },
-  { name: '5 degrees less bank', change: { bank: -5 * radiansPerDegree } },
-  { name: '3 s late', change: { delay: 3 } },
+  { name: 'less-glide-ratio', change: { glideRatio: -0.1 } },
+  { name: 'more-glide-ratio', change: { glideRatio: 0.1 } },
+  { name: 'more-headwind', change: { headwind: 5 * metresPerSecondPerKnot } },
+  { name: 'less-headwind', change: { headwind: -5 * metresPerSecondPerKnot } },
+  { name: 'more-wind-from-the-right', change: { crosswind: 5 * metresPerSecondPerKnot } },
+  { name: 'more-wind-from-the-left', change: { crosswind: -5 * metresPerSecondPerKnot } },
+  { name: 'wider', change: { spacing: 100 } },
+  { name: 'closer', change: { spacing: -100 } },
+  { name: 'more-bank', change: { bank: 5 * radiansPerDegree } },
+  { name: 'less-bank', change: { bank: -5 * radiansPerDegree } },
+  { name: 'late', change: { delay: 3 } },
 ];
 
 export interface SensitivityRow extends Landed {

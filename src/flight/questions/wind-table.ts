@@ -30,8 +30,8 @@ export interface WindRow extends WindCase {
   /** What that flight is to be warned of, and the gravest grade of it. */
   readonly cautions: readonly Caution[];
   readonly grade: PlanGrade;
-  /** Why nothing at all can be flown in this wind, in a sentence. */
-  readonly refused?: string | undefined;
+  /** Why nothing at all can be flown in this wind. */
+  readonly refused?: RequestError | undefined;
 }
 
 /**
@@ -84,7 +84,7 @@ function windRow(plan: Plan, wind: WindCase): WindRow {
   };
 }
 
-function refusedRow({ message }: RequestError, wind: WindCase): WindRow {
+function refusedRow(refused: RequestError, wind: WindCase): WindRow {
   return {
     ...wind,
     ...{ made: false, pastAbeam: undefined, seconds: undefined, keys: [], steepestBank: 0 },
@@ -93,7 +93,7 @@ function refusedRow({ message }: RequestError, wind: WindCase): WindRow {
       acrossAtKey: undefined,
       cautions: [],
       grade: 'not-to-be-flown',
-      refused: message,
+      refused,
     },
   };
 }

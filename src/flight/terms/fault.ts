@@ -1,4 +1,5 @@
 import type { Caution } from './caution.ts';
+import type { RequestError } from './errors.ts';
 import type { KeyId } from './key.ts';
 import type { KeyPosition, Phase, TrackSample } from './plan.ts';
 
@@ -54,11 +55,35 @@ export type FaultChange =
 
 export type FaultKind = FaultChange['kind'];
 
-/** A fault that cannot be flown on this approach, and why, for the page. */
+/** Why a fault is not flown on an approach. */
+export type FaultRefusal =
+  | 'leg-cannot-be-flown'
+  | 'stalls'
+  | 'already-stopped'
+  | 'pull-too-weak'
+  | 'no-base-turn'
+  | 'before-downwind-key'
+  | 'too-little-wind'
+  | 'no-downwind-distance'
+  | 'downwind-on-runway'
+  | 'no-base-leg'
+  | 'circle-to-final'
+  | 'bank-out-of-range'
+  | 'throttle-early'
+  | 'nothing-before-landing'
+  | 'begins-in-circle'
+  | 'no-turn-to-final'
+  | 'no-final-left'
+  | 'no-height-for-speed'
+  | 'round-out-off-final'
+  | 'under-stall-speed'
+  | 'no-speed-left';
+
+/** A fault that cannot be flown on this approach, and why. */
 export interface FaultNotFlown {
   readonly flown: false;
   readonly change: FaultChange;
-  readonly reason: string;
+  readonly reason: FaultRefusal | RequestError;
 }
 
 /** A fault as flown. SI, rad, spot frame, as in a plan. */
@@ -96,6 +121,9 @@ export interface FaultEnd {
   readonly phase: Phase;
 }
 
+/** What of a landing the figures do not say. */
+export type BeyondTheModel = 'strike' | 'drop' | 'bounce' | 'ground' | 'drift';
+
 /** The landing in figures. */
 export interface LandingFigures {
   /** m, m/s EAS: where the round-out is level. */
@@ -119,33 +147,32 @@ export interface Touched {
   /** rad between the nose and the way over the ground, positive where the way leads to the right of the nose. */
   readonly drift: number;
   /** What the model does not say of what comes after; undefined where nothing remarkable does. */
-  readonly beyond?: string | undefined;
+  readonly beyond?: BeyondTheModel | undefined;
 }
 
 /** The wheels strike while the round-out is still coming down. */
 export interface Struck {
   readonly how: 'struck';
   readonly sink: number;
-  readonly beyond: string;
+  readonly beyond: BeyondTheModel;
 }
 
 /** The speed is gone before the height: `drop` m are left. */
 export interface Dropped {
   readonly how: 'dropped';
   readonly drop: number;
-  readonly beyond: string;
+  readonly beyond: BeyondTheModel;
 }
 
 /** The ground is met before the round-out. */
 export interface ShortOfLanding {
   readonly how: 'no-landing';
-  readonly beyond: string;
+  readonly beyond: BeyondTheModel;
 }
 
 /** A key of the plan, and the same key with the fault. m, s. */
 export interface KeyDifference {
   readonly at: KeyId;
-  readonly label: string;
   /** Higher (positive) or lower than planned when passing the planned key's place: abeam it on the leg that it belongs to. */
   readonly heightThere: number | undefined;
   /** The fault's own key against the planned one; undefined where it is not flown. */
@@ -171,6 +198,9 @@ export type RecoveryWay =
   | 'steep-approach'
   | 'line-up';
 
+/** Why a way does not make the spot. */
+export type RecoveryRefusal = 'leg-not-reached' | 'no-steep-approach' | 'too-late';
+
 /** The last point of a faulty flight from which a way still makes the spot, or why none is. m, s. */
 export type FaultRecovery =
   | {
@@ -184,7 +214,7 @@ export type FaultRecovery =
       /** True where it makes the spot up to the end of the leg on which it is done: the height is the leg's end. */
       readonly lasts: boolean;
     }
-  | { readonly by: RecoveryWay; readonly makes: false; readonly reason: string };
+  | { readonly by: RecoveryWay; readonly makes: false; readonly reason: RecoveryRefusal };
 
 /** A fault of the last seconds: no key comes after it, and it is put right in the landing alone. */
 export function isInTheLanding({ kind }: FaultChange): boolean {

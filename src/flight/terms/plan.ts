@@ -177,7 +177,6 @@ export interface TrackSample {
 
 export interface KeyPosition {
   readonly id: KeyId;
-  readonly label: string;
   readonly time: number;
   readonly along: number;
   readonly across: number;

@@ -1,4 +1,3 @@
-import { keyLabels } from '../../flight/flying/keys.ts';
 import type { Plan } from '../../flight/terms/plan.ts';
 import { metresPerFoot } from '../../units/factors.ts';
 import { settingName } from '../../words/cautions/grade-sentences.ts';
@@ -6,6 +5,7 @@ import type { PageUnits } from '../../words/figures/page-units.ts';
 import { formatLeastHeight, roundEdge } from '../../words/figures/safe-rounding.ts';
 import { gateBand } from '../../words/gates/gate-band.ts';
 import { inHandBelow } from '../../words/gates/in-hand.ts';
+import { keyNames } from '../../words/keys/key-names.ts';
 import type { PlanMessage } from './say-of-plan.ts';
 
 /** m. A plan that begins nearer than this to the floor of its band has no height to lose; a figure of ours, no source. */
@@ -20,7 +20,7 @@ export function inHandMessages(plan: Plan, units: PageUnits): PlanMessage[] {
   const least = roundEdge(leastInHand, 'low', units);
   const isNear = inHand ? inHand.height < least - 1e-6 : isFloor(plan, units);
   if (!isNear) return [];
-  const place = `the floor of its band at the ${keyLabels[first.at].toLowerCase()}`;
+  const place = `the floor of its band at the ${keyNames[first.at].toLowerCase()}`;
   const words =
     inHand === undefined || inHand.height === 0
       ? `stands at ${place}`

@@ -12,6 +12,7 @@ import type { Wind } from '../../units/wind-text.ts';
 import { flyableWords } from '../../words/cautions/flyable-words.ts';
 import { gradeSentence } from '../../words/cautions/grade-sentences.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
+import { requestSentence } from '../../words/refusals/request-words.ts';
 import { settingKeys } from './grade-keys.ts';
 
 /** What a build is asked to compute for, in place of what the lesson and the school say. */
@@ -173,8 +174,9 @@ export function flownPlan(scenario: Scenario): Plan {
     if (!(error instanceof RequestError)) throw error;
     const field = error.field.split('.')[0]!;
     // A figure of the aircraft that does for less wind: where a wind was asked for or typed, it is that.
-    const keys = /\bless wind\b/.test(error.message) ? [field, 'wind'] : [field];
-    throw new ScenarioError(field, `${request.aircraft.name}: ${error.message}`, keys);
+    const keys = error.reason.code === 'no-speed-to-hold-off' ? [field, 'wind'] : [field];
+    const words = requestSentence(error, scenario.units);
+    throw new ScenarioError(field, `${request.aircraft.name}: ${words}`, keys);
   }
 }
 

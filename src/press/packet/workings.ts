@@ -22,6 +22,7 @@ import {
 import type { PageUnits } from '../../words/figures/page-units.ts';
 import { formatMostAngle, formatMostSpeed, formatSafeDistance } from '../../words/figures/safe-rounding.ts';
 import { formatKeyHeight } from '../../words/keys/key-height.ts';
+import { keyNames } from '../../words/keys/key-names.ts';
 import { veerWords } from '../../words/winds/veer-words.ts';
 import { gradientSentence, howSized, leftOutLines, type Sized } from './left-out.ts';
 import { profileWords } from './setting.ts';
@@ -203,7 +204,7 @@ export function inputs(plan: Plan, units: PageUnits, said = new Map<number, stri
     ['Mass flown', formatMass(flown.mass)],
     ['Bank of the turns', formatAngle(flown.bank)],
     [
-      `Height at the ${plan.keys[0]!.label.toLowerCase()}`,
+      `Height at the ${keyNames[plan.keys[0]!.id].toLowerCase()}`,
       formatKeyHeight({ id: plan.keys[0]!.id, height: flown.height }, plan.cautions, units),
     ],
     ...(plan.approach === '180'
@@ -297,8 +298,8 @@ function keyTable(plan: Plan, units: PageUnits): Element {
   return table(
     'Key positions as flown, from the spot',
     ['Key', 'Time', 'Along the landing direction', 'Across, right positive', 'Height', 'Height in metres'],
-    plan.keys.map(({ id, label, time, along, across, height }) => [
-      label,
+    plan.keys.map(({ id, time, along, across, height }) => [
+      keyNames[id],
       // The glide points at the aim point; the wheels do not go there.
       id === 'aim-point' ? '–' : formatTime(time),
       `${numberText(along, 1)} m`,

@@ -3,7 +3,9 @@ import { RequestError } from '../../flight/terms/errors.ts';
 import type { Plan, PlanRequest } from '../../flight/terms/plan.ts';
 import { cautionSentence } from '../../words/cautions/caution-words.ts';
 import { cautionsOf, remediesOf } from '../../words/cautions/grade-sentences.ts';
+import { capital } from '../../words/cautions/grade-words.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
+import { requestSentence } from '../../words/refusals/request-words.ts';
 import { mistake } from './plain-reason.ts';
 
 /** A setting as flown, or why no figure is given of it: it can not be flown, or there is a plan that is not to be flown. */
@@ -27,11 +29,11 @@ export function flySetting(request: PlanRequest, units: PageUnits, shown = false
       reportError(error);
       return { given: false, plan: undefined, why: mistake };
     }
-    const { message } = error;
+    const words = requestSentence(error, units);
     return {
       given: false,
       plan: undefined,
-      why: `${message.charAt(0).toUpperCase()}${message.slice(1).replace(/\.?$/, '.')}`,
+      why: `${capital(words).replace(/\.?$/, '.')}`,
     };
   }
 }

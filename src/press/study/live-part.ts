@@ -2,6 +2,8 @@ import type { ElementContent } from 'hast';
 import type { PacketContext } from '../../../components/context.ts';
 import { RequestError } from '../../flight/terms/errors.ts';
 import { DirectiveError } from '../../lesson/component.ts';
+import type { PageUnits } from '../../words/figures/page-units.ts';
+import { requestSentence } from '../../words/refusals/request-words.ts';
 import { liveComponents } from './live-components.ts';
 import { markLive } from './mark-live.ts';
 import { element, pageElements } from './page-nodes.ts';
@@ -127,7 +129,7 @@ export function makeAgain(
     for (const each of elements) each.setAttribute('data-study', 'moved');
     return { elements };
   } catch (error) {
-    const why = reasonOf(error);
+    const why = reasonOf(error, context.units);
     // A mistake in the program leaves no figure of another setting standing either.
     if (why === undefined) reportError(error);
     return { why: why ?? mistake };
@@ -135,9 +137,7 @@ export function makeAgain(
 }
 
 /** Undefined for a mistake in the program. */
-function reasonOf(error: unknown): string | undefined {
-  if (error instanceof DirectiveError || error instanceof RequestError || error instanceof RangeError) {
-    return error.message;
-  }
-  return undefined;
+function reasonOf(error: unknown, units: PageUnits): string | undefined {
+  if (error instanceof RequestError) return requestSentence(error, units);
+  return error instanceof DirectiveError || error instanceof RangeError ? error.message : undefined;
 }

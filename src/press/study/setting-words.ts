@@ -2,6 +2,7 @@ import type { KeyPosition, Plan } from '../../flight/terms/plan.ts';
 import { formatDistance, formatHeight, formatTime, formatWind } from '../../words/figures/format.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
 import { formatKeyHeight } from '../../words/keys/key-height.ts';
+import { keyNames } from '../../words/keys/key-names.ts';
 
 /** `wind 210° 12 kt, from 1,000 ft, engine idling`. */
 export function settingWords({ flown, power }: Pick<Plan, 'flown' | 'power'>, units: PageUnits): string {
@@ -31,7 +32,7 @@ function keyChange(key: KeyOfPlan, before: KeyOfPlan, units: PageUnits): string[
   const words = ([of, { cautions }]: KeyOfPlan) =>
     of.id === 'base-turn' ? abeamWords(of, units) : formatKeyHeight(of, cautions, units);
   const [now, then] = [words(key), words(before)];
-  return now === then ? [] : [`${key[0].label.toLowerCase()} ${now} (printed ${then})`];
+  return now === then ? [] : [`${keyNames[key[0].id].toLowerCase()} ${now} (printed ${then})`];
 }
 
 /** Where the base turn begins, along the downwind leg. */

@@ -7,6 +7,7 @@ import { DirectiveError } from '../../lesson/component.ts';
 import { isForClass } from '../../school/aircraft-classes.ts';
 import type { Fault, FaultsFile } from '../../school/faults.ts';
 import { effectWords } from '../../words/faults/effect-words.ts';
+import { requestSentence } from '../../words/refusals/request-words.ts';
 import { element, setWords } from './page-nodes.ts';
 import type { StudySchool } from './study-data.ts';
 
@@ -61,6 +62,6 @@ function effectOf({ fly }: Fault, { request, units }: PacketContext): string {
     return effectWords(flownFault(fly.change, request), units);
   } catch (error) {
     if (!(error instanceof RequestError)) throw error;
-    return `Not flown in this setting: ${error.message}`;
+    return `Not flown in this setting: ${requestSentence(error, units)}`;
   }
 }

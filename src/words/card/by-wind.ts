@@ -6,6 +6,7 @@ import type { KeyPosition, Plan, PlanRequest } from '../../flight/terms/plan.ts'
 import { cautionNames } from '../cautions/caution-line.ts';
 import { formatDistance, formatHeight, formatSpeed, formatTime, speedStep } from '../figures/format.ts';
 import type { PageUnits } from '../figures/page-units.ts';
+import { requestSentence } from '../refusals/request-words.ts';
 import { distanceOut } from '../winds/start-words.ts';
 import { type WatchedRow, watchedRows } from '../winds/watched-rows.ts';
 
@@ -134,9 +135,9 @@ function notesOf(rows: readonly WatchedRow[], units: PageUnits): string[] {
   const unsound = rows.filter(({ start }) => start !== undefined);
   if (unsound.length === 0) return [];
   const hopeless = unsound.filter(({ start }) => start?.height === undefined);
-  const whys = [...new Set(hopeless.map(whyNot))];
+  const whys = [...new Set(hopeless.map((row) => whyNot(row, units)))];
   const windsOf = (why: string) =>
-    hopeless.filter((row) => whyNot(row) === why).map(({ headwind }) => windHead(headwind, units));
+    hopeless.filter((row) => whyNot(row, units) === why).map(({ headwind }) => windHead(headwind, units));
   const said = whys.map((why) => (whys.length > 1 ? `${windsOf(why).join(', ')} ${why}` : why)).join('; ');
   // Where no wind has a height, there is no row of them in which `none` could stand.
   if (hopeless.length === unsound.length) return [`${notSound} not sound from any height: ${said}.`];
@@ -144,12 +145,16 @@ function notesOf(rows: readonly WatchedRow[], units: PageUnits): string[] {
 }
 
 /** What stands against every height, without figures. */
-function whyNot({ start, cautions, refused }: WatchedRow): string {
+function whyNot({ start, cautions, refused }: WatchedRow, units: PageUnits): string {
   const against = start?.height === undefined && start?.against.length ? start.against : cautions;
   const names = against
     .filter(({ grade }) => grade !== 'worth-knowing')
     .map(({ code }) => cautionNames[code]);
-  return names.length > 0 ? [...new Set(names)].join(', ') : (refused ?? 'it cannot be flown');
+  return names.length > 0
+    ? [...new Set(names)].join(', ')
+    : refused
+      ? requestSentence(refused, units)
+      : 'it cannot be flown';
 }
 
 /** A figure without its unit, which stands in the name of its row. */

@@ -4,6 +4,7 @@ import { formatDistance, formatTime } from '../figures/format.ts';
 import type { PageUnits } from '../figures/page-units.ts';
 import { type BandEdge, edgeText, gateBand, noBandText } from '../gates/gate-band.ts';
 import { formatKeyHeight } from '../keys/key-height.ts';
+import { keyNames } from '../keys/key-names.ts';
 
 /** A key position that is flown through. */
 export interface KeyRow {
@@ -24,9 +25,9 @@ export function keyRows({ keys, gates, track, cautions }: Plan, units: PageUnits
   const begin = track[0]?.time ?? 0;
   return keys
     .filter(({ id }) => id !== 'aim-point' && id !== 'touchdown')
-    .map(({ id, label, height, time }) => ({
+    .map(({ id, height, time }) => ({
       id,
-      label,
+      label: keyNames[id],
       height: formatKeyHeight({ id, height }, cautions, units),
       band: bandOf(
         gates.find(({ at }) => at === id),

@@ -4,6 +4,7 @@ import { RequestError } from '../../flight/terms/errors.ts';
 import type { Plan, PlanRequest } from '../../flight/terms/plan.ts';
 import { formatHeight, heightStep } from '../figures/format.ts';
 import type { PageUnits } from '../figures/page-units.ts';
+import { requestSentence } from '../refusals/request-words.ts';
 import { cautionWords, startWords } from '../winds/start-words.ts';
 
 /** The keys that stand beside an engine-failure list, or why none do, as a sentence. */
@@ -31,7 +32,7 @@ export function stoppedEngine(plan: Plan, request: PlanRequest, units: PageUnits
     return none(`Not to be flown from ${from}: ${said}; ${start}.`);
   } catch (error) {
     if (!(error instanceof RequestError)) throw error;
-    return none(`Cannot be flown: ${error.message}.`);
+    return none(`Cannot be flown: ${requestSentence(error, units)}.`);
   }
 }
 

@@ -3,6 +3,8 @@ import { type FaultFlown, isInTheLanding, type KeyDifference } from '../../fligh
 import { numberText } from '../../units/rounding.ts';
 import { formatDistance, formatHeight } from '../figures/format.ts';
 import type { PageUnits } from '../figures/page-units.ts';
+import { keyNames } from '../keys/key-names.ts';
+import { faultRefusalWords } from '../refusals/fault-words.ts';
 import { finalWords } from './final-words.ts';
 import { endWords, printedDistance } from './ground-words.ts';
 import { landingWords } from './landing-words.ts';
@@ -24,7 +26,7 @@ export function effectWords(
   { flight, plan, recoveries, heldOffAfresh }: FlownFault,
   units: PageUnits,
 ): string {
-  if (!flight.flown) return `Not flown here: ${flight.reason}`;
+  if (!flight.flown) return `Not flown here: ${faultRefusalWords(flight.reason, units)}`;
   const [slow, margin] = [slowWords(flight, plan, units), marginWords(flight)];
   const end = endWords(flight, plan, units);
   const onFinal = isInTheLanding(flight.change) ? '' : finalWords(flight, plan, recoveries, units);
@@ -49,7 +51,8 @@ function showsWords(
   if (offApproachSpeed(flight, plan) !== undefined) return 'No key shows it before: the airspeed does.';
   const { shows, change } = flight;
   if (!shows) return 'No key shows it before.';
-  const { at, label } = shows;
+  const { at } = shows;
+  const label = keyNames[at];
   const where = at === 'final' ? 'on final' : `at the ${label.toLowerCase()}`;
   // A base turn at another place is not low there, but elsewhere.
   const elsewhere = at === 'base-turn' && change.kind.startsWith('base-turn');

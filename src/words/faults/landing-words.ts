@@ -4,6 +4,7 @@ import type { FaultFlight, FaultFlown, LandingFigures } from '../../flight/terms
 import { metresPerSecondPerFootPerMinute } from '../../units/factors.ts';
 import { formatLowHeight, formatSink, formatSpeed, formatTime } from '../figures/format.ts';
 import type { PageUnits } from '../figures/page-units.ts';
+import { beyondTheModel } from '../refusals/fault-words.ts';
 import { enginesStopped } from './final-words.ts';
 
 /** m/s: less than the page can print of a speed. */
@@ -22,7 +23,7 @@ export function landingWords(
       balloonWords(flight, plan, units),
       sideWords(flight, plan, units),
       fastTouch(flight, plan, units),
-      landing.beyond ?? '',
+      landing.beyond ? beyondTheModel[landing.beyond] : '',
     ],
     struck: () => [struckWords(flight, units)],
     dropped: () => [
@@ -31,7 +32,7 @@ export function landingWords(
       // How an aircraft comes down again out of a climb is not in the model.
       landing.balloon ? '' : seenWords(heldOffAfresh(), units),
     ],
-    'no-landing': () => [landing.beyond ?? ''],
+    'no-landing': () => [landing.beyond ? beyondTheModel[landing.beyond] : ''],
   };
   return words[landing.how]()
     .filter((each) => each !== '')

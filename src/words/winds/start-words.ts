@@ -5,6 +5,7 @@ import type { KeyId } from '../../flight/terms/key.ts';
 import { cautionLine } from '../cautions/caution-line.ts';
 import { formatDistance, formatHeight } from '../figures/format.ts';
 import type { PageUnits } from '../figures/page-units.ts';
+import { requestSentence } from '../refusals/request-words.ts';
 import type { WatchedRow } from './watched-rows.ts';
 
 type Calibrated = Pick<Aircraft, 'calibration'>;
@@ -43,7 +44,7 @@ const places: Partial<Record<KeyId, string>> = {
 /** What keeps the flight of a row from being sound, in lines; what is only worth knowing is left out. */
 export function rowAgainst(row: WatchedRow, aircraft: Calibrated, units: PageUnits): string {
   const grave = row.cautions.filter(({ grade }) => grade !== 'worth-knowing');
-  return row.refused ?? cautionWords(grave, aircraft, units);
+  return row.refused ? requestSentence(row.refused, units) : cautionWords(grave, aircraft, units);
 }
 
 export function cautionWords(cautions: readonly Caution[], aircraft: Calibrated, units: PageUnits): string {
