@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { Approach } from '../src/flight/terms/plan.ts';
+import type { Approach } from '../src/flight/terms/approach.ts';
 import { cardBody, cardHtml } from '../src/press/card/card.ts';
 import type { CardPaperName } from '../src/press/card/card-paper.ts';
 import { fitCard, settings } from '../src/press/card/fit-card.ts';

@@ -40,8 +40,9 @@ const sensible: fc.Arbitrary<PlanRequest> = fc
     height: maybe(between(60, 1500)),
     spacing: maybe(between(50, 2000)),
     bank: maybe(between(5 * radiansPerDegree, 60 * radiansPerDegree)),
-    circles: maybe(fc.integer({ min: 1, max: 6 })),
-    circlesDrift: maybe(fc.boolean()),
+    options: fc.record({
+      spiral: fc.record({ circles: maybe(fc.integer({ min: 1, max: 6 })), drift: maybe(fc.boolean()) }),
+    }),
   })
   .map(({ id, from, knots, gust, ...rest }) => {
     const speed = knots * metresPerSecondPerKnot;
@@ -54,7 +55,8 @@ const sensible: fc.Arbitrary<PlanRequest> = fc
 const places = [
   ...['approach', 'power', 'circuit', 'wind', 'wind.from', 'wind.speed', 'gust', 'windProfile', 'windLayers'],
   ...['windLayers.0', 'windLayers.0.height', 'windLayers.0.from', 'windLayers.0.speed'],
-  ...['temperature', 'qnh', 'mass', 'height', 'spacing', 'bank', 'baseDistance', 'circles', 'circlesDrift'],
+  ...['temperature', 'qnh', 'mass', 'height', 'spacing', 'bank', 'options', 'options.90'],
+  ...['options.spiral', 'options.spiral.circles', 'options.spiral.drift', 'options.90.baseDistance'],
   ...['airfield', 'airfield.elevation', 'airfield.windExponent', 'airfield.pattern'],
   ...['airfield.pattern.height', 'airfield.pattern.spacing', 'runway', 'runway.heading', 'runway.length'],
   ...['runway.width', 'runway.spot', 'runway.circuit', 'runway.obstacles', 'runway.obstacles.0'],

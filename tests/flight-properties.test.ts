@@ -166,7 +166,7 @@ describe('the step of the integrator', () => {
         const plan = planApproach(request);
         const { conditions, flown } = resolveRequest(request);
         if (!plan.made) return;
-        const answer = approach180.answer(
+        const answer = approach180.solve(
           {
             side: plan.circuit === 'right' ? 1 : -1,
             height: flown.height,
@@ -175,7 +175,7 @@ describe('the step of the integrator', () => {
             spacing: flown.spacing,
             bank: flown.bank,
             bankGiven: true,
-            drifting: false,
+            options: {},
             pull: plan.roundOut.loadFactor,
             leastFinal: 91.44,
           },
@@ -183,7 +183,7 @@ describe('the step of the integrator', () => {
         )!;
         expect(answer.solved.value).toBeCloseTo(plan.solved.value, 3);
         const end = (step: number) =>
-          flyPattern(answer.approached.procedure, conditions, runwayHeading, step).flight.track.at(-1)!;
+          flyPattern(answer.closed.procedure, conditions, runwayHeading, step).flight.track.at(-1)!;
         const [whole, half] = [end(0.5), end(0.25)];
         const bank = Math.max(...plan.track.map((sample) => Math.abs(sample.bank)));
         const moved = Math.hypot(whole.along - half.along, whole.across - half.across);

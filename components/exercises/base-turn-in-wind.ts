@@ -1,4 +1,5 @@
 import { airspeedFactor } from '../../src/flight/air/air.ts';
+import { approaches } from '../../src/flight/approaches/approaches.ts';
 import type { WindRow } from '../../src/flight/questions/wind-table.ts';
 import type { Plan } from '../../src/flight/terms/plan.ts';
 import { formatDistance, formatHeight, formatSpeed, formatTime } from '../../src/words/figures/format.ts';
@@ -38,7 +39,7 @@ export const baseTurnInWind: Draw = (setting, random) => {
     {
       question:
         `The wind has changed: a headwind of ${wind} straight down runway ${plan.runway.name}, measured at 10 m, no gusts. All else ` +
-        `stays: ${plan.approach !== '180' ? 'you come to' : plan.power === 'idle' ? 'you close the throttle at' : 'the engine stops at'} the downwind key at ${formatHeight(key.height, units)}, ` +
+        `stays: ${approaches[plan.approach].startsAt !== 'downwind-key' ? 'you come to' : plan.power === 'idle' ? 'you close the throttle at' : 'the engine stops at'} the downwind key at ${formatHeight(key.height, units)}, ` +
         `${formatDistance(Math.abs(key.across), units)} from the centreline. Where do you start the base turn? ` +
         `${toTheNearest(units)}`,
       right: turnWords(right, units),

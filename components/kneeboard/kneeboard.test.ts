@@ -190,7 +190,7 @@ describe('::kneeboard', () => {
 
   it('has the height and the place to close the throttle where the approach begins on base', () => {
     const wind = { from: degrees(238), speed: knots(15) };
-    const near = { approach: '90', baseDistance: 500 } as const;
+    const near = { approach: '90', options: { '90': { baseDistance: 500 } } } as const;
     const high = table(flyTrial(near));
     const flown = flyTrial({ ...near, wind });
     expect(high.rows[0]!.name).toBe('Throttle closed, ft');

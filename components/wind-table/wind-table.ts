@@ -1,5 +1,6 @@
 import { h } from 'hastscript';
 import { z } from 'zod';
+import { approaches } from '../../src/flight/approaches/approaches.ts';
 import type { WindCase } from '../../src/flight/questions/wind-table.ts';
 import { turnedWinds, windsWithin } from '../../src/flight/questions/winds-within.ts';
 import type { Aircraft } from '../../src/flight/terms/aircraft.ts';
@@ -106,7 +107,8 @@ function parts(rows: readonly WatchedRow[], shown: Shown, aircraft: Aircraft, un
 }
 
 function captionWords(approach: PacketContext['plan']['approach']): string {
-  if (approach === '90') return 'Heights are above the spot; the throttle closes at the base key.';
+  if (approaches[approach].startsAt === 'base-key')
+    return 'Heights are above the spot; the throttle closes at the base key.';
   return 'Heights are above the spot; seconds are counted from the downwind key. Crab: how far the nose points off the track.';
 }
 

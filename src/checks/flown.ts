@@ -17,8 +17,9 @@ import {
 import { Integrator } from '../flight/numerics/integrator.ts';
 import { workOut } from '../flight/plan/planner.ts';
 import { type Resolved, resolveRequest } from '../flight/plan/request.ts';
-import type { Approach, PlanRequest } from '../flight/terms/plan.ts';
+import type { PlanRequest } from '../flight/terms/plan.ts';
 import { radiansPerDegree as degree, metresPerSecondPerKnot } from '../units/factors.ts';
+import { approachNames } from '../words/approaches/approach-names.ts';
 import { gliding, slowingDistance } from './closed-forms.ts';
 
 /** What the core flew beside what a formula, solved apart from it, says. */
@@ -198,18 +199,18 @@ const step = 0.5;
 
 /** Nothing where the approach cannot be flown in this wind. */
 function halvedStep(request: PlanRequest): Unjudged[] {
-  const { answer, resolved } = workOut(request);
-  if (!answer) return [];
+  const { solution, resolved } = workOut(request);
+  if (!solution) return [];
   const touchdown = (seconds: number) => {
     const { heading } = request.runway;
-    const { track } = flyPattern(answer.approached.procedure, resolved.conditions, heading, seconds).flight;
+    const { track } = flyPattern(solution.closed.procedure, resolved.conditions, heading, seconds).flight;
     return track.at(-1)!;
   };
   const [whole, half] = [touchdown(step), touchdown(step / 2)];
   return [
     {
       quantity: 'Touchdown moved by halving the step',
-      inputs: `${approachWords[request.approach]}, the school’s wind, ${step} s to ${step / 2} s`,
+      inputs: `${approachNames[request.approach].title}, the school’s wind, ${step} s to ${step / 2} s`,
       unit: 'mm',
       formula: 0,
       flown: 1000 * Math.hypot(whole.along - half.along, whole.across - half.across),
@@ -217,10 +218,3 @@ function halvedStep(request: PlanRequest): Unjudged[] {
     },
   ];
 }
-
-const approachWords: Readonly<Record<Approach, string>> = {
-  '90': '90° approach',
-  '180': '180° approach',
-  '360': '360° approach',
-  spiral: 'spiral',
-};

@@ -3,8 +3,10 @@ import { reporter } from 'vfile-reporter';
 import { planApproach } from '../flight/plan/planner.ts';
 import type { Power } from '../flight/terms/aircraft.ts';
 import type { Circuit } from '../flight/terms/airfield.ts';
+import type { Approach } from '../flight/terms/approach.ts';
+import { approachIds } from '../flight/terms/approach.ts';
 import { RequestError } from '../flight/terms/errors.ts';
-import type { Approach, Plan, PlanRequest } from '../flight/terms/plan.ts';
+import type { Plan, PlanRequest } from '../flight/terms/plan.ts';
 import { didYouMean } from '../messages/nearest-name.ts';
 import type { AirfieldFile } from '../school/airfield.ts';
 import { readAircraft, readAirfield } from '../school/read.ts';
@@ -54,11 +56,7 @@ export function withApproachOptions(command: Command): Command {
     .requiredOption('--aircraft <file>', 'aircraft file (YAML)')
     .requiredOption('--airfield <file>', 'airfield file (YAML)')
     .requiredOption('--runway <name>', 'runway of the airfield')
-    .addOption(
-      new Option('--approach <kind>', 'approach flown')
-        .choices(['90', '180', '360', 'spiral'])
-        .makeOptionMandatory(),
-    )
+    .addOption(new Option('--approach <kind>', 'approach flown').choices(approachIds).makeOptionMandatory())
     .addOption(new Option('--power <setting>', 'engine').choices(['idle', 'stopped']).default('idle'))
     .addOption(new Option('--circuit <side>', "default: the runway's").choices(['left', 'right']))
     .option('--metar <report>', metarHelp)
@@ -114,9 +112,10 @@ export async function planned(options: AskedOptions): Promise<AskedPlan | undefi
     height: options.height,
     spacing: options.spacing,
     bank: options.bank,
-    baseDistance: options.baseDistance,
-    circles: options.circles,
-    circlesDrift: options.circlesDrift,
+    options: {
+      '90': { baseDistance: options.baseDistance },
+      spiral: { circles: options.circles, drift: options.circlesDrift },
+    },
     ...weather,
     wind: weather.wind ?? { from: 0, speed: 0 },
     aircraft: aircraft.value,

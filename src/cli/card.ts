@@ -1,7 +1,8 @@
 import { join } from 'node:path';
 import { Command, Option } from 'commander';
 import { VFile } from 'vfile';
-import type { Approach } from '../flight/terms/plan.ts';
+import type { Approach } from '../flight/terms/approach.ts';
+import { approachIds } from '../flight/terms/approach.ts';
 import { cardOrder } from '../press/card/card-order.ts';
 import { type CardPaperName, cardPaperOf, cardPapers } from '../press/card/card-paper.ts';
 import { GradeTally } from '../press/packet/grade-tally.ts';
@@ -40,9 +41,7 @@ export function cardCommand(): Command {
   return withSettingOptions(new Command('card'), "the school's")
     .description('Print a card for the knee (HTML and PDF): one sheet for an aircraft at a runway')
     .option('--aircraft <ids...>', "default: the handbook's, else the school's")
-    .addOption(
-      new Option('--approach <kind>', "default: the school's").choices(['90', '180', '360', 'spiral']),
-    )
+    .addOption(new Option('--approach <kind>', "default: the school's").choices(approachIds))
     .option(
       '--height <height>',
       "at the start of the approach, such as 1000ft; default: the pattern's, or the approach's own",

@@ -2,6 +2,7 @@ import { crosswind, headwind } from '../flight/air/wind.ts';
 import { indicatedSpeed } from '../flight/aircraft/calibration.ts';
 import { grades } from '../flight/terms/grade.ts';
 import type { Plan } from '../flight/terms/plan.ts';
+import { approachNames } from '../words/approaches/approach-names.ts';
 import { solvedPhrase } from '../words/approaches/solved-words.ts';
 import { cautionSentence } from '../words/cautions/caution-words.ts';
 import { cautionsOf, remediesOf } from '../words/cautions/grade-sentences.ts';
@@ -40,7 +41,7 @@ function heading(plan: Plan): string[] {
   );
   return [
     `Grade: ${grade === 'not-to-be-flown' ? gradeNames[grade].toUpperCase() : gradeNames[grade]}`,
-    `${aircraft.name}, ${approach === 'spiral' ? 'spiral' : `${approach}-degree`} approach, engine ${power}; ${airfield.name} runway ${runway.name}, ${circuit}-hand`,
+    `${aircraft.name}, ${approachNames[approach].spoken}, engine ${power}; ${airfield.name} runway ${runway.name}, ${circuit}-hand`,
     `Wind ${formatWind(surfaceWind.from, surfaceWind.speed, aviation)}: ${wind}; density altitude ${formatDensityAltitude(air.densityAltitude, aviation)}`,
     `Glide at ${formatSpeed(indicatedSpeed(flown.glideSpeed, aircraft), aviation)}, ${formatRatio(flown.glideRatio)} in still air; final at ${formatSpeed(indicatedSpeed(flown.approachSpeed, aircraft), aviation)}`,
   ];

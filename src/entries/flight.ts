@@ -8,6 +8,7 @@ export { planApproach } from '../flight/plan/planner.ts';
 export type { Aircraft, AircraftClass, BestGlide, Pattern, Power } from '../flight/terms/aircraft.ts';
 export type { AircraftData } from '../flight/terms/aircraft-data.ts';
 export type { Airfield, Circuit, Obstacle, Runway } from '../flight/terms/airfield.ts';
+export type { Approach, ApproachOptions } from '../flight/terms/approach.ts';
 export type {
   Caution,
   CautionCode,
@@ -19,7 +20,6 @@ export type {
 export { RequestError } from '../flight/terms/errors.ts';
 export type { KeyId } from '../flight/terms/key.ts';
 export type {
-  Approach,
   FieldAir,
   Flown,
   Gate,

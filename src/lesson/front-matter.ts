@@ -1,5 +1,6 @@
 import { VFile } from 'vfile';
 import type { z } from 'zod';
+import { approachIds } from '../flight/terms/approach.ts';
 import { aircraftClasses } from '../school/aircraft-classes.ts';
 import { type Checked, checkYaml } from '../school/check-yaml.ts';
 import { choice, number, parsed, quantity, section, words } from '../school/fields.ts';
@@ -22,7 +23,7 @@ export const frontMatter = section(
     summary: words('From the downwind key to the spot, engine idling')
       .describe('One line under the title')
       .optional(),
-    approach: choice('90', '180', '360', 'spiral')
+    approach: choice(...approachIds)
       .describe('The approach: degrees of turn from its first key to final, or a spiral')
       .prefault('180'),
     aircraft: words('osier-15').describe('An aircraft: the name of a file in `fleet/`').optional(),

@@ -1,5 +1,6 @@
 import type { VFile } from 'vfile';
 import type { z } from 'zod';
+import { approachIds } from '../flight/terms/approach.ts';
 import { parseQuantity, QuantityError } from '../units/quantity.ts';
 import { parseWind, type Wind } from '../units/wind-text.ts';
 import { camelKeys } from './camel-keys.ts';
@@ -75,7 +76,7 @@ const keys = section(
         runway: words('"24"').describe('A runway of that airfield, in quotes'),
         wind: windField.describe('Wind at the surface'),
         power: choice('idle', 'stopped').describe('The engine: idling, or stopped').prefault('idle'),
-        approach: choice('90', '180', '360', 'spiral')
+        approach: choice(...approachIds)
           .describe('The approach: degrees of turn from its first key to final, or a spiral')
           .prefault('180'),
         gust: quantity('speed', '1 kt', '100 kt', '18 kt').describe('Highest gust').optional(),

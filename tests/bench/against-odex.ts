@@ -51,6 +51,6 @@ export function againstOdex(): Line[] {
 }
 
 function oursFor(request: PlanRequest): HalfCircuit {
-  const { solved, approached } = workOut(request).answer!;
-  return { pastAbeam: solved.value, lead: approached.joined[0]! };
+  const { solved, closed } = workOut(request).solution!;
+  return { pastAbeam: solved.value, lead: closed.joinValues[0]! };
 }

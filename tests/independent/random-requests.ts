@@ -1,6 +1,7 @@
 import type { AircraftData } from '../../src/flight/terms/aircraft-data.ts';
 import type { Obstacle } from '../../src/flight/terms/airfield.ts';
-import type { Approach, Plan, PlanRequest } from '../../src/flight/terms/plan.ts';
+import type { Approach } from '../../src/flight/terms/approach.ts';
+import type { Plan, PlanRequest } from '../../src/flight/terms/plan.ts';
 import type { Chance } from './random.ts';
 
 const degrees = (angle: number) => (angle * Math.PI) / 180;
@@ -70,12 +71,14 @@ export function randomRequest(chance: Chance): PlanRequest {
   const height = Math.min(2500, Math.max(90, enough));
   const whole = {
     ...(approach === '180' ? { height } : {}),
-    ...(approach === '90' && chance.happens(0.5) ? { baseDistance: chance.between(150, 900) } : {}),
+    ...(approach === '90' && chance.happens(0.5)
+      ? { options: { '90': { baseDistance: chance.between(150, 900) } } }
+      : {}),
     ...(approach === '360' && chance.happens(0.7)
       ? { height: Math.min(2900, height * chance.between(1.3, 2)) }
       : {}),
     ...(approach === 'spiral' ? { height: Math.min(2900, height + chance.between(150, 700)) } : {}),
-    ...(approach === 'spiral' && chance.happens(0.4) ? { circlesDrift: true } : {}),
+    ...(approach === 'spiral' && chance.happens(0.4) ? { options: { spiral: { drift: true } } } : {}),
   };
   return {
     aircraft,

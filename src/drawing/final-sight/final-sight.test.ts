@@ -108,7 +108,7 @@ describe('the runway as seen on final', () => {
     const high = flown({ wind: { from: runway.heading, speed: 5 } });
     expect(high.keys.find(({ id }) => id === 'final')!.height).toBeGreaterThan(91.44);
     expect(eyeOnFinal(high)!.height).toBeCloseTo(91.44, 6);
-    const low = flown({ approach: '90', baseDistance: 300 });
+    const low = flown({ approach: '90', options: { '90': { baseDistance: 300 } } });
     const final = low.keys.find(({ id }) => id === 'final')!;
     expect(final.height).toBeLessThan(91.44);
     expect(eyeOnFinal(low)!.height).toBeLessThan(0.65 * final.height);

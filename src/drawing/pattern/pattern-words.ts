@@ -1,5 +1,6 @@
 import type { KeyPosition, Plan } from '../../flight/terms/plan.ts';
 import { formatDirection } from '../../units/angle-text.ts';
+import { approachNames } from '../../words/approaches/approach-names.ts';
 import { cautionSentences } from '../../words/cautions/grade-words.ts';
 import { formatDistance, formatLowHeight, formatTime } from '../../words/figures/format.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
@@ -29,7 +30,7 @@ export function keyLines(plan: Plan, key: KeyPosition, units: PageUnits): TextLi
 }
 
 export function approachName(plan: Plan): string {
-  return plan.approach === 'spiral' ? 'Spiral approach' : `${plan.approach}° approach`;
+  return approachNames[plan.approach].title;
 }
 
 export function patternTitle(plan: Plan, scale: number): string {

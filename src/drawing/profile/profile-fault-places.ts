@@ -1,3 +1,4 @@
+import { approaches } from '../../flight/approaches/approaches.ts';
 import type { Plan, TrackSample } from '../../flight/terms/plan.ts';
 import type { DrawnFault } from '../shared/drawn-fault.ts';
 import { distanceToGo } from '../shared/track-line.ts';
@@ -29,7 +30,7 @@ export function isInProfile(plan: Plan, fault: DrawnFault): boolean {
 }
 
 function shownTrack({ approach }: Plan, { track }: DrawnFault): readonly TrackSample[] {
-  return approach === 'spiral'
+  return approaches[approach].endsIn !== undefined
     ? track.slice(track.findLastIndex(({ phase }) => phase === 'circle') + 1)
     : track;
 }

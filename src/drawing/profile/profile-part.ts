@@ -1,12 +1,13 @@
+import { approaches } from '../../flight/approaches/approaches.ts';
 import type { Plan } from '../../flight/terms/plan.ts';
 
 /**
- * The part of the flight that the profile shows: all of it, but of a spiral only what follows the downwind key.
- * Its circles lie so high and take so long that the approach itself would shrink to nothing beside them.
+ * The part of the flight that the profile shows: all of it, but of an approach that ends in another (a spiral) only that
+ * other, from the downwind key on. Its circles lie so high and take so long that the approach itself would shrink to nothing beside them.
  */
 export function shownPart(plan: Plan): Plan {
   const start = plan.keys.find((key) => key.id === 'downwind-key')?.time;
-  if (plan.approach !== 'spiral' || start === undefined) return plan;
+  if (approaches[plan.approach].endsIn === undefined || start === undefined) return plan;
   return {
     ...plan,
     track: plan.track.filter((sample) => sample.time >= start && sample.phase !== 'circle'),

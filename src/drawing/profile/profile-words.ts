@@ -1,3 +1,4 @@
+import { approaches } from '../../flight/approaches/approaches.ts';
 import type { Gate, Plan } from '../../flight/terms/plan.ts';
 import { numberText } from '../../units/rounding.ts';
 import { cautionSentences, markNote } from '../../words/cautions/grade-words.ts';
@@ -25,7 +26,10 @@ export function profileNote(
 ): string {
   const drawn = drawnText(exaggeration);
   const bars = barsNote(plan, units);
-  const part = plan.approach === 'spiral' ? ' The circles above the downwind key are not drawn.' : '';
+  const part =
+    approaches[plan.approach].endsIn !== undefined
+      ? ' The circles above the downwind key are not drawn.'
+      : '';
   const dashed =
     faults.length > 0
       ? ' Dashed: a fault flown, by the distance that it still has to fly to the spot, with a cross where it ends.'

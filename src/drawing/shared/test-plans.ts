@@ -170,7 +170,7 @@ export function drawnPattern(shape: Shape): Plan {
       stallSpeed: 15.4,
       glideRatio: 6.2,
     },
-    solved: { name: 'past abeam', value: pastAbeam, unit: 'm' },
+    solved: { name: 'past-abeam', value: pastAbeam, unit: 'm' },
     track,
     keys,
     gates: [

@@ -1,5 +1,9 @@
+import { radiansPerDegree } from '../../units/factors.ts';
 import { standardGravity } from '../air/constants.ts';
 import { cosine } from '../numerics/steady-math.ts';
+
+/** rad. A medium turn has no more bank than this (FAA-H-8083-3, chapter 3). */
+export const mediumBank = 45 * radiansPerDegree;
 
 /** Load factor in a coordinated level turn, 1/cos(bank) (FAA-H-8083-25, Aerodynamics of Flight). Bank in rad. */
 export function loadFactor(bank: number): number {

@@ -1,10 +1,10 @@
-import { type Approached, type Approaching, approach } from '../flying/approaching.ts';
 import type { Conditions } from '../flying/conditions.ts';
 import { headwindAt } from '../flying/headwind-at.ts';
+import { type ClosedApproach, closeApproach, type OpenApproach } from '../flying/open-approach.ts';
 import { baseTurn, downwindLeg, finalLegs, finalTurn, joinFromBase } from '../flying/pattern-legs.ts';
 import type { Leg, Start } from '../flying/procedure.ts';
 import { seekRoot } from '../numerics/root.ts';
-import type { Answer, ApproachMethod, Asked } from './approach-method.ts';
+import type { ApproachMethod, ApproachTask, Solution } from './approach-method.ts';
 import { spotTolerance } from './approach-method.ts';
 
 /**
@@ -13,7 +13,12 @@ import { spotTolerance } from './approach-method.ts';
  */
 export const approach180: ApproachMethod = {
   id: '180',
-  answer: (asked, conditions) => answerFrom(abeam(asked, conditions), asked, conditions),
+  startsAt: 'downwind-key',
+  usualStart: 'pattern',
+  finds: ['past-abeam'],
+  hasOwnSpacing: true,
+  options: {},
+  solve: (asked, conditions) => solveFrom(abeam(asked, conditions), asked, conditions),
 };
 
 /** What is flown up to the downwind key. */
@@ -26,7 +31,7 @@ export interface Lead {
 const furthestPastAbeam = 30_000;
 
 /** At the downwind key, with nothing flown before it. */
-export function abeam({ side, spacing, keyHeight }: Asked, conditions: Conditions): Lead {
+export function abeam({ side, spacing, keyHeight }: ApproachTask, conditions: Conditions): Lead {
   return {
     start: { along: 0, across: side * spacing, height: keyHeight, eas: conditions.polar.speed },
     before: [],
@@ -37,12 +42,12 @@ export function abeam({ side, spacing, keyHeight }: Asked, conditions: Condition
  * Finds how far past abeam the base turn starts. Two turns with a base leg between them, or, where the spacing leaves
  * none, one continuous turn at the bank that fits.
  */
-export function answerFrom(lead: Lead, asked: Asked, conditions: Conditions): Answer | undefined {
-  let nearest: Answer | undefined;
+export function solveFrom(lead: Lead, asked: ApproachTask, conditions: Conditions): Solution | undefined {
+  let nearest: Solution | undefined;
   for (const turns of ['two', 'one'] as const) {
-    const found = answerWith(turns, lead, asked, conditions);
+    const found = solveWith(turns, lead, asked, conditions);
     if (found?.made) return found;
-    if (found && (!nearest || nearer(found.approached, nearest.approached))) nearest = found;
+    if (found && (!nearest || nearer(found.closed, nearest.closed))) nearest = found;
   }
   return nearest;
 }
@@ -52,7 +57,7 @@ export function answerFrom(lead: Lead, asked: Asked, conditions: Conditions): An
  * out costs the time for it, and what final makes in that time.
  */
 function likelyPastAbeam(
-  { keyHeight, spacing }: Asked,
+  { keyHeight, spacing }: ApproachTask,
   conditions: Conditions,
 ): { guess: number; slope: number } {
   const speed = conditions.polar.speed * conditions.tasOverEas(keyHeight / 2);
@@ -63,23 +68,32 @@ function likelyPastAbeam(
 }
 
 /** A flight that is sound shows more than one that only ends nearer. */
-function nearer(a: Approached, b: Approached): boolean {
+function nearer(a: ClosedApproach, b: ClosedApproach): boolean {
   return a.sound === b.sound ? Math.abs(a.miss) < Math.abs(b.miss) : a.sound;
 }
 
 export type Turns = 'two' | 'one';
 
-function answerWith(turns: Turns, lead: Lead, asked: Asked, conditions: Conditions): Answer | undefined {
-  let last: Approached | undefined;
+function solveWith(
+  turns: Turns,
+  lead: Lead,
+  asked: ApproachTask,
+  conditions: Conditions,
+): Solution | undefined {
+  let last: ClosedApproach | undefined;
   const miss = (pastAbeam: number): number => {
-    last = approach(approaching180(lead, turns, pastAbeam, asked, conditions), conditions, last?.joined);
+    last = closeApproach(
+      approaching180(lead, turns, pastAbeam, asked, conditions),
+      conditions,
+      last?.joinValues,
+    );
     return last ? last.miss - (asked.touchdown ?? 0) : Number.NaN;
   };
   const { guess, slope } = likelyPastAbeam(asked, conditions);
   const sought = seekRoot(miss, guess, slope, [0, furthestPastAbeam], spotTolerance);
   if (!sought || !last) return undefined;
   return {
-    approached: last,
+    closed: last,
     solved: { name: 'past-abeam', value: sought.x, unit: 'm' },
     made: sought.found && last.sound,
   };
@@ -90,9 +104,9 @@ export function approaching180(
   { start, before }: Lead,
   turns: Turns,
   pastAbeam: number,
-  asked: Asked,
+  asked: ApproachTask,
   conditions: Conditions,
-): Approaching {
+): OpenApproach {
   const { side, bank, pull } = asked;
   const downwind = downwindLeg(side, pastAbeam, conditions);
   const after = finalLegs(conditions, pull);

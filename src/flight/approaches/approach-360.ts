@@ -1,16 +1,17 @@
+import { metresPerFoot } from '../../units/factors.ts';
 import { turnRadius } from '../aircraft/turns.ts';
-import { type Approached, type Approaching, approach } from '../flying/approaching.ts';
 import type { Conditions } from '../flying/conditions.ts';
 import { Flight } from '../flying/fly.ts';
 import { ALONG } from '../flying/motions.ts';
+import { type ClosedApproach, closeApproach, type OpenApproach } from '../flying/open-approach.ts';
 import { downwindLeg, finalLegs } from '../flying/pattern-legs.ts';
 import type { CircleLeg, Leg } from '../flying/procedure.ts';
 import { rootInBracket, seekRoot } from '../numerics/root.ts';
 import {
-  type Answer,
   type ApproachMethod,
-  type Asked,
+  type ApproachTask,
   plannedFinal,
+  type Solution,
   spotTolerance,
 } from './approach-method.ts';
 
@@ -21,7 +22,12 @@ import {
  */
 export const approach360: ApproachMethod = {
   id: '360',
-  answer: (asked, conditions) =>
+  startsAt: 'overhead',
+  usualStart: 2000 * metresPerFoot,
+  finds: ['circle-radius', 'start-height'],
+  hasOwnSpacing: false,
+  options: {},
+  solve: (asked, conditions) =>
     asked.bankGiven && !asked.heightGiven ? findHeight(asked, conditions) : findRadius(asked, conditions),
 };
 
@@ -29,11 +35,11 @@ export const approach360: ApproachMethod = {
 const largestRadius = 5000;
 const highestStart = 3000;
 
-function findRadius(asked: Asked, conditions: Conditions): Answer | undefined {
+function findRadius(asked: ApproachTask, conditions: Conditions): Solution | undefined {
   const run = finalRun(asked, conditions);
-  let last: Approached | undefined;
+  let last: ClosedApproach | undefined;
   const spare = (radius: number): number => {
-    last = approach(approaching360(asked.height, radius, run, asked, conditions), conditions);
+    last = closeApproach(approaching360(asked.height, radius, run, asked, conditions), conditions);
     return last ? last.finalHeight - plannedFinal(asked) : Number.NaN;
   };
   const slope = -(2 * Math.PI) / conditions.polar.ratio;
@@ -41,19 +47,19 @@ function findRadius(asked: Asked, conditions: Conditions): Answer | undefined {
   const sought = seekRoot(spare, asked.height / 3, slope, [least, largestRadius], spotTolerance / 100);
   if (!sought || !last) return undefined;
   return {
-    approached: last,
+    closed: last,
     solved: { name: 'circle-radius', value: sought.x, unit: 'm' },
     made: sought.found && last.sound,
   };
 }
 
-function findHeight(asked: Asked, conditions: Conditions): Answer | undefined {
+function findHeight(asked: ApproachTask, conditions: Conditions): Solution | undefined {
   const run = finalRun(asked, conditions);
-  let last: Approached | undefined;
+  let last: ClosedApproach | undefined;
   const spare = (height: number): number => {
     const still = turnRadius(conditions.polar.speed, asked.bank);
     const spareBank = (radius: number) => {
-      last = approach(approaching360(height, radius, run, asked, conditions), conditions);
+      last = closeApproach(approaching360(height, radius, run, asked, conditions), conditions);
       return last ? last.steepestCircle - asked.bank : Number.NaN;
     };
     const radius = rootInBracket(spareBank, [still / 4, still * 6], 1e-6);
@@ -62,14 +68,14 @@ function findHeight(asked: Asked, conditions: Conditions): Answer | undefined {
   const sought = seekRoot(spare, asked.height, 1, [plannedFinal(asked), highestStart], spotTolerance / 100);
   if (!sought || !last) return undefined;
   return {
-    approached: last,
+    closed: last,
     solved: { name: 'start-height', value: sought.x, unit: 'm' },
     made: sought.found && last.sound,
   };
 }
 
 /** m over the ground from wings level on final, at its height, to the touchdown. */
-function finalRun(asked: Asked, conditions: Conditions): number {
+function finalRun(asked: ApproachTask, conditions: Conditions): number {
   const flight = new Flight(conditions, 0, 'search');
   const legs = finalLegs(conditions, asked.pull);
   flight.begin({ along: 0, across: 0, height: plannedFinal(asked), eas: conditions.polar.speed }, legs[0]!);
@@ -82,9 +88,9 @@ function approaching360(
   height: number,
   radius: number,
   run: number,
-  asked: Asked,
+  asked: ApproachTask,
   conditions: Conditions,
-): Approaching {
+): OpenApproach {
   const { side, pull } = asked;
   const half = side * Math.PI;
   const arc = (phase: CircleLeg['phase'], from: number, to: number): CircleLeg => ({

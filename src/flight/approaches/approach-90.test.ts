@@ -19,7 +19,7 @@ describe.each(aircraftIds)('the 90 of %s', (id) => {
     (_words, from, knots) => {
       const request = requestFor(id, { approach: '90', wind: windOffRunway(from, knots), detail: 'flight' });
       for (const baseDistance of [500, 900]) {
-        const given = planApproach({ ...request, baseDistance });
+        const given = planApproach({ ...request, options: { '90': { baseDistance } } });
         expect(given.solved).toMatchObject({ name: 'throttle-height', unit: 'm' });
         expect(given.made).toBe(true);
         const back = planApproach({ ...request, height: given.solved.value });
@@ -31,7 +31,9 @@ describe.each(aircraftIds)('the 90 of %s', (id) => {
   );
 
   it('starts at the base key, the spot 45 degrees off its track, at the distance asked for', () => {
-    const { track, keys } = planApproach(requestFor(id, { approach: '90', baseDistance: 700 }));
+    const { track, keys } = planApproach(
+      requestFor(id, { approach: '90', options: { '90': { baseDistance: 700 } } }),
+    );
     expect(track[0]).toMatchObject({ along: -700, phase: 'base' });
     expect(Math.abs(track[0]!.across)).toBe(700);
     expect(keys[0]).toMatchObject({ id: 'base-key', along: -700 });
@@ -60,7 +62,12 @@ describe.each(aircraftIds)('the 90 of %s', (id) => {
   it('costs more height from farther out, and against more wind', () => {
     const height = (baseDistance: number, knots: number) =>
       planApproach(
-        requestFor(id, { approach: '90', baseDistance, wind: windOffRunway(0, knots), detail: 'flight' }),
+        requestFor(id, {
+          approach: '90',
+          options: { '90': { baseDistance } },
+          wind: windOffRunway(0, knots),
+          detail: 'flight',
+        }),
       ).solved.value;
     expect(height(800, 0)).toBeGreaterThan(height(500, 0));
     expect(height(800, 8)).toBeGreaterThan(height(800, 0));
@@ -69,7 +76,11 @@ describe.each(aircraftIds)('the 90 of %s', (id) => {
 
 describe('a 90 asked for both ways', () => {
   it('is refused: the height or the distance is found', () => {
-    const request = requestFor('osier', { approach: '90', baseDistance: 500, height: 150 });
+    const request = requestFor('osier', {
+      approach: '90',
+      options: { '90': { baseDistance: 500 } },
+      height: 150,
+    });
     expect(() => planApproach(request)).toThrow(RequestError);
   });
 });

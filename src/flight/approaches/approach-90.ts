@@ -1,12 +1,14 @@
-import { type Approached, type Approaching, approach } from '../flying/approaching.ts';
 import type { Conditions } from '../flying/conditions.ts';
+import { type ClosedApproach, closeApproach, type OpenApproach } from '../flying/open-approach.ts';
 import { finalLegs, joinFromBase, stillAirLead } from '../flying/pattern-legs.ts';
 import { seekRoot } from '../numerics/root.ts';
+import type { SolvedName } from '../terms/approach.ts';
+import { number, optional } from '../terms/rules.ts';
 import {
-  type Answer,
   type ApproachMethod,
-  type Asked,
+  type ApproachTask,
   plannedFinal,
+  type Solution,
   spotTolerance,
 } from './approach-method.ts';
 
@@ -18,11 +20,17 @@ import {
  */
 export const approach90: ApproachMethod = {
   id: '90',
-  answer: (asked, conditions) => {
+  startsAt: 'base-key',
+  usualStart: 'pattern',
+  finds: ['throttle-height', 'base-distance'],
+  hasOwnSpacing: false,
+  options: { baseDistance: optional(number(50, 5000, 'length')) },
+  insteadOfHeight: ['baseDistance'],
+  solve: (asked, conditions) => {
     if (asked.heightGiven) return findDistance(asked, conditions);
     const found = findHeight(asked, conditions);
-    const isAsked = asked.baseDistance !== undefined;
-    if (isAsked || (found?.made && found.approached.finalHeight >= plannedFinal(asked))) return found;
+    const isAsked = asked.options['90']?.baseDistance !== undefined;
+    if (isAsked || (found?.made && found.closed.finalHeight >= plannedFinal(asked))) return found;
     return withInHand(asked, conditions) ?? found;
   },
 };
@@ -31,9 +39,9 @@ export const approach90: ApproachMethod = {
 const heights = [20, 3000] as const;
 const furthest = 20_000;
 
-function findHeight(asked: Asked, conditions: Conditions): Answer | undefined {
-  const distance = asked.baseDistance ?? asked.spacing;
-  return answer(
+function findHeight(asked: ApproachTask, conditions: Conditions): Solution | undefined {
+  const distance = asked.options['90']?.baseDistance ?? asked.spacing;
+  return solve(
     'throttle-height',
     (height) => approaching90(height, distance, asked, conditions),
     asked,
@@ -47,12 +55,12 @@ function findHeight(asked: Asked, conditions: Conditions): Answer | undefined {
 }
 
 /** The lowest height from which the turn to final is complete with that in hand; undefined where none is found. */
-function withInHand(asked: Asked, conditions: Conditions): Answer | undefined {
+function withInHand(asked: ApproachTask, conditions: Conditions): Solution | undefined {
   const wanted = plannedFinal(asked);
-  let last: Answer | undefined;
+  let last: Solution | undefined;
   const spare = (height: number): number => {
     last = findDistance({ ...asked, height }, conditions);
-    return last?.made ? last.approached.finalHeight - wanted : Number.NaN;
+    return last?.made ? last.closed.finalHeight - wanted : Number.NaN;
   };
   const sought = seekRoot(spare, 2 * wanted, 1, heights, heightTolerance);
   if (!sought?.found || !last) return undefined;
@@ -62,9 +70,9 @@ function withInHand(asked: Asked, conditions: Conditions): Answer | undefined {
 /** m: a tenth of a foot, about. */
 const heightTolerance = 0.03;
 
-function findDistance(asked: Asked, conditions: Conditions): Answer | undefined {
+function findDistance(asked: ApproachTask, conditions: Conditions): Solution | undefined {
   const least = stillAirLead(conditions, asked.bank);
-  return answer(
+  return solve(
     'base-distance',
     (distance) => approaching90(asked.height, distance, asked, conditions),
     asked,
@@ -77,25 +85,30 @@ function findDistance(asked: Asked, conditions: Conditions): Answer | undefined 
   );
 }
 
-function answer(
-  name: string,
-  approaching: (x: number) => Approaching,
-  { touchdown = 0 }: Asked,
+function solve(
+  name: SolvedName,
+  approaching: (x: number) => OpenApproach,
+  { touchdown = 0 }: ApproachTask,
   conditions: Conditions,
   { guess, slope, range }: { guess: number; slope: number; range: readonly [number, number] },
-): Answer | undefined {
-  let last: Approached | undefined;
+): Solution | undefined {
+  let last: ClosedApproach | undefined;
   const miss = (x: number): number => {
-    last = approach(approaching(x), conditions, last?.joined);
+    last = closeApproach(approaching(x), conditions, last?.joinValues);
     return last ? last.miss - touchdown : Number.NaN;
   };
   const sought = seekRoot(miss, guess, slope, range, spotTolerance);
   if (!sought || !last) return undefined;
-  return { approached: last, solved: { name, value: sought.x, unit: 'm' }, made: sought.found && last.sound };
+  return { closed: last, solved: { name, value: sought.x, unit: 'm' }, made: sought.found && last.sound };
 }
 
 /** From the base key, `distance` m from the spot both along and across, its join still open. */
-function approaching90(height: number, distance: number, asked: Asked, conditions: Conditions): Approaching {
+function approaching90(
+  height: number,
+  distance: number,
+  asked: ApproachTask,
+  conditions: Conditions,
+): OpenApproach {
   const { side, bank, pull } = asked;
   return {
     start: { along: -distance, across: side * distance, height, eas: conditions.polar.speed },

@@ -1,11 +1,14 @@
 import { metresPerFoot } from '../../units/factors.ts';
-import type { Approached } from '../flying/approaching.ts';
 import type { Conditions } from '../flying/conditions.ts';
+import type { ClosedApproach } from '../flying/open-approach.ts';
 import type { Side } from '../flying/procedure.ts';
-import type { Approach, Solved } from '../terms/plan.ts';
+import type { Approach, ApproachOptions, HeightOption, SolvedName } from '../terms/approach.ts';
+import type { KeyId } from '../terms/key.ts';
+import type { Solved } from '../terms/plan.ts';
+import type { Rule } from '../terms/rules.ts';
 
 /** What an approach is asked for, every default resolved. SI, rad. */
-export interface Asked {
+export interface ApproachTask {
   readonly side: Side;
   /** m above the spot at the start. */
   readonly height: number;
@@ -17,12 +20,8 @@ export interface Asked {
   /** rad, of the turns. */
   readonly bank: number;
   readonly bankGiven: boolean;
-  /** m from the spot to the base leg, where it is asked for. */
-  readonly baseDistance?: number | undefined;
-  /** Whole circles of the spiral, where they are asked for. */
-  readonly circles?: number | undefined;
-  /** True where the circles of the spiral drift with the wind, and are not held on the ground. */
-  readonly drifting: boolean;
+  /** What is asked of one approach alone. */
+  readonly options: ApproachOptions;
   /** Load factor of the round-out. */
   readonly pull: number;
   /** m: the least height at which a turn to final, or a turn that puts final right, is complete. */
@@ -32,26 +31,40 @@ export interface Asked {
 }
 
 /** What a method found: the approach that touches down at the spot, or the one that comes nearest. */
-export interface Answer {
-  readonly approached: Approached;
+export interface Solution {
+  readonly closed: ClosedApproach;
   readonly solved: Solved;
   readonly made: boolean;
-  /** Whole circles flown, of a spiral. */
-  readonly circles?: number | undefined;
+  /** Whole circles flown, and how many the height allows with no more than a medium bank. */
+  readonly circles?: { readonly flown: number; readonly allowed: () => number } | undefined;
 }
 
-/** One row of the table of approaches: how the open number of a procedure is found. */
+/** An approach: what it is, and how the number that it leaves open is found. One row of `approaches.ts`. */
 export interface ApproachMethod {
   readonly id: Approach;
+  /** The key position at which it starts: its height is the start height. */
+  readonly startsAt: KeyId;
+  /** m: the usual start height; `pattern` for that of the pattern. */
+  readonly usualStart: number | 'pattern';
+  /** What is found, one of these. */
+  readonly finds: readonly SolvedName[];
+  /** The approach that it ends in, from the downwind key on, where it is one of these. */
+  readonly endsIn?: Approach | undefined;
+  /** Whether its downwind leg lies at a distance that may be asked for; else that follows from something else. */
+  readonly hasOwnSpacing: boolean;
+  /** What may be asked of it alone, and what that must be. */
+  readonly options: Readonly<Record<string, Rule>>;
+  /** Those of them that fix the start: with a height given as well, one of the two is too much. */
+  readonly insteadOfHeight?: readonly HeightOption[] | undefined;
   /** Undefined where nothing of it can be flown in this wind. */
-  readonly answer: (asked: Asked, conditions: Conditions) => Answer | undefined;
+  readonly solve: (asked: ApproachTask, conditions: Conditions) => Solution | undefined;
 }
 
 /** m. Where nothing is asked for, the turn to final is planned to be complete so much higher than it must be. */
 const inHand = 100 * metresPerFoot;
 
 /** m: the height at which the turn to final is planned to be complete, for a turn that came out wide or an air that sank. */
-export function plannedFinal({ leastFinal }: Pick<Asked, 'leastFinal'>): number {
+export function plannedFinal({ leastFinal }: Pick<ApproachTask, 'leastFinal'>): number {
   return leastFinal + inHand;
 }
 

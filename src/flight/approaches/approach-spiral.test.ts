@@ -37,7 +37,7 @@ function turnsOf(plan: Plan): number {
 describe.each(cases)('the spiral of $id with $how circles, $words', ({ id, from, knots, drift }) => {
   const request = requestFor(id, {
     approach: 'spiral',
-    circlesDrift: drift,
+    options: { spiral: { drift } },
     wind: windOffRunway(from, knots),
     detail: 'flight',
   });
@@ -60,17 +60,26 @@ describe.each(cases)('the spiral of $id with $how circles, $words', ({ id, from,
   it('allows as many as fit under 45 degrees of bank, and one more needs more', () => {
     const { allowed } = plan.circles!;
     expect(allowed).toBeGreaterThanOrEqual(plan.circles!.flown);
-    const most = planApproach({ ...request, circles: allowed });
+    const most = planApproach({
+      ...request,
+      options: { spiral: { ...request.options?.spiral, circles: allowed } },
+    });
     expect(Math.abs(turnsOf(most) - allowed)).toBeLessThan(crab);
     expect(steepest(most)).toBeLessThanOrEqual(45 * degrees + 1e-6);
-    const more = planApproach({ ...request, circles: allowed + 1 });
+    const more = planApproach({
+      ...request,
+      options: { spiral: { ...request.options?.spiral, circles: allowed + 1 } },
+    });
     const over = more.made ? steepest(more) > 45 * degrees : true;
     expect(over, `${allowed + 1} circles at ${steepest(more) / degrees} degrees`).toBe(true);
   });
 
   it('flies shallow ones where no number is asked for: no steeper than the planned bank, one more is', () => {
     expect(steepest(plan)).toBeLessThanOrEqual(plan.flown.bank + 1e-6);
-    const more = planApproach({ ...request, circles: plan.circles!.flown + 1 });
+    const more = planApproach({
+      ...request,
+      options: { spiral: { ...request.options?.spiral, circles: plan.circles!.flown + 1 } },
+    });
     expect(more.made ? steepest(more) : Number.POSITIVE_INFINITY).toBeGreaterThan(plan.flown.bank);
   });
 
@@ -99,7 +108,7 @@ describe('the spiral', () => {
     const plan = planApproach(
       requestFor('osier', {
         approach: 'spiral',
-        circlesDrift: true,
+        options: { spiral: { drift: true } },
         windProfile: 'uniform',
         wind: windOffRunway(0, 8),
       }),
@@ -112,7 +121,9 @@ describe('the spiral', () => {
 
   it('has smaller and steeper circles the more of them are asked for', () => {
     const plans = [1, 2, 3].map((circles) =>
-      planApproach(requestFor('osier', { approach: 'spiral', circles, detail: 'flight' })),
+      planApproach(
+        requestFor('osier', { approach: 'spiral', options: { spiral: { circles } }, detail: 'flight' }),
+      ),
     );
     for (let i = 1; i < plans.length; i++) {
       expect(plans[i]!.solved.value).toBeLessThan(plans[i - 1]!.solved.value);
@@ -122,7 +133,9 @@ describe('the spiral', () => {
 
   it('takes whole numbers of circles, 1 to 20', () => {
     for (const circles of [0, 1.5, 21, Number.NaN]) {
-      expect(() => planApproach(requestFor('osier', { approach: 'spiral', circles }))).toThrow(RequestError);
+      expect(() =>
+        planApproach(requestFor('osier', { approach: 'spiral', options: { spiral: { circles } } })),
+      ).toThrow(RequestError);
     }
   });
 });

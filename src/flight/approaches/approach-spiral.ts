@@ -1,5 +1,6 @@
+import { metresPerFoot } from '../../units/factors.ts';
 import { sinOfGlide } from '../aircraft/glide.ts';
-import { turnRadius } from '../aircraft/turns.ts';
+import { mediumBank, turnRadius } from '../aircraft/turns.ts';
 import type { Conditions } from '../flying/conditions.ts';
 import { Flight } from '../flying/fly.ts';
 import { ACROSS, ALONG, HEIGHT } from '../flying/motions.ts';
@@ -7,8 +8,11 @@ import { downwindTrack } from '../flying/pattern-legs.ts';
 import type { Leg } from '../flying/procedure.ts';
 import { seekRoot } from '../numerics/root.ts';
 import { cosine } from '../numerics/steady-math.ts';
-import { answerFrom, type Lead } from './approach-180.ts';
-import { type Answer, type ApproachMethod, type Asked, spotTolerance } from './approach-method.ts';
+import { optional, wholeNumber, yesOrNo } from '../terms/rules.ts';
+import { type Lead, solveFrom } from './approach-180.ts';
+import { type ApproachMethod, type ApproachTask, type Solution, spotTolerance } from './approach-method.ts';
+
+const mostCircles = 20;
 
 /**
  * From high over the field: whole circles at a low bank that end at the downwind key at its height, then the 180
@@ -17,12 +21,26 @@ import { type Answer, type ApproachMethod, type Asked, spotTolerance } from './a
  */
 export const approachSpiral: ApproachMethod = {
   id: 'spiral',
-  answer: (asked, conditions) => {
-    const circles = asked.circles ?? Math.max(1, circlesWithin(asked.bank, asked, conditions));
-    const found = leadOf(circles, asked, conditions);
+  startsAt: 'overhead',
+  usualStart: 2500 * metresPerFoot,
+  finds: ['circle-radius', 'circle-bank'],
+  endsIn: '180',
+  hasOwnSpacing: true,
+  options: { circles: optional(wholeNumber(1, mostCircles)), drift: optional(yesOrNo) },
+  solve: (asked, conditions) => {
+    const within = (bank: number) => circlesWithin(bank, asked, conditions);
+    const flown = asked.options.spiral?.circles ?? Math.max(1, within(asked.bank));
+    const found = leadOf(flown, asked, conditions);
     if (!found) return undefined;
-    const answer = answerFrom(found.lead, asked, conditions);
-    return answer && { ...answer, solved: found.solved, made: answer.made && found.found, circles };
+    const solution = solveFrom(found.lead, asked, conditions);
+    return (
+      solution && {
+        ...solution,
+        solved: found.solved,
+        made: solution.made && found.found,
+        circles: { flown, allowed: () => within(mediumBank) },
+      }
+    );
   },
 };
 
@@ -36,7 +54,7 @@ const banks = [(3 * Math.PI) / 180, (45 * Math.PI) / 180] as const;
  * Whole circles that the height allows with no more than a bank (rad): none where a single one is steeper. More circles
  * in the same height are smaller and steeper, so the number is found by halving.
  */
-export function circlesWithin(bank: number, asked: Asked, conditions: Conditions): number {
+export function circlesWithin(bank: number, asked: ApproachTask, conditions: Conditions): number {
   const allowed = (circles: number) => {
     const found = leadOf(circles, asked, conditions);
     return found?.found === true && found.steepest <= bank;
@@ -53,11 +71,11 @@ export function circlesWithin(bank: number, asked: Asked, conditions: Conditions
   return fewest;
 }
 
-function leadOf(circles: number, asked: Asked, conditions: Conditions): FoundLead | undefined {
-  return asked.drifting ? driftingLead(circles, asked, conditions) : heldLead(circles, asked, conditions);
+function leadOf(circles: number, asked: ApproachTask, conditions: Conditions): FoundLead | undefined {
+  return asked.options.spiral?.drift
+    ? driftingLead(circles, asked, conditions)
+    : heldLead(circles, asked, conditions);
 }
-
-const mostCircles = 20;
 
 /** Height, m, lost in one whole circle at a bank, at the surface's air. */
 function circleLoss(conditions: Conditions, bank: number): number {
@@ -68,13 +86,13 @@ function circleLoss(conditions: Conditions, bank: number): number {
 
 interface FoundLead {
   readonly lead: Lead;
-  readonly solved: Answer['solved'];
+  readonly solved: Solution['solved'];
   /** rad. */
   readonly steepest: number;
   readonly found: boolean;
 }
 
-function heldLead(circles: number, asked: Asked, conditions: Conditions): FoundLead | undefined {
+function heldLead(circles: number, asked: ApproachTask, conditions: Conditions): FoundLead | undefined {
   const { side, height, spacing, keyHeight } = asked;
   const from = downwindTrack(side);
   const circle = (radius: number): Leg => ({
@@ -105,7 +123,7 @@ function heldLead(circles: number, asked: Asked, conditions: Conditions): FoundL
   };
 }
 
-function driftingLead(circles: number, asked: Asked, conditions: Conditions): FoundLead | undefined {
+function driftingLead(circles: number, asked: ApproachTask, conditions: Conditions): FoundLead | undefined {
   const { side, height, spacing, keyHeight } = asked;
   const heading = downwindTrack(side);
   const turn = (bank: number): Leg => ({

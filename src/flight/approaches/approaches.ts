@@ -1,4 +1,4 @@
-import type { Approach } from '../terms/plan.ts';
+import type { Approach } from '../terms/approach.ts';
 import { approach90 } from './approach-90.ts';
 import { approach180 } from './approach-180.ts';
 import { approach360 } from './approach-360.ts';

@@ -1,7 +1,8 @@
-import type { Asked } from '../approaches/approach-method.ts';
-import { approach } from '../flying/approaching.ts';
+import type { ApproachTask } from '../approaches/approach-method.ts';
+import { approaches } from '../approaches/approaches.ts';
 import { endsAtSpot, type FlownPattern } from '../flying/fly-pattern.ts';
 import { type LandingChange, type LandingLog, landingLegs } from '../flying/landing-legs.ts';
+import { closeApproach } from '../flying/open-approach.ts';
 import { baseLeg, joinFromBase, stillAirLead } from '../flying/pattern-legs.ts';
 import type { Leg, LineLeg, Procedure, Start, TurnLeg } from '../flying/procedure.ts';
 import { flyToSpot, workOut } from '../plan/planner.ts';
@@ -16,7 +17,7 @@ import { easeBank, headingLeg, headingTurn, levelLeg, wanderingLegs } from './ha
 export interface FaultPlan {
   readonly request: PlanRequest;
   readonly resolved: Resolved;
-  readonly asked: Asked;
+  readonly asked: ApproachTask;
   readonly procedure: Procedure;
   readonly pattern: FlownPattern;
 }
@@ -28,8 +29,8 @@ export interface FaultPlan {
 export function planForFaults(request: PlanRequest): FaultPlan {
   const worked = workOut(request);
   const { resolved, asked } = worked;
-  const { answer, pattern } = flyToSpot(worked, request.runway.heading);
-  const procedure = answer?.made ? answer.approached.procedure : undefined;
+  const { solution, pattern } = flyToSpot(worked, request.runway.heading);
+  const procedure = solution?.made ? solution.closed.procedure : undefined;
   if (!procedure || !endsAtSpot(pattern)) {
     throw new RequestError('approach', { code: 'plan-misses-spot' });
   }
@@ -192,7 +193,7 @@ function linedUp({ start, legs, resolved, handled }: Parts, { asked }: FaultPlan
     ...after,
   ];
   const join = { ...joinFromBase(side, bank, conditions), legs: waited, guess: side * base.until.value };
-  const found = approach({ start, stages: [{ before, join }], after: [] }, conditions);
+  const found = closeApproach({ start, stages: [{ before, join }], after: [] }, conditions);
   return found ? found.procedure.legs : [...before, ...waited(join.guess)];
 }
 
@@ -249,7 +250,7 @@ function windier(request: PlanRequest, amount: Amount): PlanRequest {
 function spaced(parts: Parts, spacing: number, plan: FaultPlan): Parts {
   const { side, spacing: planned, bank } = plan.asked;
   const { start, legs, resolved } = parts;
-  if (!legs.some(isDownwindLine) || plan.request.approach === '360') {
+  if (!legs.some(isDownwindLine) || !approaches[plan.request.approach].hasOwnSpacing) {
     throw new CannotFly('no-downwind-distance');
   }
   if (!(spacing > 0)) throw new CannotFly('downwind-on-runway');

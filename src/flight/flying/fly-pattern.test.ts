@@ -5,8 +5,8 @@ import type { PlanRequest } from '../terms/plan.ts';
 import { type FlownPattern, flyPattern } from './fly-pattern.ts';
 
 function fly(request: PlanRequest, step?: number): FlownPattern {
-  const { answer, resolved } = workOut(request);
-  return flyPattern(answer!.approached.procedure, resolved.conditions, runwayHeading, step);
+  const { solution, resolved } = workOut(request);
+  return flyPattern(solution!.closed.procedure, resolved.conditions, runwayHeading, step);
 }
 const cases = aircraftIds.flatMap((id) =>
   (['90', '180', '360', 'spiral'] as const).map((approach) => ({ id, approach })),
@@ -62,8 +62,8 @@ describe.each(cases)('the $approach of $id flown to the ground', ({ id, approach
 
 describe('an approach that meets the ground before final', () => {
   it('has no aim point, no level place, and its touchdown where that is', () => {
-    const { answer, resolved } = workOut(requestFor('osier'));
-    const { start, legs } = answer!.approached.procedure;
+    const { solution, resolved } = workOut(requestFor('osier'));
+    const { start, legs } = solution!.closed.procedure;
     const low = { start: { ...start, height: 60 }, legs };
     const { aimPoint, levelAt, keys } = flyPattern(low, resolved.conditions, runwayHeading);
     expect(aimPoint).toBeUndefined();

@@ -1,8 +1,8 @@
 import { stillAir } from '../air/wind.ts';
 import { turnRadius, turnRate } from '../aircraft/turns.ts';
 import { sine } from '../numerics/steady-math.ts';
-import type { Join } from './approaching.ts';
 import type { Conditions } from './conditions.ts';
+import type { Join } from './open-approach.ts';
 import type { Leg, LineLeg, Side, TurnLeg } from './procedure.ts';
 
 /** Tracks of the legs, rad from the landing direction: headings grow through a right-hand pattern up to 0 on final. */

@@ -73,7 +73,7 @@ export function rootNear(
 }
 
 /** What a search along a line of values came to. */
-export interface Sought {
+export interface RootFound {
   readonly x: number;
   /** `f(x)`: within the tolerance where the root was found, the value at the nearer end where there is none. */
   readonly y: number;
@@ -91,7 +91,7 @@ export function seekRoot(
   slope: number,
   [low, high]: readonly [low: number, high: number],
   tolerance: number,
-): Sought | undefined {
+): RootFound | undefined {
   const inside = (x: number) => Math.min(high, Math.max(low, x));
   let x0 = inside(guess);
   let y0 = f(x0);

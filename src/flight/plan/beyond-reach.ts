@@ -1,5 +1,5 @@
 import type { WindField } from '../air/wind.ts';
-import type { Answer, ApproachMethod, Asked } from '../approaches/approach-method.ts';
+import type { ApproachMethod, ApproachTask, Solution } from '../approaches/approach-method.ts';
 import type { Conditions } from '../flying/conditions.ts';
 import { endsAtSpot, flyPattern } from '../flying/fly-pattern.ts';
 
@@ -13,13 +13,13 @@ const heightStep = 3;
  */
 export function heightThatWorks(
   method: ApproachMethod,
-  asked: Asked,
+  asked: ApproachTask,
   conditions: Conditions,
 ): number | undefined {
   const made = (height: number) => {
     const keyHeight = asked.keyHeight === asked.height ? height : asked.keyHeight;
     return isFlown(
-      method.answer({ ...asked, height, keyHeight, heightGiven: true }, conditions),
+      method.solve({ ...asked, height, keyHeight, heightGiven: true }, conditions),
       asked,
       conditions,
     );
@@ -41,22 +41,26 @@ export function heightThatWorks(
  */
 export function windShareThatWorks(
   method: ApproachMethod,
-  asked: Asked,
+  asked: ApproachTask,
   conditions: Conditions,
 ): number | undefined {
   const made = (share: number) => {
     const weaker = { ...conditions, wind: scaled(conditions.wind, share) };
-    return isFlown(method.answer(asked, weaker), asked, weaker);
+    return isFlown(method.solve(asked, weaker), asked, weaker);
   };
   return made(0) ? between(made, 0, 1, 0.01) : undefined;
 }
 
-/** True where an answer comes on to final no lower than it should, and, flown, ends at the spot. */
-function isFlown(answer: Answer | undefined, { leastFinal }: Asked, conditions: Conditions): boolean {
+/** True where an solution comes on to final no lower than it should, and, flown, ends at the spot. */
+function isFlown(
+  solution: Solution | undefined,
+  { leastFinal }: ApproachTask,
+  conditions: Conditions,
+): boolean {
   return (
-    answer?.made === true &&
-    answer.approached.finalHeight >= leastFinal &&
-    endsAtSpot(flyPattern(answer.approached.procedure, conditions, 0))
+    solution?.made === true &&
+    solution.closed.finalHeight >= leastFinal &&
+    endsAtSpot(flyPattern(solution.closed.procedure, conditions, 0))
   );
 }
 

@@ -8,7 +8,6 @@ import { speedCautions } from './cautions/speed-cautions.ts';
 import { windCautions } from './cautions/wind-cautions.ts';
 
 export type { Examined } from './cautions/examined.ts';
-export { mediumBank } from './cautions/speed-cautions.ts';
 
 /** The grade of each caution where its size does not make it graver. */
 const usualGrade: Readonly<Record<CautionCode, Grade>> = {

@@ -1,71 +1,10 @@
-import { type RangeOf, RequestError, type RequestReason } from '../terms/errors.ts';
+import { approaches } from '../approaches/approaches.ts';
+import { approachIds } from '../terms/approach.ts';
+import { RequestError } from '../terms/errors.ts';
 import type { PlanRequest } from '../terms/plan.ts';
-
-/** What is wrong with a value: where in it (nothing for the value itself), and why. */
-interface Fault {
-  readonly path: string;
-  readonly reason: RequestReason;
-}
-
-/** Undefined where the value is right. The path is only put together for a fault: requests are checked by the thousand. */
-type Rule = (value: unknown) => Fault | undefined;
+import { listOf, number, oneOf, optional, type Rule, record, text, wholeNumber } from '../terms/rules.ts';
 
 const radians = (degrees: number) => (degrees * Math.PI) / 180;
-
-/** A finite number within a range. */
-function number(low: number, high: number, of: RangeOf = 'number'): Rule {
-  const fault: Fault = { path: '', reason: { code: 'out-of-range', of, low, high } };
-  return (value) => (typeof value === 'number' && value >= low && value <= high ? undefined : fault);
-}
-
-function wholeNumber(low: number, high: number): Rule {
-  const inRange = number(low, high, 'whole-number');
-  return (value) => inRange(Number.isInteger(value) ? value : Number.NaN);
-}
-
-const text: Rule = (value) =>
-  typeof value === 'string' ? undefined : { path: '', reason: { code: 'not-a-text' } };
-
-const yesOrNo: Rule = (value) =>
-  typeof value === 'boolean' ? undefined : { path: '', reason: { code: 'not-yes-or-no' } };
-
-function oneOf(...words: readonly string[]): Rule {
-  const fault: Fault = { path: '', reason: { code: 'none-of', words } };
-  return (value) => (typeof value === 'string' && words.includes(value) ? undefined : fault);
-}
-
-function optional(rule: Rule): Rule {
-  return (value) => (value === undefined ? undefined : rule(value));
-}
-
-function record(shape: Readonly<Record<string, Rule>>): Rule {
-  const entries = Object.entries(shape);
-  const fault: Fault = { path: '', reason: { code: 'not-a-record', keys: Object.keys(shape) } };
-  return (value) => {
-    if (typeof value !== 'object' || value === null || Array.isArray(value)) return fault;
-    for (const [key, rule] of entries) {
-      const found = rule((value as Record<string, unknown>)[key]);
-      if (found) return within(key, found);
-    }
-    return undefined;
-  };
-}
-
-function listOf(rule: Rule, least = 0): Rule {
-  const fault: Fault = { path: '', reason: { code: 'not-a-list', least } };
-  return (value) => {
-    if (!Array.isArray(value) || value.length < least) return fault;
-    for (const [i, item] of value.entries()) {
-      const found = rule(item);
-      if (found) return within(String(i), found);
-    }
-    return undefined;
-  };
-}
-
-function within(key: string, { path, reason }: Fault): Fault {
-  return { path: path === '' ? key : `${key}.${path}`, reason };
-}
 
 const direction = number(0, 2 * Math.PI, 'angle');
 const airspeed = number(5, 70, 'airspeed');
@@ -158,7 +97,7 @@ const request = record({
     pattern: record({ height, spacing }),
   }),
   runway,
-  approach: oneOf('90', '180', '360', 'spiral'),
+  approach: oneOf(...approachIds),
   power: oneOf('idle', 'stopped'),
   circuit: optional(oneOf('left', 'right')),
   wind: record(wind),
@@ -171,9 +110,9 @@ const request = record({
   height: optional(height),
   spacing: optional(spacing),
   bank: optional(bank),
-  baseDistance: optional(number(50, 5000, 'length')),
-  circles: optional(wholeNumber(1, 20)),
-  circlesDrift: optional(yesOrNo),
+  options: optional(
+    record(Object.fromEntries(approachIds.map((id) => [id, optional(record(approaches[id].options))]))),
+  ),
   minimums: optional(
     record({
       finalTurn: optional(number(0, 1500, 'height')),

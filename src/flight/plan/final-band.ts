@@ -1,9 +1,14 @@
 import { metresPerFoot } from '../../units/factors.ts';
 import { speedToFly } from '../aircraft/speed-to-fly.ts';
-import type { Asked } from '../approaches/approach-method.ts';
-import { type Approached, type Approaching, approach, type Stage } from '../flying/approaching.ts';
+import type { ApproachTask } from '../approaches/approach-method.ts';
 import type { Conditions } from '../flying/conditions.ts';
 import { headwindAt } from '../flying/headwind-at.ts';
+import {
+  type ClosedApproach,
+  closeApproach,
+  type OpenApproach,
+  type Stage,
+} from '../flying/open-approach.ts';
 import { baseLeg, finalLegs, stillAirLead } from '../flying/pattern-legs.ts';
 import type { Leg, LineLeg, Side, TurnLeg } from '../flying/procedure.ts';
 import { rootInBracket } from '../numerics/root.ts';
@@ -27,7 +32,7 @@ export interface FinalBand {
 }
 
 /** What a final is flown with. */
-export type OfFinal = Pick<Asked, 'side' | 'bank' | 'pull' | 'leastFinal'>;
+export type OfFinal = Pick<ApproachTask, 'side' | 'bank' | 'pull' | 'leastFinal'>;
 
 /** m: heights at which final is flown, those among them at which what may be flown changes; between them a straight line. */
 const apart = 50 * metresPerFoot;
@@ -120,14 +125,14 @@ export function sTurnCovers(
 }
 
 /** What covers least ground from a height on final: the aircraft's steep approach, where it has one. */
-export function steepest({ pull }: Pick<Asked, 'pull'>, conditions: Conditions): Leg[] {
+export function steepest({ pull }: Pick<ApproachTask, 'pull'>, conditions: Conditions): Leg[] {
   const { steep } = conditions;
   const descent: Leg[] = steep ? [{ ...finalLine(steepUntil, steep.speed), steep: true }] : [];
   return [...descent, ...landingFrom({ pull }, conditions)];
 }
 
 /** The last of final and the landing, pulled as planned, or as hard as the speed that is left over takes. */
-export function landingFrom({ pull }: Pick<Asked, 'pull'>, conditions: Conditions): Leg[] {
+export function landingFrom({ pull }: Pick<ApproachTask, 'pull'>, conditions: Conditions): Leg[] {
   return finalLegs(conditions, pull).map((leg) => (leg.kind === 'landing' ? { ...leg, firmer: true } : leg));
 }
 
@@ -143,7 +148,8 @@ const onFinal = (height: number, { polar }: Conditions) => ({
   eas: polar.speed,
 });
 
-const flown = (path: Approaching, conditions: Conditions) => approach(path, conditions)?.miss ?? Number.NaN;
+const flown = (path: OpenApproach, conditions: Conditions) =>
+  closeApproach(path, conditions)?.miss ?? Number.NaN;
 
 /**
  * An S-turn from a height, as wide as is complete by the least height of a turn to final, 45 degrees at most: the ground that it
@@ -156,10 +162,10 @@ function widestWeave(
   conditions: Conditions,
 ): { along: number; height: number } | undefined {
   const start = onFinal(height, conditions);
-  let path: Approached | undefined;
+  let path: ClosedApproach | undefined;
   const spare = (angle: number) => {
     const stages = [{ before: [] }, sTurn(side, angle, asked.bank, conditions)];
-    path = approach({ start, stages, after: [] }, conditions);
+    path = closeApproach({ start, stages, after: [] }, conditions);
     return path ? path.heights[1]! - asked.leastFinal : Number.NaN;
   };
   const isWhole = spare(eighth) >= 0;

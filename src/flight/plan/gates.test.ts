@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { type AircraftId, aircraftIds, requestFor, windOffRunway } from '../../../tests/flight-school.ts';
-import { approach } from '../flying/approaching.ts';
 import type { Conditions } from '../flying/conditions.ts';
 import { Flight } from '../flying/fly.ts';
 import { flyPattern } from '../flying/fly-pattern.ts';
 import { ACROSS, ALONG, HEIGHT } from '../flying/motions.ts';
+import { closeApproach } from '../flying/open-approach.ts';
 import { baseLeg, baseTrack, downwindLeg, finalLegs, joinFromBase } from '../flying/pattern-legs.ts';
 import type { Leg, LineLeg, Side, TurnLeg } from '../flying/procedure.ts';
 import type { KeyId } from '../terms/key.ts';
@@ -101,7 +101,11 @@ describe.each(cases)('gates of $id, $words', ({ id, from, speed }) => {
 
   it('a quarter circuit from the base key starts between its edges', () => {
     const at = key(plan, 'base-key');
-    const straight = planApproach({ ...request, approach: '90', baseDistance: Math.abs(at.across) });
+    const straight = planApproach({
+      ...request,
+      approach: '90',
+      options: { '90': { baseDistance: Math.abs(at.across) } },
+    });
     const { low, high } = gate(plan, 'base-key');
     if (straight.made && finalHeight(straight) >= soundFinal && low !== null) {
       expect(low).toBeLessThanOrEqual(straight.flown.height + 0.5);
@@ -140,7 +144,7 @@ describe.each(cases)('gates of $id, $words', ({ id, from, speed }) => {
 
 /**
  * Whether any of many paths makes the spot from a height at a key: base turns in steps of an eighth of the spacing, base
- * legs in steps of 5 degrees, each joined to final and held against what a final covers at the most and at the least.
+ * legs in steps of 5 degrees, each joinValues to final and held against what a final covers at the most and at the least.
  */
 function pathsFrom(at: KeyPosition, { asked, resolved: { conditions } }: WorkedOut) {
   const { nearest, farthest } = finalBand(asked, conditions);
@@ -173,7 +177,7 @@ function pathsFrom(at: KeyPosition, { asked, resolved: { conditions } }: WorkedO
             ? [level]
             : [level, turn(angle)];
         const join = joinFromBase(side, bank, conditions, angle);
-        const path = approach({ start, stages: [{ before, join }], after: [] }, conditions);
+        const path = closeApproach({ start, stages: [{ before, join }], after: [] }, conditions);
         if (!path?.sound || path.finalHeight < soundFinal) return false;
         const { miss, finalHeight: z } = path;
         return -miss <= farthest(z) && -miss >= nearest(z);
@@ -184,8 +188,8 @@ function pathsFrom(at: KeyPosition, { asked, resolved: { conditions } }: WorkedO
 
 /** Flies the plan from heights in steps of m: who is in the band of a key was in the band of the keys before it. */
 function expectCarriedOn(request: PlanRequest, gates: readonly Gate[], step: number): void {
-  const { answer, resolved } = workOut(request);
-  const { start, legs } = answer!.approached.procedure;
+  const { solution, resolved } = workOut(request);
+  const { start, legs } = solution!.closed.procedure;
   // From a plan that is itself too low, the lower edge is made by another path: nobody is to fly on as planned.
   const lowOf = ({ low, plan: planned }: Gate) => Math.min(low ?? planned, planned);
   const isIn = (gate: Gate, height: number, slack = 0) =>

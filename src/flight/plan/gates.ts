@@ -1,7 +1,7 @@
 import { approaching180, type Turns } from '../approaches/approach-180.ts';
-import type { Asked } from '../approaches/approach-method.ts';
-import { type Approached, type Approaching, approach } from '../flying/approaching.ts';
+import type { ApproachTask } from '../approaches/approach-method.ts';
 import type { Conditions } from '../flying/conditions.ts';
+import { type ClosedApproach, closeApproach, type OpenApproach } from '../flying/open-approach.ts';
 import { baseLeg, baseTrack, joinFromBase } from '../flying/pattern-legs.ts';
 import type { LineLeg, Side, TurnLeg } from '../flying/procedure.ts';
 import { seekRoot } from '../numerics/root.ts';
@@ -18,7 +18,7 @@ import { eighth, type FinalBand, finalBand } from './final-band.ts';
  * that is complete by the same height, and the steep approach. Where two turns have no room, one turn at 45 degrees of bank at most.
  * A band depends on the place of its key and on nothing else of the plan. Null where no such path is.
  */
-export function gatesOf(keys: readonly KeyPosition[], asked: Asked, conditions: Conditions): Gate[] {
+export function gatesOf(keys: readonly KeyPosition[], asked: ApproachTask, conditions: Conditions): Gate[] {
   const onFinal = finalBand(asked, conditions);
   const search = (key: KeyPosition): Search => ({ asked, conditions, onFinal, guess: key.height });
   const edges: Partial<Record<KeyId, (key: KeyPosition) => Band>> = {
@@ -52,7 +52,7 @@ export interface Paths {
   /** How far past abeam the base turn may begin, m: from and to. One place where it is not for choice. */
   readonly places: readonly [from: number, to: number];
   /** By the turn of the base leg (rad, in positive), or in one turn on to final: up to wings level on final. */
-  readonly path: (place: number, turned: number | 'one', height: number) => Approaching;
+  readonly path: (place: number, turned: number | 'one', height: number) => OpenApproach;
   readonly turns: readonly (number | 'one')[];
 }
 
@@ -63,7 +63,7 @@ const lookedBetween: readonly number[] = [-30, 0, 30, 60].map(degrees);
 const firstStep = degrees(15);
 const lastStep = degrees(1);
 
-export function fromDownwind(key: KeyPosition, asked: Asked, conditions: Conditions): Paths {
+export function fromDownwind(key: KeyPosition, asked: ApproachTask, conditions: Conditions): Paths {
   const spacing = Math.abs(key.across);
   const limited: Conditions = limitedTo(mostInOneTurn, conditions);
   return {
@@ -97,7 +97,7 @@ function limitedTo(bank: number, conditions: Conditions): Conditions {
 }
 
 /** From downwind on to a base leg turned in by an angle. */
-function baseTurnTo(turned: number, { side, bank }: Asked): TurnLeg {
+function baseTurnTo(turned: number, { side, bank }: ApproachTask): TurnLeg {
   return {
     kind: 'turn',
     phase: 'base-turn',
@@ -110,7 +110,7 @@ function baseTurnTo(turned: number, { side, bank }: Asked): TurnLeg {
 
 export function fromBaseKey(
   key: Pick<KeyPosition, 'along' | 'across' | 'height'>,
-  asked: Asked,
+  asked: ApproachTask,
   conditions: Conditions,
 ): Paths {
   return {
@@ -125,9 +125,9 @@ export function fromBaseKey(
 function fromBase(
   { along, across, height }: Pick<KeyPosition, 'along' | 'across' | 'height'>,
   turned: number,
-  { side, bank }: Asked,
+  { side, bank }: ApproachTask,
   conditions: Conditions,
-): Approaching {
+): OpenApproach {
   const level = levelOnBase(side, conditions);
   return {
     start: { along, across, height, eas: conditions.polar.speed },
@@ -159,7 +159,7 @@ function turnOnBase(turned: number, side: Side, bank: number): TurnLeg {
 
 /** What is known of final, and where a search begins. */
 export interface Search {
-  readonly asked: Asked;
+  readonly asked: ApproachTask;
   readonly conditions: Conditions;
   readonly onFinal: FinalBand;
   /** m. */
@@ -177,7 +177,7 @@ class Path {
   readonly #search: Search;
   readonly #paths: Paths;
   readonly #turned: number | 'one';
-  #last: Approached | undefined;
+  #last: ClosedApproach | undefined;
   #height: number;
 
   constructor(paths: Paths, turned: number | 'one', search: Search) {
@@ -190,7 +190,7 @@ class Path {
   /** Undefined where the path is not sound from that height. */
   at(place: number, height: number): Joined | undefined {
     const path = this.#paths.path(place, this.#turned, height);
-    const found = approach(path, this.#search.conditions, this.#last?.joined);
+    const found = closeApproach(path, this.#search.conditions, this.#last?.joinValues);
     if (!found?.sound) return undefined;
     this.#last = found;
     return { before: -found.miss, height: found.finalHeight };
@@ -200,7 +200,7 @@ class Path {
   isAllowed(place: number, height: number): boolean {
     if (this.#turned !== 'one') return true;
     const square = this.#paths.path(place, 0, height);
-    return !approach(square, this.#search.conditions)?.sound;
+    return !closeApproach(square, this.#search.conditions)?.sound;
   }
 
   /** Height over the least that is enough: the turn to final high enough, and final within reach. */
@@ -216,20 +216,20 @@ class Path {
     return (before - onFinal.nearest(height)) / conditions.polar.ratio;
   }
 
-  /** The height at the key at which a margin is nought, and the final joined from it. */
-  where(place: number, margin: (joined: Joined) => number, slope: 1 | -1) {
-    let joined: Joined | undefined;
+  /** The height at the key at which a margin is nought, and the final joinValues from it. */
+  where(place: number, margin: (joinValues: Joined) => number, slope: 1 | -1) {
+    let joinValues: Joined | undefined;
     const value = (height: number) => {
-      joined = this.at(place, height);
-      return joined ? margin(joined) : Number.NaN;
+      joinValues = this.at(place, height);
+      return joinValues ? margin(joinValues) : Number.NaN;
     };
     // From higher up, where it is not sound from the first height looked at.
     for (const higher of [0, 150, 400, 900]) {
       const sought = seekRoot(value, this.#height + higher, slope, heights, tolerance);
-      if (!sought || !joined) continue;
+      if (!sought || !joinValues) continue;
       if (!sought.found || !this.isAllowed(place, sought.x)) return undefined;
       this.#height = sought.x;
-      return { height: sought.x, joined };
+      return { height: sought.x, joinValues };
     }
     return undefined;
   }
@@ -238,17 +238,17 @@ class Path {
 /** The least height from which a path makes the spot, its base turn as soon as it may be; not a number where none does. */
 function lowestOf(path: Path, { places: [from, to] }: Paths, { asked, onFinal }: Search): number {
   let place = from;
-  let found = path.where(place, (joined) => path.enough(joined), 1);
+  let found = path.where(place, (joinValues) => path.enough(joinValues), 1);
   if (!found) return Number.NaN;
-  if (path.lost(found.joined) >= -tolerance) return found.height;
+  if (path.lost(found.joinValues) >= -tolerance) return found.height;
   // Too near to come down from where the turn to final must be complete: the base turn is moved out to where it is not.
   const before = onFinal.nearest(asked.leastFinal);
   for (let tries = 0; tries < 12 && found; tries++) {
-    const short = before - found.joined.before;
+    const short = before - found.joinValues.before;
     if (Math.abs(short) < 0.5) return found.height;
     if (place === to && short > 0) return Number.NaN;
     place = Math.min(to, Math.max(from, place + short));
-    found = path.where(place, (joined) => joined.height - asked.leastFinal, 1);
+    found = path.where(place, (joinValues) => joinValues.height - asked.leastFinal, 1);
   }
   return Number.NaN;
 }
@@ -256,8 +256,8 @@ function lowestOf(path: Path, { places: [from, to] }: Paths, { asked, onFinal }:
 /** The greatest height from which a path comes down to the spot, its base turn as late as it may be. */
 function highestOf(path: Path, { places: [from, to] }: Paths): number {
   for (const share of from === to ? [1] : [1, 0.75, 0.5, 0.25, 0]) {
-    const found = path.where(from + share * (to - from), (joined) => path.lost(joined), -1);
-    if (found && path.enough(found.joined) >= -tolerance) return found.height;
+    const found = path.where(from + share * (to - from), (joinValues) => path.lost(joinValues), -1);
+    if (found && path.enough(found.joinValues) >= -tolerance) return found.height;
   }
   return Number.NaN;
 }
@@ -297,10 +297,10 @@ function mostInHand(path: Path, { places: [from, to] }: Paths, height: number): 
   let most = Number.NEGATIVE_INFINITY;
   /** Whether the spot can be reached from a base turn there. */
   const reaches = (place: number): boolean => {
-    const joined = path.at(place, height);
-    if (!joined || !path.isAllowed(place, height)) return false;
-    const enough = path.enough(joined);
-    most = Math.max(most, Math.min(enough, path.lost(joined)) + tolerance);
+    const joinValues = path.at(place, height);
+    if (!joinValues || !path.isAllowed(place, height)) return false;
+    const enough = path.enough(joinValues);
+    most = Math.max(most, Math.min(enough, path.lost(joinValues)) + tolerance);
     return enough >= 0;
   };
   if (reaches(to) || from === to || !reaches(from)) return most;

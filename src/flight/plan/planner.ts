@@ -1,8 +1,7 @@
 import { metresPerFoot, metresPerSecondPerKnot } from '../../units/factors.ts';
 import { positiveAngle, stillAir, surfaceWindHeight, windAt, windTriangle } from '../air/wind.ts';
 import { sinOfGlide } from '../aircraft/glide.ts';
-import type { Answer, ApproachMethod, Asked } from '../approaches/approach-method.ts';
-import { circlesWithin } from '../approaches/approach-spiral.ts';
+import type { ApproachMethod, ApproachTask, Solution } from '../approaches/approach-method.ts';
 import { approaches } from '../approaches/approaches.ts';
 import type { Conditions } from '../flying/conditions.ts';
 import { endsAtSpot, type FlownPattern, flyPattern } from '../flying/fly-pattern.ts';
@@ -23,7 +22,7 @@ import { unlessRefused } from '../terms/errors.ts';
 import { gradeOf } from '../terms/grade.ts';
 import type { Plan, PlanRequest, Steps, TrackSample, WindAtHeight } from '../terms/plan.ts';
 import { heightThatWorks, windShareThatWorks } from './beyond-reach.ts';
-import { cautionsOf, graded, mediumBank } from './cautions.ts';
+import { cautionsOf, graded } from './cautions.ts';
 import { soundFinal } from './final-band.ts';
 import { gatesOf } from './gates.ts';
 import { type Resolved, resolveRequest } from './request.ts';
@@ -40,12 +39,12 @@ export function planApproach(request: PlanRequest): Plan {
   const { conditions, flown } = resolved;
   const { runway, airfield, power, approach, detail = 'whole' } = request;
   const { aircraft } = conditions;
-  const { answer, pattern } = flyToSpot(worked, runway.heading);
+  const { solution, pattern } = flyToSpot(worked, runway.heading);
   const { flight, keys, aimPoint, levelAt } = pattern;
   const track = flight.track.map((sample) => ({ ...sample, heading: positiveAngle(sample.heading) }));
   const last = track.at(-1)!;
   // The search says where the number left open lies; whether the spot is made, only the flight says.
-  const made = answer?.made === true && endsAtSpot(pattern);
+  const made = solution?.made === true && endsAtSpot(pattern);
   const cautions = [
     ...cautionsOf({ aircraft, runway, flown, track, keys, pull: asked.pull, minimums: request.minimums }),
     ...(made ? [] : unreached(method, asked, resolved, track, request)),
@@ -60,8 +59,8 @@ export function planApproach(request: PlanRequest): Plan {
     power,
     circuit: asked.side === 1 ? 'right' : 'left',
     flown: { ...flown, height: track[0]!.height },
-    solved: answer?.solved ?? { name: 'none', value: 0, unit: 'm' },
-    circles: circlesOf(answer, worked),
+    solved: solution?.solved ?? { name: 'none', value: 0, unit: 'm' },
+    circles: solution?.circles && { flown: solution.circles.flown, allowed: solution.circles.allowed() },
     track,
     keys,
     gates: made && detail === 'whole' ? gatesOf(keys, asked, conditions) : [],
@@ -86,22 +85,22 @@ const partsAtMost = 5;
  * search is asked again for as much on the other side.
  */
 export function flyToSpot(
-  { resolved, asked, method, answer }: WorkedOut,
+  { resolved, asked, method, solution }: WorkedOut,
   runwayHeading: number,
-): { readonly answer: Answer | undefined; readonly pattern: FlownPattern } {
+): { readonly solution: Solution | undefined; readonly pattern: FlownPattern } {
   const { conditions } = resolved;
-  const fly = (found: Answer | undefined) =>
-    flyPattern(found?.approached.procedure ?? atOnce(asked, resolved), conditions, runwayHeading);
-  const first = { answer, pattern: fly(answer) };
+  const fly = (found: Solution | undefined) =>
+    flyPattern(found?.closed.procedure ?? atOnce(asked, resolved), conditions, runwayHeading);
+  const first = { solution, pattern: fly(solution) };
   let best = first;
   let touchdown = 0;
-  for (let tries = 0; tries < 3 && best.answer?.made; tries++) {
+  for (let tries = 0; tries < 3 && best.solution?.made; tries++) {
     const { along, phase } = best.pattern.flight.track.at(-1)!;
     if (phase !== 'hold-off' || Math.abs(along) < closeEnough || Math.abs(along) > partsAtMost) break;
     touchdown -= along;
-    const again = method.answer({ ...asked, touchdown }, conditions);
+    const again = method.solve({ ...asked, touchdown }, conditions);
     if (!again?.made) return first;
-    best = { answer: again, pattern: fly(again) };
+    best = { solution: again, pattern: fly(again) };
   }
   return best;
 }
@@ -109,9 +108,9 @@ export function flyToSpot(
 /** A request resolved, and what its approach found. */
 export interface WorkedOut {
   readonly resolved: Resolved;
-  readonly asked: Asked;
+  readonly asked: ApproachTask;
   readonly method: ApproachMethod;
-  readonly answer: Answer | undefined;
+  readonly solution: Solution | undefined;
 }
 
 /** Resolves a request and finds the number of its procedure, without flying it for the page. Throws RequestError. */
@@ -119,7 +118,7 @@ export function workOut(request: PlanRequest): WorkedOut {
   const resolved = resolveRequest(request);
   const method = approaches[request.approach];
   const { flown, conditions } = resolved;
-  const asked: Asked = {
+  const asked: ApproachTask = {
     side: (request.circuit ?? request.runway.circuit) === 'right' ? 1 : -1,
     height: flown.height,
     heightGiven: request.height !== undefined,
@@ -127,22 +126,15 @@ export function workOut(request: PlanRequest): WorkedOut {
     spacing: flown.spacing,
     bank: flown.bank,
     bankGiven: request.bank !== undefined,
-    baseDistance: request.baseDistance,
-    circles: request.circles,
-    drifting: request.circlesDrift ?? false,
+    options: request.options ?? {},
     pull: roundOutPull(conditions),
     leastFinal: Math.max(soundFinal, request.minimums?.finalTurn ?? 0),
   };
-  return { resolved, asked, method, answer: method.answer(asked, conditions) };
-}
-
-function circlesOf(answer: Answer | undefined, { asked, resolved }: WorkedOut): Plan['circles'] {
-  if (answer?.circles === undefined) return undefined;
-  return { flown: answer.circles, allowed: circlesWithin(mediumBank, asked, resolved.conditions) };
+  return { resolved, asked, method, solution: method.solve(asked, conditions) };
 }
 
 /** A flight that shows what becomes of an approach that cannot be flown: the turns begun at once, where still air asks. */
-function atOnce(asked: Asked, { conditions }: Resolved): Procedure {
+function atOnce(asked: ApproachTask, { conditions }: Resolved): Procedure {
   const { side, bank, spacing, height, pull } = asked;
   const lead = Math.min(stillAirLead(conditions, bank), spacing / 2);
   return {
@@ -168,7 +160,7 @@ function windAsFlown({ conditions }: Resolved, start: number, runwayHeading: num
 
 function unreached(
   method: ApproachMethod,
-  asked: Asked,
+  asked: ApproachTask,
   { conditions, flown }: Resolved,
   track: readonly TrackSample[],
   request: PlanRequest,
@@ -218,7 +210,11 @@ function isFlyable(request: PlanRequest): boolean {
 const wholeSteps = (speed: number, step: number) => Math.floor(speed / step) * step;
 
 /** Legs that the wind does not let be flown: the track cannot be held, or the aircraft makes no way along it. */
-function windOverGlide(track: readonly TrackSample[], asked: Asked, conditions: Conditions): Caution[] {
+function windOverGlide(
+  track: readonly TrackSample[],
+  asked: ApproachTask,
+  conditions: Conditions,
+): Caution[] {
   const { side, keyHeight } = asked;
   const final = track.filter((sample) => sample.phase === 'final');
   const backward = final.length > 1 && final.at(-1)!.along <= final[0]!.along;

@@ -1,14 +1,15 @@
-import { metresPerFoot } from '../../units/factors.ts';
 import { airspeedFactor, fieldAir, thinningOf } from '../air/air.ts';
 import { flownVeer } from '../air/flown-wind.ts';
 import { turningBends, windField } from '../air/wind.ts';
 import { polarAtMass, speedAtMass } from '../aircraft/glide.ts';
 import { resolveAircraft } from '../aircraft/resolve-aircraft.ts';
+import { approaches } from '../approaches/approaches.ts';
 import type { Conditions } from '../flying/conditions.ts';
 import type { Aircraft } from '../terms/aircraft.ts';
 import type { Airfield } from '../terms/airfield.ts';
+import type { ApproachOptions } from '../terms/approach.ts';
 import { RequestError } from '../terms/errors.ts';
-import type { Approach, Flown, PlanRequest, WindAtHeight } from '../terms/plan.ts';
+import type { Flown, PlanRequest, WindAtHeight } from '../terms/plan.ts';
 import { checkRequest } from './check-request.ts';
 
 /** A request with every default resolved and every number within its range. */
@@ -16,12 +17,6 @@ export interface Resolved {
   readonly flown: Flown;
   readonly conditions: Conditions;
 }
-
-/** m. Start heights of the approaches that begin above the pattern (FAA-H-8083-3A, chapter 8, for the 360). */
-const usualStart: Partial<Record<Approach, number>> = {
-  '360': 2000 * metresPerFoot,
-  spiral: 2500 * metresPerFoot,
-};
 
 /**
  * Resolves a request: defaults filled in, speeds brought to the flown mass, air and wind made ready.
@@ -48,10 +43,12 @@ export function resolveRequest(request: PlanRequest): Resolved {
   const layers = checkedLayers(request);
   const windProfile = request.windProfile ?? (request.windLayers ? 'layers' : 'power');
   const pattern = aircraft.pattern?.height ?? airfield.pattern.height;
-  const keyHeight = approach === '180' ? (request.height ?? pattern) : pattern;
-  if (request.baseDistance !== undefined && request.height !== undefined) {
-    throw new RequestError('baseDistance', { code: 'height-and-base-distance' });
-  }
+  const { startsAt, usualStart, insteadOfHeight = [] } = approaches[approach];
+  const keyHeight = startsAt === 'downwind-key' ? (request.height ?? pattern) : pattern;
+  const given: Readonly<Record<string, unknown>> = request.options?.[approach as keyof ApproachOptions] ?? {};
+  const both = insteadOfHeight.find((option) => given[option] !== undefined);
+  if (both && request.height !== undefined)
+    throw new RequestError(both, { code: 'height-and-option', option: both });
   const speeds = {
     approach: speedAtMass(aircraft.speeds.approach, aircraft, mass),
     touchdown: speedAtMass(aircraft.speeds.touchdown, aircraft, mass),
@@ -62,7 +59,7 @@ export function resolveRequest(request: PlanRequest): Resolved {
     gust: request.gust,
     windProfile,
     mass,
-    height: request.height ?? usualStart[approach] ?? keyHeight,
+    height: request.height ?? (usualStart === 'pattern' ? keyHeight : usualStart),
     keyHeight,
     spacing: request.spacing ?? aircraft.pattern?.spacing ?? airfield.pattern.spacing,
     bank,

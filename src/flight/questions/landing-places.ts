@@ -9,9 +9,10 @@ import { finalBand } from '../plan/final-band.ts';
 import { fromBaseKey, fromDownwind, gatesOf, highOf, lowOf, type Paths, type Search } from '../plan/gates.ts';
 import { planApproach, type WorkedOut, workOut } from '../plan/planner.ts';
 import type { Circuit, Obstacle, Runway } from '../terms/airfield.ts';
+import type { Approach } from '../terms/approach.ts';
 import type { CautionCode } from '../terms/caution.ts';
 import type { KeyId } from '../terms/key.ts';
-import type { Approach, KeyPosition, Plan, PlanRequest } from '../terms/plan.ts';
+import type { KeyPosition, Plan, PlanRequest } from '../terms/plan.ts';
 import {
   graverFirst,
   groundRejections,
@@ -66,7 +67,7 @@ export const spotShare = 0.25;
 
 /**
  * Where to land after an engine failure: each runway and field, in both directions, with the approach that reaches it,
- * or the straight-in arrival where no pattern can be joined, the margins and the reasons against it; the best first. `position` is in the frame of `request.runway`, its
+ * or the straight-in arrival where no pattern can be joinValues, the margins and the reasons against it; the best first. `position` is in the frame of `request.runway`, its
  * heading from that runway's landing direction.
  *
  * The order is that of the gravest reason against each: a place without any; then one that is past a limit of practice only (an

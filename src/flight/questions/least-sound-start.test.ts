@@ -92,7 +92,7 @@ describe.each(aircraftIds)('the least sound start of %s', (id: AircraftId) => {
   it('does not depend on the height asked for, nor on a base distance', () => {
     const plain = leastSoundStart(requestFor(id), tenFeet);
     expect(leastSoundStart(requestFor(id, { height: 700 }), tenFeet).height).toBe(plain.height);
-    const short = requestFor(id, { approach: '90', baseDistance: 300 });
+    const short = requestFor(id, { approach: '90', options: { '90': { baseDistance: 300 } } });
     expect(leastSoundStart(short, tenFeet).height).toBe(
       leastSoundStart(requestFor(id, { approach: '90' }), tenFeet).height,
     );

@@ -1,4 +1,6 @@
+import { approaches } from '../approaches/approaches.ts';
 import { planApproach } from '../plan/planner.ts';
+import type { ApproachOptions } from '../terms/approach.ts';
 import type { Caution, CautionCode } from '../terms/caution.ts';
 import { unlessRefused } from '../terms/errors.ts';
 import type { KeyId } from '../terms/key.ts';
@@ -48,14 +50,15 @@ export function isSound({ made, grade }: Pick<Plan, 'made' | 'grade'>): boolean 
  * flown as it is printed; found from below, `stride` steps at a time, then by halving.
  */
 export function leastSoundStart(request: PlanRequest, step: number): SoundStart {
-  if (request.approach !== 'spiral') return leastOf(request, step);
-  const half: PlanRequest = { ...request, approach: '180', height: undefined };
+  const { endsIn } = approaches[request.approach];
+  if (endsIn === undefined) return leastOf(request, step);
+  const half: PlanRequest = { ...request, approach: endsIn, height: undefined };
   const after = flyFrom(half, undefined);
   return leastOf(after && isSound(after) ? request : half, step);
 }
 
 function leastOf(request: PlanRequest, step: number): SoundStart {
-  const asked: PlanRequest = { ...request, baseDistance: undefined, detail: 'flight' };
+  const asked: PlanRequest = { ...request, options: withoutStart(request), detail: 'flight' };
   const flown = (count: number) => flyFrom(asked, count * step);
   const last = Math.floor(heights.highest / step + 1e-9);
   let fails = Math.ceil(heights.lowest / step - 1e-9) - 1;
@@ -74,6 +77,13 @@ function leastOf(request: PlanRequest, step: number): SoundStart {
     fails = next;
   }
   return { height: undefined, against: nearest ? grave(nearest) : [] };
+}
+
+/** What is asked of the approach alone, without what would fix its start as a height does. */
+function withoutStart({ approach, options }: PlanRequest): ApproachOptions {
+  const fixed: readonly string[] = approaches[approach].insteadOfHeight ?? [];
+  const own = Object.entries(options?.[approach as keyof ApproachOptions] ?? {});
+  return { ...options, [approach]: Object.fromEntries(own.filter(([name]) => !fixed.includes(name))) };
 }
 
 /** Undefined where nothing of it can be flown. */

@@ -174,10 +174,10 @@ describe('many flights with every departure at random', () => {
 
 /** The planned approach with another glide ratio, its round-out pulled as planned or as hard as the path needs. */
 function flownWith(request: PlanRequest, ratio: number, pull: 'as planned' | 'as needed') {
-  const { answer, resolved } = workOut(request);
+  const { solution, resolved } = workOut(request);
   const { polar } = resolved.conditions;
   const conditions = { ...resolved.conditions, polar: { ...polar, ratio: polar.ratio * (1 + ratio) } };
-  const { start, legs } = answer!.approached.procedure;
+  const { start, legs } = solution!.closed.procedure;
   const flight = new Flight(conditions, 0, 'honest');
   flight.begin(start, legs[0]!);
   for (const leg of legs) {

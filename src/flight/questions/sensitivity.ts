@@ -133,8 +133,8 @@ function plannedFlight(request: PlanRequest): {
   procedure: Procedure | undefined;
   fly: (departure: Departure) => Landed;
 } {
-  const { answer, resolved } = workOut(request);
-  const procedure = answer?.approached.procedure;
+  const { solution, resolved } = workOut(request);
+  const procedure = solution?.closed.procedure;
   const { conditions } = resolved;
   const fly = (departure: Departure) => {
     if (!procedure) return { along: Number.NaN, across: Number.NaN };

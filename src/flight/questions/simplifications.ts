@@ -53,8 +53,8 @@ export const airMoves = 100 * metresPerSecondPerFootPerMinute;
  * out, as is everything where the approach found no procedure. Throws RequestError.
  */
 export function simplifications(request: PlanRequest): Simplification[] {
-  const { answer, resolved } = workOut(request);
-  const procedure = answer?.approached.procedure;
+  const { solution, resolved } = workOut(request);
+  const procedure = solution?.closed.procedure;
   if (!procedure) return [];
   const { conditions, flown } = resolved;
   const planned = flyUncorrected(procedure, conditions);

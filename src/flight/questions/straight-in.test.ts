@@ -95,10 +95,10 @@ describe('a straight-in arrival in wind', () => {
     }
   });
 
-  it('is joined no nearer than leaves, beyond the touchdown, the roll that this wind makes of the one as given', () => {
+  it('is joinValues no nearer than leaves, beyond the touchdown, the roll that this wind makes of the one as given', () => {
     const flown = worked('osier', 0, 12);
     const roll = rollOf(flown);
-    // From over the field itself a final is joined as near as it can be.
+    // From over the field itself a final is joinValues as near as it can be.
     const short = { ...runway, length: runway.spot + roll + 40 };
     const at = straightIn(
       { along: -150, across: 0, height: 320 * foot, heading: 0 },

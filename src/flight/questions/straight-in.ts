@@ -1,11 +1,11 @@
 import { landingRunOf } from '../aircraft/landing-run.ts';
-import type { Asked } from '../approaches/approach-method.ts';
-import { approach } from '../flying/approaching.ts';
+import type { ApproachTask } from '../approaches/approach-method.ts';
 import { arrivalHeight } from '../flying/arrival.ts';
 import type { Conditions } from '../flying/conditions.ts';
 import { Flight } from '../flying/fly.ts';
 import { flyPattern } from '../flying/fly-pattern.ts';
 import { HEIGHT } from '../flying/motions.ts';
+import { closeApproach } from '../flying/open-approach.ts';
 import { finalLegs } from '../flying/pattern-legs.ts';
 import type { Leg, Start } from '../flying/procedure.ts';
 import type { Position } from '../flying/reach.ts';
@@ -22,7 +22,7 @@ import type { Minimums, TrackSample } from '../terms/plan.ts';
  * near end on that leaves the landing roll its length. All in m, in the frame of the place that it lands on.
  */
 export interface StraightIn {
-  /** Where final is joined, wings level; negative before the spot. */
+  /** Where final is joinValues, wings level; negative before the spot. */
   readonly along: number;
   /** The height there by the shortest way. */
   readonly height: number;
@@ -30,7 +30,7 @@ export interface StraightIn {
   readonly spare: number;
   /** What of it is lost before, by a longer way: from lower the wheels touch at the spot, or as near beyond it as the least final allows. */
   readonly excess: number;
-  /** Of the final flown from there: the height over the near end, where it is joined before that, and the touchdown. */
+  /** Of the final flown from there: the height over the near end, where it is joinValues before that, and the touchdown. */
   readonly overNearEnd?: number | undefined;
   readonly touchdown: number;
   /** The same final as flown, and its cautions: what stands under it, and what it lacks to stop in. */
@@ -107,7 +107,7 @@ interface Joined {
 
 /**
  * Tries places all along final, then ever nearer to the one with the most to spare. Of those with at least half as much,
- * the one from which least has to be lost: with height in hand, final is joined farther out and not on top of the place.
+ * the one from which least has to be lost: with height in hand, final is joinValues farther out and not on top of the place.
  */
 function chosen(
   at: (before: number) => Joined | undefined,
@@ -118,10 +118,10 @@ function chosen(
   const tried: Joined[] = [];
   let best: Joined | undefined;
   const look = (before: number) => {
-    const joined = before >= nearest ? at(before) : undefined;
-    if (!joined) return;
-    tried.push(joined);
-    if (!best || joined.spare > best.spare) best = joined;
+    const joinValues = before >= nearest ? at(before) : undefined;
+    if (!joinValues) return;
+    tried.push(joinValues);
+    if (!best || joinValues.spare > best.spare) best = joinValues;
   };
   for (let before = nearest; before <= furthest; before += apart.first) look(before);
   for (let step = apart.first / 2; best && step >= apart.last; step /= 2) {
@@ -137,14 +137,14 @@ function chosen(
     .reduce((a, b) => ((excess(b) - excess(a) || a.spare - b.spare) < 0 ? b : a));
 }
 
-/** How far before the touchdown final was joined at a height, m; not a number where it is not flown. */
+/** How far before the touchdown final was joinValues at a height, m; not a number where it is not flown. */
 type Covered = (height: number) => number;
 
 /** The same at the approach speed. */
-function touchdownFrom(height: number, { pull }: Asked, conditions: Conditions): number {
+function touchdownFrom(height: number, { pull }: ApproachTask, conditions: Conditions): number {
   const start = startOf(0, height, conditions);
   const after = finalLegs(conditions, pull);
-  return approach({ start, stages: [{ before: [] }], after }, conditions)?.miss ?? Number.NaN;
+  return closeApproach({ start, stages: [{ before: [] }], after }, conditions)?.miss ?? Number.NaN;
 }
 
 /** The height from which final covers a distance; the least looked at where that covers more. */

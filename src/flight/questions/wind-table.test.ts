@@ -134,10 +134,10 @@ describe('the table of winds', () => {
   });
 
   it.each(['360', 'spiral'] as const)('shows the steeper circle of the %s in more wind', (approach) => {
-    const rows = windTable(
-      requestFor('osier', { approach, circles: approach === 'spiral' ? 1 : undefined }),
-      [calm, wind(12, 0)],
-    );
+    const rows = windTable(requestFor('osier', { approach, options: { spiral: { circles: 1 } } }), [
+      calm,
+      wind(12, 0),
+    ]);
     for (const row of rows) expect(row.made).toBe(true);
     expect(rows[1]!.steepestBank).toBeGreaterThan(rows[0]!.steepestBank - 1e-9);
   });

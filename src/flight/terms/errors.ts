@@ -1,4 +1,5 @@
 import type { Power } from './aircraft.ts';
+import type { HeightOption } from './approach.ts';
 
 /** What kind of number it is whose range is told, in SI units or rad; `number` is a plain one. */
 export type RangeOf =
@@ -29,7 +30,7 @@ export type RequestReason =
   | { readonly code: 'bank-over-limit'; readonly bank: number; readonly limit: number }
   /** m/s. */
   | { readonly code: 'gust-under-wind'; readonly gust: number; readonly wind: number }
-  | { readonly code: 'height-and-base-distance' }
+  | { readonly code: 'height-and-option'; readonly option: HeightOption }
   | { readonly code: 'speeds-not-rising' | 'glide-under-stall' | 'steep-under-stall' }
   | { readonly code: 'no-layers' }
   /** m: no layer lies higher. */

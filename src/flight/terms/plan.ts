@@ -1,6 +1,7 @@
 import type { Aircraft, Power } from './aircraft.ts';
 import type { AircraftData } from './aircraft-data.ts';
 import type { Airfield, Circuit, Runway } from './airfield.ts';
+import type { Approach, ApproachOptions, SolvedName } from './approach.ts';
 import type { Caution, PlanGrade } from './caution.ts';
 import type { KeyId } from './key.ts';
 
@@ -38,12 +39,8 @@ export interface PlanRequest {
   readonly spacing?: number | undefined;
   /** rad. Default: the aircraft's planned bank. For the 360 without a height, its steepest bank. */
   readonly bank?: number | undefined;
-  /** m from the spot to the base leg of the 90. Default: the pattern's spacing, or farther out (see `height`); with a height given, it is found. */
-  readonly baseDistance?: number | undefined;
-  /** Whole circles of the spiral. Default: as many shallow ones as the height allows. */
-  readonly circles?: number | undefined;
-  /** Circles of the spiral held on the ground (default) or drifting with the wind. */
-  readonly circlesDrift?: boolean | undefined;
+  /** What is asked of one approach alone: the others' are not looked at. */
+  readonly options?: ApproachOptions | undefined;
   /** The school's own limits: they tighten the built-in ones and never loosen them. */
   readonly minimums?: Minimums | undefined;
   /** What a start height and a wind that would work are told in. Default: 10 ft and 1 kt. */
@@ -65,7 +62,6 @@ export interface Steps {
   readonly speed: number;
 }
 
-export type Approach = '90' | '180' | '360' | 'spiral';
 export type WindProfileKind = 'power' | 'uniform' | 'layers';
 
 /** The direction the wind blows from (rad true) and its speed (m/s). */
@@ -141,7 +137,7 @@ export interface FieldAir {
 
 /** The number that the planner found, m or rad. */
 export interface Solved {
-  readonly name: string;
+  readonly name: SolvedName | 'none';
   readonly value: number;
   readonly unit: 'm' | 'deg';
 }

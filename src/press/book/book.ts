@@ -2,6 +2,7 @@ import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
 import type { Edition } from '../../../components/context.ts';
 import type { Plan } from '../../flight/terms/plan.ts';
+import { approachNames } from '../../words/approaches/approach-names.ts';
 import { gradeNames } from '../../words/cautions/grade-words.ts';
 import { formatWind } from '../../words/figures/format.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
@@ -9,7 +10,7 @@ import { documentHtml } from '../formats/document-html.ts';
 import { makeTableRooms, setText } from '../formats/document-tree.ts';
 import { pageBand } from '../packet/grade-bands.ts';
 import { type Sized, sizesSentence } from '../packet/left-out.ts';
-import { approachNames, subjectLine } from '../packet/setting.ts';
+import { subjectLine } from '../packet/setting.ts';
 import { editionNames, ruledMargin } from '../packet/sheet-parts.ts';
 import { inputs, modelInShort, modelNotes, workedPlan } from '../packet/workings.ts';
 import type { Paper } from '../paper/paper.ts';
@@ -230,7 +231,7 @@ function distinctPlans(chapters: readonly Chapter[], units: PageUnits): Worked[]
 function nameOfPlan(plan: Plan, units: PageUnits): string {
   const { from, speed } = plan.flown.surfaceWind;
   const engine = plan.power === 'idle' ? 'engine idling' : 'engine stopped';
-  return `${plan.aircraft.name}: ${approachNames[plan.approach]}, ${engine}, wind ${formatWind(from, speed, units)}`;
+  return `${plan.aircraft.name}: ${approachNames[plan.approach].full}, ${engine}, wind ${formatWind(from, speed, units)}`;
 }
 
 function workings(worked: readonly Worked[], { units }: BookInput): Element {

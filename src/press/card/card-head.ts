@@ -3,10 +3,10 @@ import { h } from 'hastscript';
 import { crosswind, headwind } from '../../flight/air/wind.ts';
 import { indicatedSpeed } from '../../flight/aircraft/calibration.ts';
 import type { Plan } from '../../flight/terms/plan.ts';
+import { approachNames } from '../../words/approaches/approach-names.ts';
 import { formatSpeed, formatWind } from '../../words/figures/format.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
 import { crosswindWords, headwindWords } from '../../words/winds/wind-words.ts';
-import { approachNames } from '../packet/setting.ts';
 import { figure } from './card-figure.ts';
 
 /** For what the card is: one look must tell it from the one for the other runway. */
@@ -16,7 +16,7 @@ export function cardHead(plan: Plan, units: PageUnits): Element {
     h('div', { class: 'title' }, [
       h('div', [
         h('h1', aircraft.name),
-        h('p', `${approachNames[plan.approach]}, engine ${power === 'idle' ? 'idling' : 'stopped'}`),
+        h('p', `${approachNames[plan.approach].full}, engine ${power === 'idle' ? 'idling' : 'stopped'}`),
       ]),
       h('div', { class: 'runway' }, [
         h('p', { class: 'number' }, runway.name),

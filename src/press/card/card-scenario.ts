@@ -1,4 +1,4 @@
-import type { Approach } from '../../flight/terms/plan.ts';
+import type { Approach } from '../../flight/terms/approach.ts';
 import type { FrontMatter } from '../../lesson/front-matter.ts';
 import type { School } from '../../school/school.ts';
 import { type Choices, type Scenario, scenarioOf } from '../packet/scenario.ts';

@@ -1,8 +1,9 @@
 import { qnhOf } from '../../flight/air/air.ts';
 import { flownVeer } from '../../flight/air/flown-wind.ts';
 import { indicatedSpeed } from '../../flight/aircraft/calibration.ts';
-import type { Approach, Plan, WindProfileKind } from '../../flight/terms/plan.ts';
+import type { Plan, WindProfileKind } from '../../flight/terms/plan.ts';
 import { formatAngle, formatDirection } from '../../units/angle-text.ts';
+import { approachNames } from '../../words/approaches/approach-names.ts';
 import {
   formatDensityAltitude,
   formatHeight,
@@ -22,13 +23,6 @@ export interface SettingEntry {
   readonly value: string;
   readonly detail: string;
 }
-
-export const approachNames: Readonly<Record<Approach, string>> = {
-  '90': '90° power-off approach',
-  '180': '180° power-off approach',
-  '360': '360° power-off approach',
-  spiral: 'Spiral and 180° approach',
-};
 
 const profileNames: Readonly<Record<WindProfileKind, string>> = {
   power: 'stronger with height, by the power law',
@@ -66,7 +60,7 @@ export function settingOf(plan: Plan, units: PageUnits): SettingEntry[] {
     },
     {
       label: 'Approach',
-      value: approachNames[plan.approach],
+      value: approachNames[plan.approach].full,
       detail: `planned bank ${formatAngle(flown.bank)}`,
     },
     {

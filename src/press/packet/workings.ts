@@ -3,6 +3,7 @@ import { h } from 'hastscript';
 import { qnhOf } from '../../flight/air/air.ts';
 import { standardGravity } from '../../flight/air/constants.ts';
 import { crosswind, headwind } from '../../flight/air/wind.ts';
+import { approaches } from '../../flight/approaches/approaches.ts';
 import type { Aircraft, BestGlide } from '../../flight/terms/aircraft.ts';
 import type { Plan } from '../../flight/terms/plan.ts';
 import { formatAngle, formatDirection } from '../../units/angle-text.ts';
@@ -207,7 +208,7 @@ export function inputs(plan: Plan, units: PageUnits, said = new Map<number, stri
       `Height at the ${keyNames[plan.keys[0]!.id].toLowerCase()}`,
       formatKeyHeight({ id: plan.keys[0]!.id, height: flown.height }, plan.cautions, units),
     ],
-    ...(plan.approach === '180'
+    ...(approaches[plan.approach].startsAt === 'downwind-key'
       ? optional('Downwind leg, from the centreline', formatDistance(flown.spacing, units))
       : []),
     ['Temperature, QNH', `${formatTemperature(air.temperature)}, ${formatPressure(qnhOf(air))}`],

@@ -1,5 +1,5 @@
 import type { Power } from '../../flight/terms/aircraft.ts';
-import type { Approach, Plan, PlanRequest } from '../../flight/terms/plan.ts';
+import type { Plan, PlanRequest } from '../../flight/terms/plan.ts';
 import {
   metresPerFoot,
   metresPerSecondPerKmh,
@@ -8,6 +8,7 @@ import {
   radiansPerDegree,
 } from '../../units/factors.ts';
 import { roundTo } from '../../units/rounding.ts';
+import { approachNames } from '../../words/approaches/approach-names.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
 
 /** What the student has set, in the units of the page: degrees true, kt or km/h or mph, ft or m. */
@@ -48,13 +49,6 @@ const heights = { least: 60, most: 1500 };
 /** Speeds over the aircraft's limit that can be set, to see what the core says of them. */
 const beyondLimit = 5;
 
-const startNames: Readonly<Record<Approach, string>> = {
-  '90': 'Height at the base key',
-  '180': 'Height at the downwind key',
-  '360': 'Height over the spot',
-  spiral: 'Height at the top of the spiral',
-};
-
 /** What can be moved of the printed setting, and how far. */
 export function dialsOf({ request, plan }: Printed, units: PageUnits): Dials {
   const degrees = roundTo(request.wind.from / radiansPerDegree, 1) % 360;
@@ -84,7 +78,7 @@ export function dialsOf({ request, plan }: Printed, units: PageUnits): Dials {
       stride: 1,
     },
     height: {
-      label: startNames[request.approach],
+      label: approachNames[request.approach].startHeight,
       unit: units.height,
       printed: start,
       // From the printed height down in whole strides: the slider meets it.

@@ -2,11 +2,11 @@ import type { Plan } from '../../flight/terms/plan.ts';
 import { gradeNames } from '../cautions/grade-words.ts';
 import { formatWind } from '../figures/format.ts';
 import type { PageUnits } from '../figures/page-units.ts';
+import { approachNames } from './approach-names.ts';
 
 /** `180° approach to runway 24 at Fallow Reach, left-hand`. */
 export function approachWords({ approach, runway, airfield, circuit }: Plan): string {
-  const kind = approach === 'spiral' ? 'Spiral approach' : `${approach}° approach`;
-  return `${kind} to runway ${runway.name} at ${airfield.name}, ${circuit}-hand`;
+  return `${approachNames[approach].title} to runway ${runway.name} at ${airfield.name}, ${circuit}-hand`;
 }
 
 /** `surface wind 210° 12 kt, engine idling`; also says where the spot is not made, and where it is not to be flown. */

@@ -1,4 +1,5 @@
 import { headwind as headwindOf } from '../../flight/air/wind.ts';
+import { approaches } from '../../flight/approaches/approaches.ts';
 import { isSound } from '../../flight/questions/least-sound-start.ts';
 import { windsWithin } from '../../flight/questions/winds-within.ts';
 import type { KeyId } from '../../flight/terms/key.ts';
@@ -85,7 +86,7 @@ function figureRows({ approach }: Plan, request: PlanRequest, units: PageUnits):
   const height = atBase((key) => formatHeight(key.height, units));
   // The base key of the 90 lies as far before the spot as to its side.
   const out = atBase((key) => formatDistance(Math.abs(key.across), units));
-  if (approach !== '90') {
+  if (approaches[approach].startsAt !== 'base-key') {
     return [
       {
         name: 'Base turn, s after abeam',
@@ -97,7 +98,7 @@ function figureRows({ approach }: Plan, request: PlanRequest, units: PageUnits):
   const throttle = `Throttle closed, ${units.height}`;
   if (request.height !== undefined) return [{ name: `Throttle closed, ${units.distance} out`, figure: out }];
   // Where neither is given both go with the wind, and a height without its place would be flown from another.
-  return request.baseDistance !== undefined
+  return request.options?.['90']?.baseDistance !== undefined
     ? [{ name: throttle, figure: height }]
     : [
         { name: throttle, figure: height },

@@ -1,3 +1,4 @@
+import { approaches } from '../../flight/approaches/approaches.ts';
 import type { Grade } from '../../flight/terms/caution.ts';
 import type { Plan } from '../../flight/terms/plan.ts';
 import { capital, gradeNames, markedGrades, markWords } from '../cautions/grade-words.ts';
@@ -35,7 +36,8 @@ export function placeLine(plans: readonly Plan[], units: PageUnits): string | un
     return key && alongWords(key, units);
   });
   const base = ofEach(plans, ({ approach, keys }) => {
-    const key = approach === '90' ? keys.find(({ id }) => id === 'base-key') : undefined;
+    const key =
+      approaches[approach].startsAt === 'base-key' ? keys.find(({ id }) => id === 'base-key') : undefined;
     return key && `${formatDistance(Math.abs(key.across), units)} out`;
   });
   const lines = [

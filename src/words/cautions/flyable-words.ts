@@ -1,3 +1,4 @@
+import { approaches } from '../../flight/approaches/approaches.ts';
 import { leastSoundStart } from '../../flight/questions/least-sound-start.ts';
 import type { KeyId } from '../../flight/terms/key.ts';
 import type { Plan, PlanRequest } from '../../flight/terms/plan.ts';
@@ -9,7 +10,9 @@ import { capital } from './grade-words.ts';
 
 /** A spiral begins at its top; where the half circuit that ends it is too low, that begins higher. */
 function higherPattern({ approach }: Plan, at: KeyId): string {
-  return approach === 'spiral' && at === 'downwind-key' ? ', in a pattern that is so high' : '';
+  return approaches[approach].endsIn !== undefined && at === 'downwind-key'
+    ? ', in a pattern that is so high'
+    : '';
 }
 
 /** The height takes many flights, and a plan is asked for its words again and again. */

@@ -1,3 +1,4 @@
+import type { HeightOption } from '../../flight/terms/approach.ts';
 import type { RangeOf, RequestError, RequestReason } from '../../flight/terms/errors.ts';
 import {
   kelvinAtZeroCelsius,
@@ -39,8 +40,8 @@ const reasons: { readonly [Code in RequestReason['code']]: Words<Code> } = {
     const said = speedsApart(gust, wind, 'least', units);
     return `the gusts of ${said.value} are less than the wind of ${said.limit}: give the highest gust, or none`;
   },
-  'height-and-base-distance': () =>
-    'give the height or the base distance of a 90, not both: the other is found',
+  'height-and-option': ({ option }) =>
+    `give the height or the ${optionNames[option]}, not both: the other is found`,
   'speeds-not-rising': () => 'speeds must rise: stall, touchdown, approach',
   'glide-under-stall': () => 'the best-glide speed must be more than the stall speed',
   'steep-under-stall': () => 'the speed of the steep approach must be more than the stall speed',
@@ -58,6 +59,8 @@ const reasons: { readonly [Code in RequestReason['code']]: Words<Code> } = {
     'from this round-out height no pull is level before the ground: begin the round-out higher',
   'plan-misses-spot': () => 'faults are flown against a plan that makes the spot: this one does not',
 };
+
+const optionNames: Readonly<Record<HeightOption, string>> = { baseDistance: 'base distance of a 90' };
 
 /** `10 to 136 kt`: both ends rounded into the range, so that what is told is taken. */
 function rangeWords(of: RangeOf, low: number, high: number, units: PageUnits): string {

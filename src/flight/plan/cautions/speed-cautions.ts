@@ -1,11 +1,8 @@
 import { metresPerFoot, metresPerSecondPerKnot, radiansPerDegree } from '../../../units/factors.ts';
-import { loadAtStall, loadFactor, stallSpeedUnder } from '../../aircraft/turns.ts';
+import { loadAtStall, loadFactor, mediumBank, stallSpeedUnder } from '../../aircraft/turns.ts';
 import type { CautionOf, Found } from '../../terms/caution.ts';
 import type { TrackSample } from '../../terms/plan.ts';
 import { beforeRoundOut, type Examined, keyAtPhase, leastOf } from './examined.ts';
-
-/** rad. A medium turn has no more bank than this (FAA-H-8083-3, chapter 3). */
-export const mediumBank = 45 * radiansPerDegree;
 
 /** Times the stall speed: an approach is flown with no less (FAA-H-8083-3, chapter 9), in a turn the stall speed of its bank. */
 export const leastMargin = 1.3;

@@ -6,7 +6,7 @@ import { ACROSS, ALONG, HEIGHT } from './motions.ts';
 import type { Leg, Procedure, Start } from './procedure.ts';
 
 /** An approach of which one thing is left open in each stage: how it comes onto the centreline. */
-export interface Approaching {
+export interface OpenApproach {
   readonly start: Start;
   /** The first brings the aircraft onto final; a second is an S-turn on final. */
   readonly stages: readonly Stage[];
@@ -27,7 +27,7 @@ export interface Stage {
  */
 export interface Join {
   readonly legs: (unknown: number) => readonly Leg[];
-  /** A likely value; the answer is searched from here. */
+  /** A likely value; the solution is searched from here. */
   readonly guess: number;
   /** By how much the place across the runway changes with the unknown, about. */
   readonly slope: number;
@@ -36,7 +36,7 @@ export interface Join {
 }
 
 /** An approach brought onto its centreline and flown to the touchdown, the ground ignored before that. */
-export interface Approached {
+export interface ClosedApproach {
   readonly procedure: Procedure;
   /** m, the touchdown past the spot; negative for short. */
   readonly miss: number;
@@ -45,7 +45,7 @@ export interface Approached {
   /** m, at the end of each stage. */
   readonly heights: readonly number[];
   /** The unknowns of the joins, for the next search to start from. */
-  readonly joined: readonly number[];
+  readonly joinValues: readonly number[];
   /** rad, of the circles held on the ground; 0 where there are none. */
   readonly steepestCircle: number;
   /**
@@ -61,14 +61,14 @@ const lineTolerance = 5e-3;
 const heldWithin = 0.05;
 
 /** Finds the joins and flies on to the touchdown; undefined where the legs cannot be flown in this wind. */
-export function approach(
-  { start, stages, after }: Approaching,
+export function closeApproach(
+  { start, stages, after }: OpenApproach,
   conditions: Conditions,
   guesses: readonly number[] = [],
-): Approached | undefined {
+): ClosedApproach | undefined {
   const flight = new Flight(conditions, 0, 'search');
   const legs: Leg[] = [];
-  const joined: number[] = [];
+  const joinValues: number[] = [];
   const heights: number[] = [];
   let forward = true;
   const first = [
@@ -84,7 +84,7 @@ export function approach(
       flight.flyable &&= met !== undefined;
       forward &&= met?.forward ?? false;
       legs.push(...(met?.legs ?? []));
-      joined.push(met?.unknown ?? Number.NaN);
+      joinValues.push(met?.unknown ?? Number.NaN);
     }
     heights.push(flight.state[HEIGHT]!);
   });
@@ -95,7 +95,7 @@ export function approach(
     miss: flight.state[ALONG]!,
     finalHeight: heights[0]!,
     heights,
-    joined,
+    joinValues,
     steepestCircle: flight.steepestCircle,
     sound:
       forward &&

@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { requestFor, windOffRunway } from '../../../tests/flight-school.ts';
 import { planApproach } from '../plan/planner.ts';
 import { resolveRequest } from '../plan/request.ts';
-import { type Approaching, approach } from './approaching.ts';
 import { Flight } from './fly.ts';
 import { ACROSS, ALONG, HEADING } from './motions.ts';
+import { closeApproach, type OpenApproach } from './open-approach.ts';
 import { finalLegs, joinFromBase } from './pattern-legs.ts';
 import type { Side } from './procedure.ts';
 
@@ -15,7 +15,7 @@ const conditionsIn = (degrees: number, knots: number) =>
 /** From base leg, open where the turn to final starts. */
 function fromBase(side: Side, height: number, degrees = 0, knots = 0) {
   const conditions = conditionsIn(degrees, knots);
-  const approaching: Approaching = {
+  const approaching: OpenApproach = {
     start: { along: -600, across: side * 600, height, eas: conditions.polar.speed },
     stages: [{ before: [], join: joinFromBase(side, bank, conditions) }],
     after: finalLegs(conditions, 1.2),
@@ -35,12 +35,12 @@ describe('an approach brought on to its centreline', () => {
     (degrees, knots) => {
       for (const side of [1, -1] as const) {
         const { approaching, conditions } = fromBase(side, 160, degrees, knots);
-        const { procedure, miss, joined } = approach(approaching, conditions)!;
+        const { procedure, miss, joinValues } = closeApproach(approaching, conditions)!;
         const flight = new Flight(conditions, 0, 'honest');
         flight.begin(procedure.start, procedure.legs[0]!);
         for (const leg of procedure.legs.slice(0, 2)) flight.leg(leg);
         expect(Math.abs(flight.state[ACROSS]!)).toBeLessThan(5e-3);
-        expect(joined[0]).toBeGreaterThan(0);
+        expect(joinValues[0]).toBeGreaterThan(0);
         for (const leg of procedure.legs.slice(2)) flight.leg(leg);
         expect(Math.abs(flight.state[ACROSS]!)).toBeLessThan(5e-3);
         expect(flight.state[ALONG]).toBeCloseTo(miss, 3);
@@ -52,7 +52,7 @@ describe('an approach brought on to its centreline', () => {
   it('touches down farther along from higher up, by the glide ratio in still air', () => {
     const miss = (height: number) => {
       const { approaching, conditions } = fromBase(1, height);
-      return approach(approaching, conditions)!.miss;
+      return closeApproach(approaching, conditions)!.miss;
     };
     const { ratio } = conditionsIn(0, 0).polar;
     expect((miss(180) - miss(160)) / 20).toBeLessThan(ratio);
@@ -61,16 +61,16 @@ describe('an approach brought on to its centreline', () => {
 
   it('starts from a guess or from another without changing what it finds', () => {
     const { approaching, conditions } = fromBase(-1, 160, 60, 9);
-    const found = approach(approaching, conditions)!;
-    const again = approach(approaching, conditions, [found.joined[0]! * 1.4])!;
-    expect(again.joined[0]).toBeCloseTo(found.joined[0]!, 3);
+    const found = closeApproach(approaching, conditions)!;
+    const again = closeApproach(approaching, conditions, [found.joinValues[0]! * 1.4])!;
+    expect(again.joinValues[0]).toBeCloseTo(found.joinValues[0]!, 3);
     expect(again.miss).toBeCloseTo(found.miss, 2);
   });
 
   it('is not sound where final is reached under the height of the round-out', () => {
     const at = (height: number) => {
       const { approaching, conditions } = fromBase(1, height);
-      return approach(approaching, conditions)!;
+      return closeApproach(approaching, conditions)!;
     };
     expect(at(160).sound).toBe(true);
     expect(at(30).sound).toBe(false);
@@ -91,6 +91,6 @@ describe('an approach brought on to its centreline', () => {
 
   it('is none in a wind that base leg cannot be flown in', () => {
     const { approaching, conditions } = fromBase(1, 160, -90, 60);
-    expect(approach(approaching, conditions)).toBeUndefined();
+    expect(closeApproach(approaching, conditions)).toBeUndefined();
   });
 });
