@@ -21,7 +21,7 @@ export interface BrowserSearch {
   readonly sources?: Partial<BrowserSources> | undefined;
 }
 
-export interface BrowserSources {
+interface BrowserSources {
   readonly shipped: (cacheFolder: string) => ReturnType<typeof shippedBrowser>;
   readonly puppeteer: () => Promise<string | undefined>;
   readonly installed: (environment: Readonly<Record<string, string | undefined>>) => string | undefined;
