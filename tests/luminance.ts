@@ -1,5 +1,5 @@
 /** Relative luminance of an sRGB colour `#rrggbb`, 0–1 (WCAG 2.2, W3C Recommendation 2023, definition of relative luminance). */
-export function luminance(colour: string): number {
+function luminance(colour: string): number {
   const [r, g, b] = [1, 3, 5].map((at) => {
     const part = Number.parseInt(colour.slice(at, at + 2), 16) / 255;
     return part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4;

@@ -7,7 +7,7 @@ export interface Declaration {
 }
 
 /** Every declaration of a style sheet, fonts left out: enough of CSS for what the press writes itself. */
-export function declarationsOf(css: string): Declaration[] {
+function declarationsOf(css: string): Declaration[] {
   const found: Declaration[] = [];
   const open: string[] = [];
   let words = '';

@@ -30,20 +30,20 @@ export interface ReadTag {
   readonly children: readonly ReadTag[];
 }
 
-export interface PlacedText {
+interface PlacedText {
   readonly text: string;
   readonly x: number;
   readonly y: number;
 }
 
-export interface ReadFont {
+interface ReadFont {
   readonly name: string;
   readonly type: string;
   readonly embedded: boolean;
 }
 
 /** A straight piece of a stroked or filled path, as it lies on paper. */
-export interface Segment {
+interface Segment {
   readonly from: readonly [number, number];
   readonly to: readonly [number, number];
   readonly length: number;

@@ -22,7 +22,7 @@ export const sampleAircraft: Aircraft = {
   limits: { wind: 18 * knot, crosswind: 9 * knot },
 };
 
-export const sampleAirfield: Airfield = {
+const sampleAirfield: Airfield = {
   name: 'Fallow Reach',
   source: 'Invented for the demonstration.',
   elevation: 310 * foot,

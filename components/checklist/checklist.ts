@@ -87,7 +87,7 @@ function keysInWords(plan: Plan, units: PageUnits): string {
 }
 
 /** @throws DirectiveError where the aircraft's file has no such list. */
-export function checklistLines(context: PacketContext, from: keyof typeof lists): readonly string[] {
+function checklistLines(context: PacketContext, from: keyof typeof lists): readonly string[] {
   const own = ownFile(context);
   const lines = own?.file.engineFailure;
   if (lines && lines.length > 0) return lines;

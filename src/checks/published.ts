@@ -19,7 +19,7 @@ export interface Published {
   readonly trade?: TradeReading;
 }
 
-export type TradeReading = 'at most' | 'at least' | 'about' | 'between';
+type TradeReading = 'at most' | 'at least' | 'about' | 'between';
 
 export const published: readonly Published[] = JSON.parse(
   readFileSync(new URL('published.json', import.meta.url), 'utf8'),

@@ -112,7 +112,7 @@ export function stepFor(theirs: number, allowed: number): number {
 }
 
 /** True where nothing but the rounding of binary fractions is allowed. */
-export function isExact(theirs: number, allowed: number): boolean {
+function isExact(theirs: number, allowed: number): boolean {
   return allowed <= 2e-9 * Math.max(1, Math.abs(theirs));
 }
 

@@ -44,7 +44,7 @@ export interface CheckResult {
 }
 
 /** The topic that computes a row; undefined where it needs an aircraft (`limits.ts`, `trade.ts`) or where none does. */
-export function topicOf(row: Published): Topic | undefined {
+function topicOf(row: Published): Topic | undefined {
   return topics.find(
     ({ rowTopics, quantities, forms }) =>
       rowTopics.includes(row.topic) && (row.quantity in quantities || row.id in (forms ?? {})),

@@ -55,7 +55,7 @@ const ofTheAircraft: Readonly<Record<string, (plan: Plan) => number>> = {
 };
 
 /** True for a row that `tradeChecks` computes. */
-export function isTraded(row: Published): boolean {
+function isTraded(row: Published): boolean {
   return row.trade !== undefined && (row.id in figures || row.id in ofTheAircraft);
 }
 

@@ -14,7 +14,7 @@ export const exitCodes = { built: 0, mistakes: 1, notToBeFlown: 3, noBrowser: 4,
 const stopCodes = { SIGHUP: 129, SIGINT: 130, SIGTERM: 143 };
 
 /** Whether a signal ended the command: then what else is wrong is not what the exit code says. */
-export function isStopped(code: number): boolean {
+function isStopped(code: number): boolean {
   return Object.values(stopCodes).includes(code);
 }
 

@@ -239,7 +239,7 @@ export interface DirectiveWord {
   readonly snippet: string;
 }
 
-export interface NamedId {
+interface NamedId {
   readonly id: string;
   readonly name: string;
 }

@@ -27,7 +27,7 @@ export interface PlacedFlight {
 }
 
 /** Stands in the name and the description of every file, and before anything else in both; behind it, a limit that is passed. */
-export const caution = 'Training material, not for navigation';
+const caution = 'Training material, not for navigation';
 
 /**
  * Puts a flight and the reach (spot frame, m) where the airfield's file says it is. The position of the file is taken for

@@ -1,5 +1,4 @@
 import type { Root } from 'mdast';
-import type { ContainerDirective, LeafDirective, TextDirective } from 'mdast-util-directive';
 import { SKIP, visit } from 'unist-util-visit';
 import type { VFile } from 'vfile';
 import { lineEndAt, spanAt } from '../messages/source-place.ts';
@@ -7,6 +6,7 @@ import { fail } from '../school/yaml-source.ts';
 import type { Component, Form } from './component.ts';
 import { describeAttributeIssues, describeLabelIssue } from './describe-issue.ts';
 import { rightForm } from './directive-form.ts';
+import type { ContainerDirective, LeafDirective, TextDirective } from './directive-nodes.ts';
 import { locateDirective } from './directive-source.ts';
 import { unknownDirective } from './unknown-directive.ts';
 

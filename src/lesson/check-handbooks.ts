@@ -40,7 +40,7 @@ function textOf(node: Nodes): string {
 }
 
 /** Its own headings, and those of the parts of the lesson plan that it has. */
-export function headingsOf({ tree, uses }: Pick<Lesson<never>, 'tree' | 'uses'>): string[] {
+function headingsOf({ tree, uses }: Pick<Lesson<never>, 'tree' | 'uses'>): string[] {
   const own: string[] = [];
   visit(tree, 'heading', (node) => {
     own.push(textOf(node).trim());

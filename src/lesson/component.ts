@@ -35,7 +35,7 @@ export interface Component<Context, Attributes extends z.ZodType = z.ZodType> {
 }
 
 /** One use of a directive in a lesson. */
-export interface Use<Context, Attributes> {
+interface Use<Context, Attributes> {
   readonly attributes: Attributes;
   /** The text in brackets, '' where there is none. */
   readonly label: string;

@@ -9,7 +9,7 @@ export interface AttributeProblem {
 }
 
 /** The attributes a directive takes, by its schema. */
-export function attributeNames(schema: z.ZodType): string[] {
+function attributeNames(schema: z.ZodType): string[] {
   return schema instanceof z.ZodObject ? Object.keys(schema.shape) : [];
 }
 

@@ -8,12 +8,12 @@ export interface DirectiveSource {
   readonly unread?: '[' | '{';
 }
 
-export interface Span {
+interface Span {
   readonly start: number;
   readonly end: number;
 }
 
-export interface AttributeSource extends Span {
+interface AttributeSource extends Span {
   readonly name: string;
 }
 

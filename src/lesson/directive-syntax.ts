@@ -1,31 +1,44 @@
-import { directiveFromMarkdown } from 'mdast-util-directive';
-import { directive } from 'micromark-extension-directive';
 import type { Construct, Extension, State, TokenizeContext } from 'micromark-util-types';
+import remarkDirective from 'remark-directive';
+import type {} from 'remark-parse';
 import type { Processor } from 'unified';
+import type { ContainerDirective } from './directive-nodes.ts';
 
 const colon = 58;
 const openingBracket = 91;
 
 /**
- * A unified plugin: the directive syntax, held back so that a colon in plain text stays text.
+ * A unified plugin: remark-directive, held back so that a colon in plain text stays text.
  *
  * The plain syntax takes any `:word` for a directive, and `6:1` and `10:30` lose their digits. Here a directive in
  * a sentence is one of `textNames` with a bracket right behind it, and one on a line has a name that begins with a letter;
  * everything else is never seen as a directive, so that its own Markdown (a link, a footnote mark) is kept as well.
  */
 export function directiveSyntax(this: Processor, textNames: ReadonlySet<string>): void {
-  const data = this.data() as { micromarkExtensions?: Extension[]; fromMarkdownExtensions?: unknown[] };
-  const { text, flow } = directive();
+  remarkDirective.call(this);
+  const { micromarkExtensions = [], fromMarkdownExtensions = [] } = this.data();
+  micromarkExtensions.push(heldBack(micromarkExtensions.pop() ?? {}, textNames));
+  fromMarkdownExtensions.push({ exit: { directiveContainerSequence: countFence } });
+}
+
+/** remark-directive's own extension, its constructs tried only where a directive is meant. */
+function heldBack({ text, flow }: Extension, textNames: ReadonlySet<string>): Extension {
   const isInSentence = (name: string, next: number | null) => next === openingBracket && textNames.has(name);
   const isOnLine = (name: string) => /^\p{Letter}/u.test(name);
-  data.micromarkExtensions ??= [];
-  data.micromarkExtensions.push({
+  return {
     text: { [colon]: constructs(text?.[colon]).map((each) => onlyWhere(isInSentence, each)) },
     flow: { [colon]: constructs(flow?.[colon]).map((each) => onlyWhere(isOnLine, each)) },
-  });
-  data.fromMarkdownExtensions ??= [];
-  // `verbose` records where a container's closing fence stands, which is how a missing one is noticed.
-  data.fromMarkdownExtensions.push(directiveFromMarkdown({ verbose: true }));
+  };
+}
+
+/** A container is closed where the parser has read a second fence of it: this is how a missing one is noticed. */
+export function isClosed({ data }: ContainerDirective): boolean {
+  return data?.fences === 2;
+}
+
+function countFence(this: { readonly stack: readonly object[] }): void {
+  const container = this.stack.at(-1) as ContainerDirective;
+  container.data = { ...container.data, fences: (container.data?.fences ?? 0) + 1 };
 }
 
 function constructs(found: Construct | Construct[] | undefined): Construct[] {
@@ -70,5 +83,12 @@ function onlyWhere(condition: Condition, construct: Construct): Construct {
 declare module 'micromark-util-types' {
   interface TokenTypeMap {
     chalkwingLookAhead: 'chalkwingLookAhead';
+  }
+}
+
+declare module 'mdast' {
+  interface Data {
+    /** Of a container: its rows of colons, the one that opens it and the one that closes it. */
+    fences?: number;
   }
 }

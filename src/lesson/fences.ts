@@ -1,8 +1,9 @@
 import type { Code, Nodes, Root } from 'mdast';
-import type { ContainerDirective } from 'mdast-util-directive';
 import type { VFile } from 'vfile';
 import { lineEndAt, pointAt, spanAt } from '../messages/source-place.ts';
 import { fail } from '../school/yaml-source.ts';
+import type { ContainerDirective } from './directive-nodes.ts';
+import { isClosed } from './directive-syntax.ts';
 
 /**
  * Reports containers that are not closed, or that open inside another with a fence as long as its own, and code
@@ -53,12 +54,6 @@ function openingLine(node: ContainerDirective, source: string) {
 
 function fence(node: ContainerDirective, source: string): string {
   return /^:+/.exec(source.slice(startOf(node)))?.[0] ?? ':::';
-}
-
-/** The parser, asked to be verbose, records the place of a closing fence (see directive-syntax). */
-function isClosed(node: ContainerDirective): boolean {
-  const data = node.data as { position?: { closing?: unknown } } | undefined;
-  return data?.position?.closing !== undefined;
 }
 
 function checkCode(node: Code, source: string, file: VFile): void {

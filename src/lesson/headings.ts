@@ -18,7 +18,7 @@ export function nameHeadings(tree: Root): void {
 }
 
 /** The words in lower case with hyphens between; `section` where there are none. */
-export function slug(text: string): string {
+function slug(text: string): string {
   const words = text
     .normalize('NFKC')
     .toLowerCase()

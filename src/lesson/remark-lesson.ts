@@ -33,7 +33,7 @@ declare module 'vfile' {
 /**
  * The lesson language as a remark plugin, for any unified pipeline that begins with remark-parse.
  *
- * A directive that is right stays in the tree as a node of mdast-util-directive (`textDirective`, `leafDirective`,
+ * A directive that is right stays in the tree as a node of remark-directive (`textDirective`, `leafDirective`,
  * `containerDirective`); its checked attributes are in `file.data.directiveUses`, and by itself it becomes a `span` or
  * `div` with its name in `data-directive`. Every other is put back to the text that was typed, and a colon in plain
  * text (`6:1`, `10:30`) was never touched. HTML is taken out. Mistakes are messages on the file, each with its place:

@@ -145,7 +145,6 @@ export const airfield = keys.transform(({ 'wind-profile': windProfile, ...rest }
  * first runway: a field's spot lies a quarter of its length in, and its obstacles stand in the frame of that spot.
  */
 export type AirfieldFile = z.output<typeof airfield>;
-export type RunwayFile = AirfieldFile['runways'][number];
 
 /**
  * Reads an airfield file; messages land on `file`, and where one is an error there is no value. Without a `variation`

@@ -55,7 +55,7 @@ function valueAt(data: unknown, path: DataPath): unknown {
 }
 
 /** `height` in `runways` 1, `obstacles` 2 - counting from 1, as people do. */
-export function placeName(path: DataPath): string {
+function placeName(path: DataPath): string {
   const names = nameSteps(path);
   const last = names.pop() ?? 'this file';
   return names.length === 0 ? last : `${last} in ${names.join(', ')}`;

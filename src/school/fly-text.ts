@@ -8,7 +8,7 @@ import {
 } from '../units/quantity.ts';
 
 /** What is done to a number, in SI: multiplied, added to, or replaced. */
-export type FlyAmount = { readonly factor: number } | { readonly by: number } | { readonly to: number };
+type FlyAmount = { readonly factor: number } | { readonly by: number } | { readonly to: number };
 
 /** What `fly` of a fault asks for: the shape that the flight core flies. SI, rad. */
 export type FlyChange =

@@ -39,7 +39,7 @@ export async function readAirfield(path: string, day: Date = usualDay): Promise<
 }
 
 /** Reads one file of faults. A file that is not there is a message, not an exception. */
-export async function readFaults(path: string): Promise<Read<FaultsFile>> {
+async function readFaults(path: string): Promise<Read<FaultsFile>> {
   return read(path, 'faults', parseFaults);
 }
 

@@ -8,7 +8,7 @@ const aircraft = (await readAircraft(at('fleet/osier-15.yaml'))).value!;
 const airfield = (await readAirfield(at('airfields/fallow-reach.yaml'))).value!;
 
 /** The half circuit at the demonstration field in this wind, degrees true and kt. */
-export function halfCircuitIn(from: number, knots: number): PlanRequest {
+function halfCircuitIn(from: number, knots: number): PlanRequest {
   return {
     aircraft,
     airfield,

@@ -2,7 +2,7 @@ import { createRequire } from 'node:module';
 
 export type Rates = (time: number, y: readonly number[]) => readonly number[];
 export type Dense = (component: number, time: number) => number;
-export type OnStep = (
+type OnStep = (
   count: number,
   from: number,
   to: number,

@@ -12,7 +12,7 @@ export interface Band {
 export type Path = (height: number) => Complete | undefined;
 
 /** m: no height above is looked at; and how nearly heights are found. */
-export const highest = 4000;
+const highest = 4000;
 const close = 0.01;
 
 type Reach = (height: number) => number;

@@ -81,7 +81,7 @@ const lowest = 2;
 /** m: between these a wind that turns with height does so evenly (1,000 ft in m). */
 const [veersFrom, veeredAt] = [10, 304.8];
 
-export function windOf({
+function windOf({
   wind: { from, speed },
   windProfile,
   windLayers,

@@ -34,10 +34,6 @@ export function choiceMessage(
   };
 }
 
-export function hasError(messages: readonly DeskMessage[]): boolean {
-  return messages.some(({ severity }) => severity === 'error');
-}
-
 function wordsOf({
   reason,
   fatal,

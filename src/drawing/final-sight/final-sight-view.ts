@@ -24,7 +24,7 @@ export interface Sight {
 }
 
 /** The share by which the low and the high view are under and over the plan's path. */
-export const offPath = 0.3;
+const offPath = 0.3;
 
 /** m: the views are taken here where final is flown through it. */
 export const sightHeight = 300 * metresPerFoot;

@@ -36,7 +36,7 @@ export interface ProfileView {
 }
 
 /** m: the height by which the turn to final is complete, where the school asks for no more: `final-turn-low`. */
-export const finalTurnHeight = 300 * metresPerFoot;
+const finalTurnHeight = 300 * metresPerFoot;
 
 /** A bar is no taller than this many times the highest place of the flight. */
 const barsOver = 1.4;

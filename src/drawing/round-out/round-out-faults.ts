@@ -15,7 +15,7 @@ export interface LandingFault {
 }
 
 /** Put down as planned; struck in the round-out; put down with flying speed left; out of speed in the air. */
-export type LandingFaultEnd = 'down' | 'struck' | 'carried' | 'dropped';
+type LandingFaultEnd = 'down' | 'struck' | 'carried' | 'dropped';
 
 /** Why the drawing of a landing does not show a fault. */
 export type NotInLanding = 'no-round-out' | 'ends-too-far-off' | 'as-planned';

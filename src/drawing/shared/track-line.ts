@@ -40,7 +40,7 @@ export function stretches(
 }
 
 /** The place at `time` (s), between two samples; undefined outside the flown time. */
-export function trackPoint(
+function trackPoint(
   track: readonly TrackSample[],
   time: number,
   place: (sample: TrackSample) => Point,

@@ -15,7 +15,7 @@ import { prefixIds } from '../packet/prefix-ids.ts';
 import { settingList } from '../packet/sheet-parts.ts';
 
 /** A place in the book that other pages send the reader to. */
-export interface Place {
+interface Place {
   readonly id: string;
   readonly text: string;
 }

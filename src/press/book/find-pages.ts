@@ -9,10 +9,9 @@ interface PageRef {
 /** Reads from a printed PDF on which page each place stands that a link of the document leads to, by its id. */
 export async function findPages(pdf: Uint8Array): Promise<PagesOf> {
   // Only a book needs to read a PDF.
-  const { getDocument } = await import('pdfjs-dist/legacy/build/pdf.mjs');
-  const task = getDocument({ data: new Uint8Array(pdf), verbosity: 0 });
+  const { getDocumentProxy } = await import('unpdf');
+  const document = await getDocumentProxy(new Uint8Array(pdf), { verbosity: 0 });
   try {
-    const document = await task.promise;
     const places = Object.entries(await document.getDestinations()).map(([id, place]) => {
       const [page] = place as [PageRef];
       return { id, page, key: `${page.num} ${page.gen}` };
@@ -25,6 +24,6 @@ export async function findPages(pdf: Uint8Array): Promise<PagesOf> {
     );
     return new Map(places.map(({ id, key }) => [id, numbers.get(key)!]));
   } finally {
-    await task.destroy();
+    await document.loadingTask.destroy();
   }
 }

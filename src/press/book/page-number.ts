@@ -13,7 +13,7 @@ export function pageNumber(id: string, pages: PagesOf | undefined): Element {
 }
 
 /** Throws where the printed book has no place with this id: a wrong page number is never printed. */
-export function pageOf(id: string, pages: PagesOf): number {
+function pageOf(id: string, pages: PagesOf): number {
   const page = pages.get(id);
   if (page === undefined) throw new Error(`The printed book has no place named ${id}.`);
   return page;

@@ -3,7 +3,7 @@ import { h } from 'hastscript';
 import { shortLine } from '../../words/card/short-line.ts';
 
 /** Stands where the aircraft's file has no list. */
-export const noFailureList = 'No engine-failure list in its file.';
+const noFailureList = 'No engine-failure list in its file.';
 
 /**
  * The aircraft's own list in full, in its order; a line's catchword, where it has one, is bold. Beside it stand the keys

@@ -3,7 +3,7 @@ import { h } from 'hastscript';
 import { noBreakSpace } from '../../units/rounding.ts';
 
 /** A printed figure, such as `1,000 ft`, in its parts; words have no unit. */
-export function partsOf(text: string): { readonly number: string; readonly unit: string } {
+function partsOf(text: string): { readonly number: string; readonly unit: string } {
   const at = /\d/.test(text) ? text.lastIndexOf(noBreakSpace) : -1;
   return at < 0 ? { number: text, unit: '' } : { number: text.slice(0, at), unit: text.slice(at + 1) };
 }

@@ -4,7 +4,7 @@ import { type CardInput, cardBody, cardHtml } from './card.ts';
 import type { CardSetting } from './card-style.ts';
 
 /** pt: what is still read at arm's length (common practice, no source). The heights at the keys are half as large again. */
-export const smallestType = 11;
+const smallestType = 11;
 
 /** The largest type that fits is taken; then the room between the lines goes, and the type no smaller. */
 export const settings: readonly CardSetting[] = [

@@ -19,7 +19,7 @@ export interface Weathered {
 export type DayFigure = 'wind' | 'crosswind';
 
 /** What the wind breaks of the day that is asked for. */
-export interface Breach {
+interface Breach {
   readonly figure: DayFigure;
   readonly words: string;
 }

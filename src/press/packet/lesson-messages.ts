@@ -28,7 +28,7 @@ export function keyAmong(
 
 /** What is wrong with what was asked for, each message with the option it belongs to, and of which kind it is. */
 export type WrongChoices = Map<string, ScenarioRule>;
-export type ScenarioRule = 'scenario' | 'not-to-be-flown';
+type ScenarioRule = 'scenario' | 'not-to-be-flown';
 
 function ruleOf(error: ScenarioError): ScenarioRule {
   return error instanceof NotToBeFlownError ? 'not-to-be-flown' : 'scenario';

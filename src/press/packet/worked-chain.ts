@@ -29,7 +29,7 @@ import { numberText } from '../../units/rounding.ts';
  * One line of the worked example: what, the formula with its numbers in, the result. Numbers in SI, degrees for angles;
  * `^` stands before an exponent that is not a raised figure.
  */
-export interface Step {
+interface Step {
   readonly what: string;
   readonly working: string;
   readonly result: string;

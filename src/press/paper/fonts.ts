@@ -12,9 +12,9 @@ export interface Face {
 }
 
 /** Headings, tables, labels and drawings. */
-export const sansFamily = 'IBM Plex Sans';
+const sansFamily = 'IBM Plex Sans';
 /** Running text. */
-export const serifFamily = 'IBM Plex Serif';
+const serifFamily = 'IBM Plex Serif';
 
 function face(family: Face['family'], weight: Face['weight'], style: Face['style'], file: string): Face {
   return { family, weight, style, path: fileURLToPath(new URL(`./fonts/${file}`, import.meta.url)) };

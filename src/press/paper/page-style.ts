@@ -76,7 +76,7 @@ function firstHead({ band }: PageFurniture): string | undefined {
 }
 
 /** A CSS string; `<` is escaped too, so that no title can end the style element. */
-export function cssString(text: string): string {
+function cssString(text: string): string {
   const escaped = text.replace(/[\\"<>\p{Cc}]/gu, (sign) => `\\${sign.codePointAt(0)!.toString(16)} `);
   return `"${escaped}"`;
 }

@@ -1,7 +1,8 @@
-import { accessSync, constants, existsSync, statSync } from 'node:fs';
+import { accessSync, constants, statSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { delimiter, join } from 'node:path';
 import { fontconfigPath } from '../paper/fonts.ts';
+import { puppeteerBrowser } from './puppeteer-browser.ts';
 import { shippedBrowser } from './shipped-browser.ts';
 
 /** A browser to print with, and what its process, and only its process, needs in its environment. */
@@ -20,7 +21,7 @@ export interface BrowserSearch {
   readonly sources?: Partial<BrowserSources> | undefined;
 }
 
-export interface BrowserSources {
+interface BrowserSources {
   readonly shipped: (cacheFolder: string) => ReturnType<typeof shippedBrowser>;
   readonly puppeteer: () => Promise<string | undefined>;
   readonly installed: (environment: Readonly<Record<string, string | undefined>>) => string | undefined;
@@ -99,15 +100,6 @@ const machineSources: BrowserSources = {
   puppeteer: puppeteerBrowser,
   installed: installedBrowser,
 };
-
-async function puppeteerBrowser(): Promise<string | undefined> {
-  const { getInstalledBrowsers } = await import('@puppeteer/browsers');
-  const cacheDir = process.env.PUPPETEER_CACHE_DIR ?? join(homedir(), '.cache', 'puppeteer');
-  const installed = await getInstalledBrowsers({ cacheDir }).catch(() => []);
-  const named = (name: string) => installed.filter(({ browser }) => browser === name).at(-1);
-  const path = (named('chrome-headless-shell') ?? named('chrome'))?.executablePath;
-  return path !== undefined && existsSync(path) ? path : undefined;
-}
 
 const programNames = [
   'google-chrome-stable',

@@ -4,6 +4,7 @@ import { faultMessage, findPageFaults, type PageFault } from '../packet/page-fau
 import { contentHeight, contentWidth, type Sheet } from '../paper/paper.ts';
 import { type FoundBrowser, NoBrowserError } from './find-browser.ts';
 import { outlineTitles } from './outline-titles.ts';
+import { loadPuppeteer } from './puppeteer.ts';
 import { repeatablePdf } from './repeatable-pdf.ts';
 
 /** One running browser. Prints that go on at the same time have a page each. */
@@ -63,7 +64,7 @@ const fixedEnvironment = { TZ: 'UTC', LANG: 'en_US.UTF-8', LC_ALL: 'en_US.UTF-8'
 /** Starts the browser. Throws `NoBrowserError` where it does not start. */
 export async function openPrinter(found: FoundBrowser): Promise<Printer> {
   // Loading puppeteer takes longer than most commands need: only who prints loads it.
-  const { default: puppeteer } = await import('puppeteer-core');
+  const puppeteer = await loadPuppeteer();
   const shell = found.origin === 'shipped' || basename(found.path).includes('headless-shell');
   let browser: Browser;
   try {

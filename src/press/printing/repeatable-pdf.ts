@@ -1,3 +1,5 @@
+import { type Edit, pdfOfText, textOfPdf, withEdits } from './pdf-bytes.ts';
+
 /**
  * Takes out of a PDF what differs from print to print: its dates become the date of the inputs, and the names of its
  * table headings, which count everything the browser has shown since it started, in the order in which it came to each,
@@ -5,9 +7,7 @@
  * and beside whatever else. Throws where the PDF is not built as expected: its bytes would change unseen.
  */
 export function repeatablePdf(pdf: Uint8Array, date: Date): Uint8Array {
-  // Latin-1 keeps every byte as it is, one character each.
-  const text = Buffer.from(pdf).toString('latin1');
-  return new Uint8Array(Buffer.from(plainFigures(renumbered(dated(text, date))), 'latin1'));
+  return pdfOfText(plainFigures(renumbered(dated(textOfPdf(pdf), date))));
 }
 
 /**
@@ -83,38 +83,6 @@ function nameOf(number: number): string {
   return `(node${String(number).padStart(8, '0')})`;
 }
 
-interface Edit {
-  readonly from: number;
-  readonly to: number;
-  readonly text: string;
-}
-
-function editOf(match: RegExpExecArray, text: string): Edit {
-  return { from: match.index, to: match.index + match[0].length, text };
-}
-
-/** Puts texts in place of others, and sets right where the objects behind them begin (ISO 32000-1, 7.5.4 and 7.5.5). */
-function withEdits(pdf: string, edits: readonly Edit[]): string {
-  let result = '';
-  let at = 0;
-  for (const { from, to, text } of edits) {
-    result += pdf.slice(at, from) + text;
-    at = to;
-  }
-  result += pdf.slice(at);
-  if (edits.every(({ from, to, text }) => text.length === to - from)) return result;
-  const moved = (offset: number) =>
-    edits.reduce(
-      (sum, { from, to, text }) => (from < offset ? sum + text.length - (to - from) : sum),
-      offset,
-    );
-  const start = result.lastIndexOf('\nxref\n') + 1;
-  if (start === 0) throw new Error('The PDF has no table of its objects where one was expected.');
-  const table = result
-    .slice(start)
-    .replace(/^(\d{10}) (\d{5} n)/gm, (_all, offset: string, rest: string) => {
-      return `${String(moved(Number(offset))).padStart(10, '0')} ${rest}`;
-    })
-    .replace(/(startxref\n)(\d+)/, (_all, head: string, offset: string) => head + moved(Number(offset)));
-  return result.slice(0, start) + table;
+function editOf(match: RegExpExecArray, by: string): Edit {
+  return { from: match.index, to: match.index + match[0].length, by };
 }

@@ -22,13 +22,28 @@ const rooms = {
   cli: ['desk', 'checks', 'export', 'reference', ...pages],
 };
 // The core is a house of its own: each folder of it may use those before it.
-const flight = ['terms', 'numerics', 'air', 'aircraft', 'flying', 'approaches', 'plan', 'questions', 'faults'];
+const flight = [
+  'terms',
+  'numerics',
+  'air',
+  'aircraft',
+  'flying',
+  'approaches',
+  'plan',
+  'questions',
+  'faults',
+];
 const folder = (room) => (room === 'components' ? '^components/' : `^src/${room}/`);
 
 module.exports = {
   forbidden: [
     { name: 'no-circle', severity: 'error', from: {}, to: { circular: true } },
-    { name: 'no-orphan-import', severity: 'error', from: {}, to: { couldNotResolve: true, pathNot: '^(hast|mdast|unist|geojson)$' } },
+    {
+      name: 'no-orphan-import',
+      severity: 'error',
+      from: {},
+      to: { couldNotResolve: true, pathNot: '^(hast|mdast|unist|geojson)$' },
+    },
     ...Object.entries(rooms).map(([room, allowed]) => ({
       name: `${room}-imports-downward`,
       comment: `${room} may use: ${allowed.join(', ') || 'no other room'}`,
@@ -55,6 +70,10 @@ module.exports = {
     doNotFollow: { path: 'node_modules' },
     tsPreCompilationDeps: true,
     tsConfig: { fileName: 'tsconfig.json' },
-    enhancedResolveOptions: { extensions: ['.ts', '.js', '.mjs', '.cjs'], exportsFields: ['exports'], conditionNames: ['import', 'node', 'default', 'types'] },
+    enhancedResolveOptions: {
+      extensions: ['.ts', '.js', '.mjs', '.cjs'],
+      exportsFields: ['exports'],
+      conditionNames: ['import', 'node', 'default', 'types'],
+    },
   },
 };
