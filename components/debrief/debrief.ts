@@ -12,6 +12,7 @@ import { formatKeyHeight } from '../../src/words/keys/key-height.ts';
 import { placeWords } from '../../src/words/keys/place-words.ts';
 import type { PacketContext } from '../context.ts';
 import { gradeRow } from './grade-row.ts';
+import { gradeStandards } from './grade-standards.ts';
 
 /** Graded where the lesson states no standards of its own. */
 const generalLines = [
@@ -67,6 +68,7 @@ export const debrief = defineComponent<PacketContext, typeof attributes>({
     ]);
     return [form];
   },
+  finish: gradeStandards,
 });
 
 const col = { scope: 'col' };

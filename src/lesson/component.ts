@@ -1,4 +1,4 @@
-import type { ElementContent } from 'hast';
+import type { ElementContent, Root } from 'hast';
 import type { z } from 'zod';
 
 /** How a directive is written: `:name[text]{…}` in a sentence, `::name{…}` on a line, `:::name … :::` around blocks. */
@@ -32,6 +32,11 @@ export interface Component<Context, Attributes extends z.ZodType = z.ZodType> {
    * rendered: a figure in it may be one that this flight does not have. Left undefined: it is for every packet.
    */
   isFor?(use: Pick<Use<Context, z.output<Attributes>>, 'attributes' | 'context'>): boolean;
+  /**
+   * Goes once over the whole page of a lesson that uses it, when all of it is there: for what takes words from another
+   * place of the lesson, which may stand before it or behind.
+   */
+  finish?(page: Root): void;
 }
 
 /** One use of a directive in a lesson. */
