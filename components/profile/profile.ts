@@ -6,8 +6,8 @@ import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
 import { approachWords, sourceWords } from '../../src/words/approaches/approach-words.ts';
 import { leastFinal } from '../../src/words/gates/least-final.ts';
 import type { PacketContext } from '../context.ts';
-import { drawnFaults } from '../faults/drawn-faults.ts';
-import { faultAttribute } from '../faults/fault-attribute.ts';
+import { drawnFaults } from '../drawn-faults.ts';
+import { faultAttribute } from '../fault-attribute.ts';
 import { drawingId, figure, figureTitle } from '../figure.ts';
 
 const attributes = z.strictObject({

@@ -1,5 +1,5 @@
 import type { PacketContext } from '../../../components/context.ts';
-import { drawnFaults } from '../../../components/faults/drawn-faults.ts';
+import { drawnFaults } from '../../../components/drawn-faults.ts';
 import { flownFault } from '../../flight/faults/flown-fault.ts';
 import type { AircraftClass } from '../../flight/terms/aircraft.ts';
 import { RequestError } from '../../flight/terms/errors.ts';

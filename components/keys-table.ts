@@ -1,11 +1,11 @@
 import type { Element, ElementContent, Properties } from 'hast';
 import { h } from 'hastscript';
-import { keyLabels } from '../../src/flight/flying/keys.ts';
-import type { KeyId, Plan } from '../../src/flight/terms/plan.ts';
-import { baseTurnPlace, type KeyRow, keyRows } from '../../src/words/card/key-rows.ts';
-import { keyGrade, markWords } from '../../src/words/cautions/grade-words.ts';
-import type { PageUnits } from '../../src/words/figures/page-units.ts';
-import { flownFigure } from '../grade-mark.ts';
+import { keyLabels } from '../src/flight/flying/keys.ts';
+import type { KeyId, Plan } from '../src/flight/terms/plan.ts';
+import { baseTurnPlace, type KeyRow, keyRows } from '../src/words/card/key-rows.ts';
+import { keyGrade, markWords } from '../src/words/cautions/grade-words.ts';
+import type { PageUnits } from '../src/words/figures/page-units.ts';
+import { flownFigure } from './grade-mark.ts';
 
 /** The parts of a table of keys that a page dresses in its own way. */
 export type KeyTablePart = 'group' | 'head' | 'key' | 'height' | 'figure';
