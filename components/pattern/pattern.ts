@@ -16,6 +16,9 @@ const attributes = z.strictObject({
 export const pattern = defineComponent<PacketContext, typeof attributes>({
   name: 'pattern',
   form: 'leaf',
+  onScreen: 'made-again',
+  drawsFaults: 'any',
+  isOfTheFlight: true,
   summary: 'The approach seen from above, to scale; with `faults`, what each of them makes of it.',
   attributes,
   example: '::pattern',

@@ -18,6 +18,9 @@ const attributes = z.strictObject({
 export const profile = defineComponent<PacketContext, typeof attributes>({
   name: 'profile',
   form: 'leaf',
+  onScreen: 'made-again',
+  drawsFaults: 'any',
+  isOfTheFlight: true,
   summary: 'Height against distance to go; with `faults`, what each of them makes of it.',
   attributes,
   example: '::profile',

@@ -16,6 +16,9 @@ const attributes = z.strictObject({ faults: faultAttribute('round-out-high ballo
 export const roundOut = defineComponent<PacketContext, typeof attributes>({
   name: 'round-out',
   form: 'leaf',
+  onScreen: 'made-again',
+  drawsFaults: 'of-the-landing',
+  isOfTheFlight: true,
   summary:
     'The round-out and hold-off as flown: height of the wheels against distance, to scale; with `faults`, what each of them makes of it.',
   attributes,

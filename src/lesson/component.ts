@@ -5,6 +5,13 @@ import type { z } from 'zod';
 export type Form = 'text' | 'leaf' | 'container';
 
 /**
+ * What becomes of a directive on a screen, where the student sets another wind or height. `made-again`: what it prints
+ * follows from the flight alone, and no answer is in it. `answered`: its printed questions are answered there, with what
+ * it prints for the instructor. `unchanged`: it is the same in every setting.
+ */
+export type OnScreen = 'made-again' | 'answered' | 'unchanged';
+
+/**
  * A directive of the lesson language. `Context` is what the pages are computed for: the lesson room does not look
  * into it, it hands it through. One folder in `components/`, one definition for each form: a name may have two.
  */
@@ -19,6 +26,12 @@ export interface Component<Context, Attributes extends z.ZodType = z.ZodType> {
   readonly label?: z.ZodType<string>;
   /** For a directive in a sentence: what stands in its brackets is lesson text, and comes rendered as `children`. */
   readonly holdsText?: boolean;
+  /** Left undefined: on a line of its own it stays as printed, and the page says so. */
+  readonly onScreen?: OnScreen;
+  /** For a drawing whose attribute `faults` names faults to be flown over it: of any kind, or of the landing alone. */
+  readonly drawsFaults?: 'any' | 'of-the-landing';
+  /** True where it prints the planned flight itself: where that is not to be flown, each of its captions says so. */
+  readonly isOfTheFlight?: boolean;
   /** As an author would type it. */
   readonly example: string;
   /**
