@@ -59,6 +59,20 @@ module.exports = {
       to: { path: '^src/flight/', pathNot: flight.slice(0, i + 1).map((each) => `^src/flight/${each}/`) },
     })),
     {
+      name: 'component-has-no-private-parts-for-others',
+      comment: 'of a directive others read its definition alone; what several need lies beside the list, in components/',
+      severity: 'error',
+      from: { path: '^src/' },
+      to: { path: '^components/[^/]+/', pathNot: '^components/([^/]+)/\\1\\.ts$' },
+    },
+    {
+      name: 'component-imports-no-other',
+      comment: 'what two directives need lies beside the list, in components/',
+      severity: 'error',
+      from: { path: '^components/([^/]+)/' },
+      to: { path: '^components/[^/]+/', pathNot: '^components/$1/' },
+    },
+    {
       name: 'flight-is-pure',
       comment: 'the core runs unchanged in a browser: no files, no clock, no DOM, no package',
       severity: 'error',

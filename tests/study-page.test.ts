@@ -5,7 +5,6 @@ import type { Page } from 'puppeteer-core';
 import { VFile } from 'vfile';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Edition, PacketContext } from '../components/context.ts';
-import { gradeStandards } from '../components/debrief/grade-standards.ts';
 import { components } from '../components/list.ts';
 import { planApproach } from '../src/flight/plan/planner.ts';
 import type { PlanRequest } from '../src/flight/terms/plan.ts';
@@ -62,7 +61,6 @@ async function build(
   const context = packetContext(school!, request, plan, edition, papers.A4);
   const page = (render: typeof renderLesson<PacketContext>) => {
     const body = render(lesson, context, file);
-    gradeStandards(body);
     return packetHtml({
       title: frontMatter!.title,
       body: body.children as ElementContent[],

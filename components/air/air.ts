@@ -34,6 +34,7 @@ const meanings = {
 export const air = defineComponent<PacketContext, z.ZodType>({
   name: 'air',
   form: 'text',
+  onScreen: 'made-again',
   summary: 'A figure of the air at the field.',
   attributes: z.strictObject({}),
   label: nameOf(figures, meanings),

@@ -9,6 +9,7 @@ import { otherRows, speedRows } from './figure-rows.ts';
 export const aircraftFigures = defineComponent<PacketContext, z.ZodType>({
   name: 'aircraft-figures',
   form: 'leaf',
+  onScreen: 'made-again',
   summary:
     "The aircraft's own figures with their source: speeds at both masses, glides, turns, round-out, limits.",
   attributes: z.strictObject({}),

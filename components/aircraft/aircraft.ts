@@ -81,6 +81,7 @@ const meanings = {
 export const aircraft = defineComponent<PacketContext, z.ZodType>({
   name: 'aircraft',
   form: 'text',
+  onScreen: 'made-again',
   summary: 'A figure of the aircraft as flown today; speeds are what its indicator shows.',
   attributes: z.strictObject({}),
   label: nameOf(figures, meanings),

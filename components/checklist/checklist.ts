@@ -23,6 +23,7 @@ const attributes = z.strictObject({
 export const checklist = defineComponent<PacketContext, typeof attributes>({
   name: 'checklist',
   form: 'leaf',
+  onScreen: 'unchanged',
   summary:
     "A checklist of the aircraft's own file, in the order of its file, with boxes to tick; on pages flown with the engine " +
     'idling, with the keys of the stopped engine.',

@@ -11,6 +11,8 @@ import type { PacketContext } from '../context.ts';
 export const circleBanks = defineComponent<PacketContext, z.ZodType>({
   name: 'circle-banks',
   form: 'leaf',
+  onScreen: 'made-again',
+  isOfTheFlight: true,
   summary: 'A table of the bank, the groundspeed and the height at each eighth of the circle of a 360.',
   attributes: z.strictObject({}),
   example: '::circle-banks',

@@ -71,6 +71,17 @@ describe('::debrief', () => {
     }
   });
 
+  it('takes them in a lesson by itself, before the form or behind it', () => {
+    for (const body of [
+      ':::standards\n- On the spot.\n:::\n\n::debrief',
+      '::debrief\n\n:::standards\n- On the spot.\n:::',
+    ]) {
+      const { html, messages } = renderBody(body, plan);
+      expect(messages).toEqual([]);
+      expect(graded(html)).toEqual([{ line: 'On the spot.', boxes: 4 }]);
+    }
+  });
+
   it('takes paragraphs where the standards have no list, and general lines where there are none', () => {
     const page: Root = {
       type: 'root',

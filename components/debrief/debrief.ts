@@ -14,6 +14,7 @@ import { keyNames } from '../../src/words/keys/key-names.ts';
 import { placeWords } from '../../src/words/keys/place-words.ts';
 import type { PacketContext } from '../context.ts';
 import { gradeRow } from './grade-row.ts';
+import { gradeStandards } from './grade-standards.ts';
 
 /** Graded where the lesson states no standards of its own. */
 const generalLines = [
@@ -69,6 +70,7 @@ export const debrief = defineComponent<PacketContext, typeof attributes>({
     ]);
     return [form];
   },
+  finish: gradeStandards,
 });
 
 const col = { scope: 'col' };

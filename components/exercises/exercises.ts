@@ -18,6 +18,7 @@ const attributes = z.strictObject({
 export const exercises = defineComponent<PacketContext, typeof attributes>({
   name: 'exercises',
   form: 'leaf',
+  onScreen: 'answered',
   summary:
     'Questions drawn from this flight, with choices; the student has lines to write on, the instructor the worked answers.',
   attributes,

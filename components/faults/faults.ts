@@ -9,7 +9,7 @@ import { isForClass } from '../../src/school/aircraft-classes.ts';
 import type { Fault, FaultsFile } from '../../src/school/faults.ts';
 import { effectWords } from '../../src/words/faults/effect-words.ts';
 import type { PacketContext } from '../context.ts';
-import { rowIds } from './row-ids.ts';
+import { rowIds } from '../row-ids.ts';
 
 const attributes = z.strictObject({
   from: z

@@ -9,6 +9,8 @@ import { drawingId, figure } from '../figure.ts';
 export const finalSight = defineComponent<PacketContext, z.ZodType>({
   name: 'final-sight',
   form: 'leaf',
+  onScreen: 'made-again',
+  isOfTheFlight: true,
   summary: 'The runway as seen on final when low, right and high: true perspective, one angular scale.',
   attributes: z.strictObject({}),
   example: '::final-sight',

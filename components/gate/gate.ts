@@ -17,6 +17,7 @@ const attributes = z.strictObject({
 export const gate = defineComponent<PacketContext, typeof attributes>({
   name: 'gate',
   form: 'text',
+  onScreen: 'made-again',
   summary:
     'An edge of the band of heights at a key position from which the spot is still made; the low edge is rounded up, ' +
     'the high one down; in words where there is none.',

@@ -15,6 +15,8 @@ import { markedKey } from '../grade-mark.ts';
 export const gates = defineComponent<PacketContext, z.ZodType>({
   name: 'gates',
   form: 'leaf',
+  onScreen: 'made-again',
+  isOfTheFlight: true,
   summary:
     'A table of the band of heights at each key from which the spot is still made, and what it takes below, in and above it.',
   attributes: z.strictObject({}),

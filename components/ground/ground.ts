@@ -32,6 +32,7 @@ const meanings = {
 export const ground = defineComponent<PacketContext, z.ZodType>({
   name: 'ground',
   form: 'text',
+  onScreen: 'made-again',
   summary: 'What the landing takes of the ground; what is needed is rounded up, what is left down.',
   attributes: z.strictObject({}),
   label: nameOf(figures, meanings),

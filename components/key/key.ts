@@ -50,6 +50,7 @@ const attributes = z.strictObject({
 export const key = defineComponent<PacketContext, typeof attributes>({
   name: 'key',
   form: 'text',
+  onScreen: 'made-again',
   summary: 'A figure of a key position: its height, where it lies, when it is passed.',
   attributes,
   label: nameOf(keyNames),

@@ -15,6 +15,8 @@ import { markedKey } from '../grade-mark.ts';
 export const keys = defineComponent<PacketContext, z.ZodType>({
   name: 'keys',
   form: 'leaf',
+  onScreen: 'made-again',
+  isOfTheFlight: true,
   summary: 'A table of the key positions: height, where each lies, and when it is passed.',
   attributes: z.strictObject({}),
   example: '::keys',

@@ -14,8 +14,8 @@ import { shortLine } from '../../src/words/card/short-line.ts';
 import { stoppedEngine } from '../../src/words/card/stopped-engine.ts';
 import { formatSpeed } from '../../src/words/figures/format.ts';
 import type { PacketContext } from '../context.ts';
+import { engineLabel, type KeyTableDress, keysTable } from '../keys-table.ts';
 import { ownFile } from '../own-file.ts';
-import { engineLabel, type KeyTableDress, keysTable } from './keys-table.ts';
 
 // As wide as A5, and at least half as high (ISO 216: 148 x 210 mm, A6 105 mm). Read at arm's length: nothing on it is smaller than 12 pt
 // (common practice for cockpit cards, no source).

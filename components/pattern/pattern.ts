@@ -4,8 +4,8 @@ import { defineComponent } from '../../src/lesson/component.ts';
 import { numberText } from '../../src/units/rounding.ts';
 import { approachWords, sourceWords } from '../../src/words/approaches/approach-words.ts';
 import type { PacketContext } from '../context.ts';
-import { drawnFaults } from '../faults/drawn-faults.ts';
-import { faultAttribute } from '../faults/fault-attribute.ts';
+import { drawnFaults } from '../drawn-faults.ts';
+import { faultAttribute } from '../fault-attribute.ts';
 import { drawingId, figure, figureTitle } from '../figure.ts';
 
 const attributes = z.strictObject({
@@ -16,6 +16,9 @@ const attributes = z.strictObject({
 export const pattern = defineComponent<PacketContext, typeof attributes>({
   name: 'pattern',
   form: 'leaf',
+  onScreen: 'made-again',
+  drawsFaults: 'any',
+  isOfTheFlight: true,
   summary: 'The approach seen from above, to scale; with `faults`, what each of them makes of it.',
   attributes,
   example: '::pattern',

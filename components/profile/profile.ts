@@ -6,8 +6,8 @@ import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
 import { approachWords, sourceWords } from '../../src/words/approaches/approach-words.ts';
 import { leastFinal } from '../../src/words/gates/least-final.ts';
 import type { PacketContext } from '../context.ts';
-import { drawnFaults } from '../faults/drawn-faults.ts';
-import { faultAttribute } from '../faults/fault-attribute.ts';
+import { drawnFaults } from '../drawn-faults.ts';
+import { faultAttribute } from '../fault-attribute.ts';
 import { drawingId, figure, figureTitle } from '../figure.ts';
 
 const attributes = z.strictObject({
@@ -18,6 +18,9 @@ const attributes = z.strictObject({
 export const profile = defineComponent<PacketContext, typeof attributes>({
   name: 'profile',
   form: 'leaf',
+  onScreen: 'made-again',
+  drawsFaults: 'any',
+  isOfTheFlight: true,
   summary: 'Height against distance to go; with `faults`, what each of them makes of it.',
   attributes,
   example: '::profile',

@@ -31,6 +31,8 @@ const attributes = z.strictObject({
 export const reach = defineComponent<PacketContext, typeof attributes>({
   name: 'reach',
   form: 'leaf',
+  onScreen: 'made-again',
+  isOfTheFlight: true,
   summary:
     'The ground that the glide gets to from a key position, to scale, with the fields of the airfield.',
   attributes,

@@ -7,8 +7,8 @@ import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
 import { numberText } from '../../src/units/rounding.ts';
 import { approachWords, sourceWords } from '../../src/words/approaches/approach-words.ts';
 import type { PacketContext } from '../context.ts';
-import { drawnFaults } from '../faults/drawn-faults.ts';
-import { faultAttribute } from '../faults/fault-attribute.ts';
+import { drawnFaults } from '../drawn-faults.ts';
+import { faultAttribute } from '../fault-attribute.ts';
 import { drawingId, figure } from '../figure.ts';
 
 const attributes = z.strictObject({ faults: faultAttribute('round-out-high balloon', 'balloon') });
@@ -16,6 +16,9 @@ const attributes = z.strictObject({ faults: faultAttribute('round-out-high ballo
 export const roundOut = defineComponent<PacketContext, typeof attributes>({
   name: 'round-out',
   form: 'leaf',
+  onScreen: 'made-again',
+  drawsFaults: 'of-the-landing',
+  isOfTheFlight: true,
   summary:
     'The round-out and hold-off as flown: height of the wheels against distance, to scale; with `faults`, what each of them makes of it.',
   attributes,

@@ -59,6 +59,7 @@ const meanings = {
 export const turn = defineComponent<PacketContext, typeof attributes>({
   name: 'turn',
   form: 'text',
+  onScreen: 'made-again',
   summary:
     'What a gliding turn takes at the best-glide speed, at pattern height, in still air, its bank held throughout.',
   attributes,

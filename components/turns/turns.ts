@@ -33,6 +33,7 @@ interface Turn {
 export const turns = defineComponent<PacketContext, typeof attributes>({
   name: 'turns',
   form: 'leaf',
+  onScreen: 'made-again',
   summary:
     'What a gliding turn takes at each of some banks, at the best-glide speed in still air: circles to scale, and a ' +
     'table of radius, height lost, time, stall speed and the margin over it.',

@@ -34,6 +34,7 @@ const attributes = z.strictObject({
 export const windTable = defineComponent<PacketContext, typeof attributes>({
   name: 'wind-table',
   form: 'leaf',
+  onScreen: 'made-again',
   summary:
     'A table by wind: where the base turn starts, heights at the keys, steepest bank, crab on base; of a wind in which the ' +
     'approach is not sound, from which height it is.',

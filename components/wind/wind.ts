@@ -43,6 +43,7 @@ const meanings = {
 export const wind = defineComponent<PacketContext, z.ZodType>({
   name: 'wind',
   form: 'text',
+  onScreen: 'made-again',
   summary: 'A figure of the wind that the packet is for.',
   attributes: z.strictObject({}),
   label: nameOf(figures, meanings),

@@ -1,8 +1,15 @@
-import type { ElementContent } from 'hast';
+import type { ElementContent, Root } from 'hast';
 import type { z } from 'zod';
 
 /** How a directive is written: `:name[text]{…}` in a sentence, `::name{…}` on a line, `:::name … :::` around blocks. */
 export type Form = 'text' | 'leaf' | 'container';
+
+/**
+ * What becomes of a directive on a screen, where the student sets another wind or height. `made-again`: what it prints
+ * follows from the flight alone, and no answer is in it. `answered`: its printed questions are answered there, with what
+ * it prints for the instructor. `unchanged`: it is the same in every setting.
+ */
+export type OnScreen = 'made-again' | 'answered' | 'unchanged';
 
 /**
  * A directive of the lesson language. `Context` is what the pages are computed for: the lesson room does not look
@@ -19,6 +26,12 @@ export interface Component<Context, Attributes extends z.ZodType = z.ZodType> {
   readonly label?: z.ZodType<string>;
   /** For a directive in a sentence: what stands in its brackets is lesson text, and comes rendered as `children`. */
   readonly holdsText?: boolean;
+  /** Left undefined: on a line of its own it stays as printed, and the page says so. */
+  readonly onScreen?: OnScreen;
+  /** For a drawing whose attribute `faults` names faults to be flown over it: of any kind, or of the landing alone. */
+  readonly drawsFaults?: 'any' | 'of-the-landing';
+  /** True where it prints the planned flight itself: where that is not to be flown, each of its captions says so. */
+  readonly isOfTheFlight?: boolean;
   /** As an author would type it. */
   readonly example: string;
   /**
@@ -32,6 +45,11 @@ export interface Component<Context, Attributes extends z.ZodType = z.ZodType> {
    * rendered: a figure in it may be one that this flight does not have. Left undefined: it is for every packet.
    */
   isFor?(use: Pick<Use<Context, z.output<Attributes>>, 'attributes' | 'context'>): boolean;
+  /**
+   * Goes once over the whole page of a lesson that uses it, when all of it is there: for what takes words from another
+   * place of the lesson, which may stand before it or behind.
+   */
+  finish?(page: Root): void;
 }
 
 /** One use of a directive in a lesson. */

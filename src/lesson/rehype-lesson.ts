@@ -108,6 +108,7 @@ export function placeUses<Context>(
   numberCaptions(page);
   nameHeadings(page);
   checkInnerLinks(page, file);
+  for (const component of new Set(uses.map((use) => use.component))) component.finish?.(page);
   return page;
 }
 

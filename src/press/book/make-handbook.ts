@@ -1,7 +1,6 @@
 import type { ElementContent } from 'hast';
 import type { VFile } from 'vfile';
 import type { Edition } from '../../../components/context.ts';
-import { gradeStandards } from '../../../components/debrief/grade-standards.ts';
 import type { PlanGrade } from '../../flight/terms/caution.ts';
 import { renderLesson } from '../../lesson/render-lesson.ts';
 import { hasErrors, type YamlSource } from '../../school/yaml-source.ts';
@@ -75,7 +74,6 @@ export function makeHandbook(request: HandbookRequest): Handbook | undefined {
       }
       const context = packetContext(schoolFor(school, id), scenario.request, plan, edition, papers[paper]);
       const body = renderLesson(chapter.lesson, context, chapter.file);
-      gradeStandards(body);
       flown.push(scenario);
       messages.push(...chapter.file.messages.slice(before));
       drafts.push(

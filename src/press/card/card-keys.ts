@@ -1,10 +1,6 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
-import {
-  type KeyTableDress,
-  type KeyTablePart,
-  keysTable,
-} from '../../../components/kneeboard/keys-table.ts';
+import { type KeyTableDress, type KeyTablePart, keysTable } from '../../../components/keys-table.ts';
 import type { Plan } from '../../flight/terms/plan.ts';
 import { placeLine } from '../../words/card/card-words.ts';
 import { formatHeight } from '../../words/figures/format.ts';

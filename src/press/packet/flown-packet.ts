@@ -1,7 +1,6 @@
 import type { ElementContent } from 'hast';
 import type { VFile } from 'vfile';
 import type { PacketContext } from '../../../components/context.ts';
-import { gradeStandards } from '../../../components/debrief/grade-standards.ts';
 import type { Lesson } from '../../lesson/parse-lesson.ts';
 import { type PaperName, papers } from '../paper/paper.ts';
 import { renderStudyLesson } from '../study/study-lesson.ts';
@@ -30,7 +29,6 @@ export function flownPacket({ lesson, file, scenario, context, paper, date, vers
   const { plan, school, units, edition } = context;
   const { name, cautions, faults, grading } = school;
   const body = renderStudyLesson(lesson, context, file);
-  gradeStandards(body);
   return packetHtml({
     title: lesson.frontMatter!.title,
     body: body.children as ElementContent[],

@@ -1,6 +1,7 @@
 import type { ElementContent, Root } from 'hast';
 import { h } from 'hastscript';
 import { visit } from 'unist-util-visit';
+import { components } from '../../../components/list.ts';
 import type { Plan } from '../../flight/terms/plan.ts';
 import type { Day } from '../../lesson/day.ts';
 import { gradeNames } from '../../words/cautions/grade-words.ts';
@@ -40,17 +41,8 @@ export function lessonParts({ title, body, plan, school, rules, day, units }: Le
   ];
 }
 
-/** Drawings and tables of the flight itself, by their classes. */
-const ofTheFlight = [
-  'pattern',
-  'profile',
-  'reach',
-  'final-sight',
-  'round-out',
-  'keys',
-  'gates',
-  'circle-banks',
-];
+/** Drawings and tables of the flight itself: each bears its directive's name as a class. */
+const ofTheFlight = components.filter(({ isOfTheFlight }) => isOfTheFlight).map(({ name }) => name);
 
 /** Says in each of their captions that the flight is not to be flown: one may be copied without its page. */
 function markCaptions(content: ElementContent[]): void {

@@ -1,53 +1,34 @@
 import { element } from './page-nodes.ts';
-import type { Dial } from './study-setting.ts';
+import { type Dial, type Dials, isSettable } from './study-setting.ts';
+import type { StudyEvent } from './study-state.ts';
 
 /** A dial as ordinary controls: a number to type and a slider, with one label. */
 export interface DialControl {
   readonly root: HTMLElement;
-  /** Undefined while what is typed is no number that can be set. */
-  value(): number | undefined;
-  set(value: number): void;
+  /** `value` may be one that cannot be set: then it stands there as it was typed, and is marked. */
+  show(value: number): void;
   disable(): void;
 }
 
-export function dialControl(name: string, dial: Dial, onChange: () => void): DialControl {
+export function dialControl(name: keyof Dials, dial: Dial, send: (event: StudyEvent) => void): DialControl {
   const labelId = `study-${name}`;
   const number = input('number', dial.step, dial, labelId);
   const slider = input('range', dial.stride, dial, labelId);
-  const set = (value: number) => {
-    number.value = String(value);
-    slider.value = String(value);
-    number.removeAttribute('aria-invalid');
-  };
-  const value = () => {
-    const typed = number.valueAsNumber;
-    return Number.isFinite(typed) && typed >= dial.least && typed <= dial.most ? typed : undefined;
-  };
-  slider.addEventListener('input', () => {
-    set(slider.valueAsNumber);
-    onChange();
-  });
-  number.addEventListener('input', () => {
-    const typed = value();
-    number.toggleAttribute('aria-invalid', typed === undefined);
-    if (typed === undefined) number.setAttribute('aria-invalid', 'true');
-    else slider.value = String(typed);
-    onChange();
-  });
-  // What cannot be set is put to the nearest that can, once the typing is done.
-  number.addEventListener('change', () => {
-    if (value() !== undefined) return;
-    const typed = number.valueAsNumber;
-    set(Number.isFinite(typed) ? Math.min(dial.most, Math.max(dial.least, typed)) : dial.printed);
-    onChange();
-  });
-  set(dial.printed);
+  for (const each of [number, slider])
+    each.addEventListener('input', () => send({ kind: 'moved', to: { [name]: each.valueAsNumber } }));
+  number.addEventListener('change', () => send({ kind: 'typing-done', dial: name }));
   const label = element('span', 'study-label', `${dial.label}, ${dial.unit}`);
   label.id = labelId;
   return {
     root: element('div', 'study-dial', label, number, slider),
-    value,
-    set,
+    show: (value) => {
+      // Somebody may be typing in it.
+      if (!Number.isNaN(value) && number.valueAsNumber !== value) number.value = String(value);
+      if (isSettable(value, dial)) {
+        slider.value = String(value);
+        number.removeAttribute('aria-invalid');
+      } else number.setAttribute('aria-invalid', 'true');
+    },
     disable: () => {
       number.disabled = true;
       slider.disabled = true;

@@ -1,13 +1,4 @@
-import type { ElementContent } from 'hast';
-import type { PacketContext } from '../../../components/context.ts';
-import { RequestError } from '../../flight/terms/errors.ts';
-import { DirectiveError } from '../../lesson/component.ts';
-import type { PageUnits } from '../../words/figures/page-units.ts';
-import { requestSentence } from '../../words/refusals/request-words.ts';
-import { liveComponents } from './live-components.ts';
-import { markLive } from './mark-live.ts';
-import { element, pageElements } from './page-nodes.ts';
-import { mistake } from './plain-reason.ts';
+import { element } from './page-nodes.ts';
 import type { StudyUse } from './study-data.ts';
 
 /** What stands in the page in place of an element that was printed: itself, or what was made for another setting. */
@@ -101,43 +92,4 @@ export function partOf({ n, form }: StudyUse): LivePart | undefined {
     (each) => !each.closest('[data-printed]'),
   );
   return found.length === 0 ? undefined : new LivePart(found, form === 'text');
-}
-
-/** A use made again for a setting: its elements, or why there are none, in the words of the core. */
-export type Made =
-  | { readonly elements: Element[]; readonly why?: undefined }
-  | { readonly elements?: undefined; readonly why: string };
-
-export function makeAgain(
-  use: StudyUse,
-  context: PacketContext,
-  more: Readonly<Record<string, unknown>> = {},
-): Made {
-  const { n, name, attributes, label, ordinal } = use;
-  const component = liveComponents.get(name);
-  if (!component) throw new Error(`No directive ${name} is made again in a page`);
-  try {
-    const all = { ...(attributes as Record<string, unknown>), ...more };
-    const output: ElementContent[] = component.render({
-      attributes: all,
-      label,
-      ordinal,
-      children: [],
-      context,
-    });
-    const elements = pageElements(markLive(output, { dataLive: String(n) }));
-    for (const each of elements) each.setAttribute('data-study', 'moved');
-    return { elements };
-  } catch (error) {
-    const why = reasonOf(error, context.units);
-    // A mistake in the program leaves no figure of another setting standing either.
-    if (why === undefined) reportError(error);
-    return { why: why ?? mistake };
-  }
-}
-
-/** Undefined for a mistake in the program. */
-function reasonOf(error: unknown, units: PageUnits): string | undefined {
-  if (error instanceof RequestError) return requestSentence(error, units);
-  return error instanceof DirectiveError || error instanceof RangeError ? error.message : undefined;
 }

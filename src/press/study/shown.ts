@@ -1,17 +1,11 @@
-import { grades } from '../../flight/terms/grade.ts';
-import type { Plan, PlanRequest } from '../../flight/terms/plan.ts';
-import { cautionsOf } from '../../words/cautions/grade-sentences.ts';
-import { gradedSentence, gradeNames } from '../../words/cautions/grade-words.ts';
-import { limitSource } from '../../words/cautions/limit-sources.ts';
-import type { PageUnits } from '../../words/figures/page-units.ts';
-import type { Flown } from './fly-setting.ts';
-import { changeWords, settingWords } from './setting-words.ts';
-import type { BarState, SaidCaution } from './study-bar.ts';
-import type { Setting } from './study-setting.ts';
+import type { PlanRequest } from '../../flight/terms/plan.ts';
+import { type Flown, flySetting } from './fly-setting.ts';
+import type { StudyPacket } from './study-packet.ts';
+import { type Dial, isSame, requestFor, type Setting } from './study-setting.ts';
+import { type StudyState, settingOf } from './study-state.ts';
 
-/** The setting that the page shows: its flight, and what is drawn over it. */
+/** The setting that is shown: its flight, and what is drawn over it. */
 export interface Shown {
-  readonly setting: Setting;
   readonly request: PlanRequest;
   readonly flown: Flown;
   readonly isPrinted: boolean;
@@ -19,47 +13,33 @@ export interface Shown {
   readonly fault: string;
 }
 
-/** The id of what is said of the fault that is flown. */
-export const faultPanelId = 'study-fault-flown';
-
-/** What the bar says of a setting beside the printed one; `end` is where the fault ends, once it is flown. */
-export function barState(
-  { flown, isPrinted, fault }: Shown,
-  printed: Plan,
-  units: PageUnits,
-  end = 'being flown',
-): BarState {
-  if (!flown.given) {
-    return {
-      moved: true,
-      refused: true,
-      headline: flown.plan ? 'This setting is not to be flown' : 'There is no flight of this setting',
-      detail: `${flown.why} No figure is given for it.`,
-      fault: undefined,
-      cautions: flown.plan ? gravestFirst(flown.plan, units) : [],
-    };
-  }
-  const words = settingWords(flown.plan, units);
-  return {
-    moved: !isPrinted,
-    refused: false,
-    headline: `${isPrinted ? 'As printed' : 'Set here'}${gradeWords(flown.plan)}: ${words}`,
-    detail: isPrinted ? '' : changeWords(flown.plan, printed, units),
-    fault: fault === '' ? undefined : { words: `Fault: ${end}, dashed.`, id: faultPanelId },
-    cautions: gravestFirst(flown.plan, units),
+/** What a state shows. The last flight is kept: a state changes for other reasons too. */
+export function flightShower(packet: StudyPacket): (state: StudyState) => Shown {
+  const { request, flown, dials, home, units } = packet;
+  let last = { setting: home, request, flown };
+  const fly = (setting: Setting) => {
+    if (isSame(setting, home)) return { setting, request, flown };
+    if (isSame(setting, last.setting)) return last;
+    const wanted = requestFor(setting, request, dials, units);
+    last = { setting, request: wanted, flown: flySetting(wanted, units) };
+    return last;
+  };
+  return (state) => {
+    const setting = settingOf(state);
+    if ('wrong' in setting) return { request, flown: noFlight(setting.wrong), isPrinted: false, fault: '' };
+    return { ...fly(setting), isPrinted: isSame(setting, home), fault: state.fault };
   };
 }
 
-/** `, beyond a limit of good practice`: of a plan that passes a limit. */
-function gradeWords({ grade }: Plan): string {
-  return grade === 'sound' || grade === 'worth-knowing' ? '' : `, ${gradeNames[grade]}`;
+/** True where nothing in the page is to be drawn again. */
+export function isSameShown(one: Shown, other: Shown): boolean {
+  return one.flown === other.flown && one.isPrinted === other.isPrinted && one.fault === other.fault;
 }
 
-function gravestFirst(plan: Plan, units: PageUnits): SaidCaution[] {
-  return grades.flatMap((grade) =>
-    cautionsOf(plan, grade).map((caution) => ({
-      sentence: gradedSentence(caution, plan, units),
-      source: limitSource(caution, plan),
-    })),
-  );
+function noFlight({ label, unit, least, most }: Dial): Flown {
+  return {
+    given: false,
+    plan: undefined,
+    why: `${label}: a number from ${least} to ${most} ${unit}.`,
+  };
 }

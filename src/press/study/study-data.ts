@@ -5,9 +5,8 @@ import type { CheckedUse } from '../../lesson/check-directives.ts';
 import type { Form } from '../../lesson/component.ts';
 import type { Day } from '../../lesson/day.ts';
 import type { School } from '../../school/school.ts';
-import { isLive } from './study-lesson.ts';
 
-/** A use of a directive that the page makes again. */
+/** A use of a directive that the page makes again, or whose questions are answered in it. */
 export interface StudyUse {
   /** Its place in the lesson's list: the value of `data-live` on what it rendered. */
   readonly n: number;
@@ -17,6 +16,11 @@ export interface StudyUse {
   readonly attributes: unknown;
   readonly label: string;
   readonly ordinal: number;
+}
+
+/** The id of printed questions. */
+export function questionsId({ name, ordinal }: Pick<StudyUse, 'name' | 'ordinal'>): string {
+  return `${name}-${ordinal}`;
 }
 
 /** What the page of one packet computes from, as plain JSON. */
@@ -71,9 +75,8 @@ export function studyData({ context, rules, day, uses }: StudySource): StudyData
     day,
     edition,
     drawingRoom,
-    uses: uses.flatMap((use, n) => {
-      const { component, attributes, label, ordinal } = use;
-      if (!isLive(use) && component.name !== 'exercises') return [];
+    uses: uses.flatMap(({ component, attributes, label, ordinal }, n) => {
+      if (component.onScreen !== 'made-again' && component.onScreen !== 'answered') return [];
       return [{ n, name: component.name, form: component.form, attributes, label, ordinal }];
     }),
   };

@@ -1,30 +1,26 @@
-import type { ElementContent, Element as HastElement } from 'hast';
 import type { PacketContext } from '../../../components/context.ts';
-import { type DrawnExercise, drawExercises } from '../../../components/exercises/draw-exercises.ts';
-import { exerciseItem } from '../../../components/exercises/exercise-item.ts';
-import { questionSetting } from '../../../components/exercises/question-setting.ts';
-import { hasClass } from '../formats/document-tree.ts';
-import { element, pageElements } from './page-nodes.ts';
-import type { StudyUse } from './study-data.ts';
+import { makeAgain } from './make-again.ts';
+import { element } from './page-nodes.ts';
+import { questionsId, type StudyUse } from './study-data.ts';
 
 const letters = 'abcd';
+const questions = '.exercise-list > .exercise';
 
 /**
- * Makes the printed questions answerable. The answers are not in the page: the same questions are drawn again from the
- * same seed once the student has chosen, and held against the words on the page.
+ * Makes printed questions answerable. The answers are not in the page: once the student has chosen, the same questions
+ * are made again as the instructor has them, and held against the words on the page.
  */
-export function openExercises({ ordinal, attributes }: StudyUse, printed: () => PacketContext): void {
-  const { count, seed } = attributes as { count: number; seed: number };
-  let drawn: readonly DrawnExercise[] | undefined;
-  const exercise = (place: number) => {
-    drawn ??= drawExercises(questionSetting(printed()), count, seed);
-    return drawn[place];
+export function openExercises(use: StudyUse, printed: () => PacketContext): void {
+  let made: readonly Element[] | undefined;
+  const instructors = (place: number) => {
+    made ??= (makeAgain(use, { ...printed(), edition: 'instructor' }).elements ?? []).flatMap((each) => [
+      ...each.querySelectorAll(questions),
+    ]);
+    return made[place];
   };
-  const items = document.querySelectorAll(`#exercises-${ordinal} > .exercise-list > .exercise`);
-  items.forEach((item, place) => {
-    openItem(item, `study-exercise-${ordinal}-${place + 1}`, () =>
-      workedOut(item, exercise(place), printed()),
-    );
+  const id = questionsId(use);
+  document.querySelectorAll(`#${id} > ${questions}`).forEach((item, place) => {
+    openItem(item, `study-${id}-${place + 1}`, () => workedOut(item, instructors(place)));
   });
 }
 
@@ -66,22 +62,14 @@ function answerWords(worked: Worked | undefined, chosen: number): (Element | str
   return [element('p', 'study-verdict', verdict), ...lines.map((line) => line.cloneNode(true) as Element)];
 }
 
-/** As the instructor's edition has it; undefined where the question is not the one on the page. */
-function workedOut(
-  item: Element,
-  exercise: DrawnExercise | undefined,
-  context: PacketContext,
-): Worked | undefined {
-  if (!exercise) return undefined;
-  const made = exerciseItem(exercise, { ...context, edition: 'instructor' });
-  const question = made.children.filter(isNamed('p'));
-  const worked = made.children.filter(
-    (child): child is HastElement => isElement(child) && hasClass(child, 'worked-answer'),
+/** Undefined where the instructor's question is not the one on the page. */
+function workedOut(item: Element, instructors: Element | undefined): Worked | undefined {
+  const question = ':scope > p';
+  if (!instructors) return undefined;
+  if (instructors.querySelector(question)?.textContent !== item.querySelector(question)?.textContent)
+    return undefined;
+  const right = [...instructors.querySelectorAll(':scope > .choices > *')].findIndex((choice) =>
+    choice.querySelector('.right-choice'),
   );
-  const [asked] = pageElements(question);
-  if (asked?.textContent !== item.querySelector(':scope > p')?.textContent) return undefined;
-  return { right: exercise.answer, lines: pageElements(worked.flatMap(({ children }) => children)) };
+  return { right, lines: [...instructors.querySelectorAll(':scope > .worked-answer > *')] };
 }
-
-const isElement = (node: ElementContent): node is HastElement => node.type === 'element';
-const isNamed = (tag: string) => (node: ElementContent) => isElement(node) && node.tagName === tag;

@@ -1,5 +1,5 @@
 import type { PacketContext } from '../../../components/context.ts';
-import { drawnFaults } from '../../../components/faults/drawn-faults.ts';
+import { drawnFaults } from '../../../components/drawn-faults.ts';
 import { flownFault } from '../../flight/faults/flown-fault.ts';
 import type { AircraftClass } from '../../flight/terms/aircraft.ts';
 import { RequestError } from '../../flight/terms/errors.ts';
@@ -8,7 +8,6 @@ import { isForClass } from '../../school/aircraft-classes.ts';
 import type { Fault, FaultsFile } from '../../school/faults.ts';
 import { effectWords } from '../../words/faults/effect-words.ts';
 import { requestSentence } from '../../words/refusals/request-words.ts';
-import { element, setWords } from './page-nodes.ts';
 import type { StudySchool } from './study-data.ts';
 
 /** The rows that can be flown for a class of aircraft, by their files. */
@@ -37,26 +36,8 @@ export function faultEnd(row: Fault, name: string, context: PacketContext): stri
   }
 }
 
-/** What flying the fault came to, in words, with what the school says of it. */
-export function faultPanel(row: Fault, context: PacketContext): HTMLElement {
-  const line = (lead: string, text: string) =>
-    element('p', '', element('strong', '', `${lead} `), setWords(text));
-  return element(
-    'section',
-    'study-fault',
-    element(
-      'p',
-      '',
-      element('strong', '', `Fault flown: ${row.fault}`),
-      ` (${row.fly?.written.replace(/-(?=\d)/g, '−') ?? ''})`,
-    ),
-    element('p', 'study-effect', setWords(effectOf(row, context))),
-    line('What is seen:', row.sign),
-    line('Recovery:', row.recovery),
-  );
-}
-
-function effectOf({ fly }: Fault, { request, units }: PacketContext): string {
+/** What flying the fault came to, in words. */
+export function faultEffect({ fly }: Fault, { request, units }: PacketContext): string {
   if (!fly) return 'This fault is not flown.';
   try {
     return effectWords(flownFault(fly.change, request), units);

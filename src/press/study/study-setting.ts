@@ -37,6 +37,15 @@ export interface Dials {
   readonly height: Dial;
 }
 
+export function isSettable(value: number, { least, most }: Dial): boolean {
+  return value >= least && value <= most;
+}
+
+/** The printed value stands for what is no number. */
+export function nearestSettable(value: number, { least, most, printed }: Dial): number {
+  return Number.isNaN(value) ? printed : Math.min(most, Math.max(least, value));
+}
+
 const speedFactors = {
   kt: metresPerSecondPerKnot,
   'km/h': metresPerSecondPerKmh,

@@ -1,7 +1,8 @@
 import { createHash } from 'node:crypto';
 import { dataId } from './mark-live.ts';
 import { studyBundle } from './study-bundle.ts';
-import type { StudyData } from './study-data.ts';
+import { componentOf } from './study-components.ts';
+import { questionsId, type StudyData, type StudyUse } from './study-data.ts';
 
 /**
  * A packet's HTML with the study page in it: what its figures are computed from as JSON, and the script. Without scripts
@@ -38,8 +39,10 @@ export function withStudy(html: string, data: StudyData, script = studyBundle())
 
 /** Uses that this edition does not print leave no trace in it. */
 function inPage(data: StudyData, html: string): StudyData {
-  const isThere = ({ n, name, ordinal }: StudyData['uses'][number]) =>
-    html.includes(name === 'exercises' ? `id="exercises-${ordinal}"` : `data-live="${n}"`);
+  const isThere = (use: StudyUse) =>
+    html.includes(
+      componentOf(use).onScreen === 'answered' ? `id="${questionsId(use)}"` : `data-live="${use.n}"`,
+    );
   return { ...data, uses: data.uses.filter(isThere) };
 }
 

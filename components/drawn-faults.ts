@@ -1,13 +1,13 @@
-import type { DrawnFault } from '../../src/drawing/shared/drawn-fault.ts';
-import { flownFault } from '../../src/flight/faults/flown-fault.ts';
-import type { FaultFlown } from '../../src/flight/terms/fault.ts';
-import { DirectiveError } from '../../src/lesson/component.ts';
-import { didYouMean } from '../../src/messages/nearest-name.ts';
-import { isForClass } from '../../src/school/aircraft-classes.ts';
-import type { Fault } from '../../src/school/faults.ts';
-import { placeWords } from '../../src/words/faults/ground-words.ts';
-import { faultRefusalWords } from '../../src/words/refusals/fault-words.ts';
-import type { PacketContext } from '../context.ts';
+import type { DrawnFault } from '../src/drawing/shared/drawn-fault.ts';
+import { flownFault } from '../src/flight/faults/flown-fault.ts';
+import type { FaultFlown } from '../src/flight/terms/fault.ts';
+import { DirectiveError } from '../src/lesson/component.ts';
+import { didYouMean } from '../src/messages/nearest-name.ts';
+import { isForClass } from '../src/school/aircraft-classes.ts';
+import type { Fault } from '../src/school/faults.ts';
+import { placeWords } from '../src/words/faults/ground-words.ts';
+import { faultRefusalWords } from '../src/words/refusals/fault-words.ts';
+import type { PacketContext } from './context.ts';
 
 /** More than these over one plan nobody can follow. */
 export const mostDrawn = 4;

@@ -1,12 +1,12 @@
 import type { Element, ElementContent, Properties } from 'hast';
 import { h } from 'hastscript';
-import type { KeyId } from '../../src/flight/terms/key.ts';
-import type { Plan } from '../../src/flight/terms/plan.ts';
-import { baseTurnPlace, type KeyRow, keyRows } from '../../src/words/card/key-rows.ts';
-import { keyGrade, markWords } from '../../src/words/cautions/grade-words.ts';
-import type { PageUnits } from '../../src/words/figures/page-units.ts';
-import { keyNames } from '../../src/words/keys/key-names.ts';
-import { flownFigure } from '../grade-mark.ts';
+import type { KeyId } from '../src/flight/terms/key.ts';
+import type { Plan } from '../src/flight/terms/plan.ts';
+import { baseTurnPlace, type KeyRow, keyRows } from '../src/words/card/key-rows.ts';
+import { keyGrade, markWords } from '../src/words/cautions/grade-words.ts';
+import type { PageUnits } from '../src/words/figures/page-units.ts';
+import { keyNames } from '../src/words/keys/key-names.ts';
+import { flownFigure } from './grade-mark.ts';
 
 /** The parts of a table of keys that a page dresses in its own way. */
 export type KeyTablePart = 'group' | 'head' | 'key' | 'height' | 'figure';
