@@ -3,6 +3,7 @@ import { gradeOf } from '../../flight/terms/grade.ts';
 import type { Caution, KeyId, Plan } from '../../flight/terms/plan.ts';
 import { createNodeBoard } from '../../press/printing/node-board.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
+import type { Drawing } from '../kit/drawing.ts';
 import { readSvg, textsOf } from '../kit/svg-reading.ts';
 import { expectNothingHidden } from '../labels/nothing-hidden.ts';
 import { patternDrawing } from '../pattern/pattern.ts';
@@ -35,7 +36,7 @@ const drawings = {
 };
 
 /** Squares in the drawing: grade, middle and weight. */
-function squares(svg: string) {
+function squares(svg: Drawing['svg']) {
   return readSvg(svg)
     .filter(({ attributes }) => attributes['data-grade'])
     .map(({ attributes: { x, y, width, 'stroke-width': weight, 'data-grade': grade, fill } }) => ({
