@@ -151,7 +151,7 @@ describe('the profile', () => {
       const bar = heights.find(({ name, attributes }) => name === 'rect' && !attributes.stroke)!;
       const caps = heights.filter(({ attributes }) => attributes['stroke-width'] === '0.5');
       return {
-        words: svgText(svg),
+        words: plain(svgText(svg)),
         top: axes(svg).feet(Number(bar.attributes.y)) * 0.3048,
         caps: caps.length,
       };
@@ -242,7 +242,7 @@ describe('the profile', () => {
 
   it('shows of a spiral what follows the downwind key, and says so', () => {
     const { svg, description } = draw(drawnPattern({ ...shape, circles: 2, height: 900 }));
-    expect(svg).toContain('The circles above the downwind key are not drawn.');
+    expect(plain(svgText(svg))).toContain('The circles above the downwind key are not drawn.');
     expect(inGroup(svg, 'phases').map(({ text }) => text)).not.toContain('circle');
     expect(plain(description)).toMatch(/Overhead: 2,950 ft/);
   });

@@ -121,7 +121,7 @@ describe('the ground within reach', () => {
     expect(plain(description)).toMatch(/Field near pasture: within reach, [\d,]+ m away\./);
     expect(plain(description)).toMatch(/Field far stubble: out of reach, [\d,]+ m away\./);
     expect(plain(description)).toContain('The spot of runway 24 is within reach');
-    expect(svg).not.toContain('>far stubble<');
+    expect(svgText(svg)).not.toContain('>far stubble<');
   });
 
   it('leads from a name to the edge of its field', () => {

@@ -4,7 +4,7 @@ import type { Caution, KeyId, Plan } from '../../flight/terms/plan.ts';
 import { createNodeBoard } from '../../press/printing/node-board.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
 import type { Drawing } from '../kit/drawing.ts';
-import { readSvg, textsOf } from '../kit/svg-reading.ts';
+import { readSvg, svgText, textsOf } from '../kit/svg-reading.ts';
 import { expectNothingHidden } from '../labels/nothing-hidden.ts';
 import { patternDrawing } from '../pattern/pattern.ts';
 import { profileDrawing } from '../profile/profile.ts';
@@ -54,7 +54,7 @@ describe.each(Object.entries(drawings))('a %s', (name, draw) => {
   it('has no square where no limit is passed, nor for what is only worth knowing', () => {
     const { svg } = draw(plain);
     expect(squares(svg)).toEqual([]);
-    expect(svg).not.toMatch(/square|not to be flown|beyond a limit/);
+    expect(svgText(svg)).not.toMatch(/square|not to be flown|beyond a limit/);
     const known = draw(withCautions(['final', 'worth-knowing'])).svg;
     expect(squares(known)).toEqual([]);
   });
