@@ -5,6 +5,7 @@ export const formats: readonly Format[] = [
   // The PDF takes its place first: it is the one that another program may hold open.
   { ending: 'pdf', write: whenWanted(() => import('./pdf.ts')) },
   { ending: 'html', write: whenWanted(() => import('./html.ts')) },
+  { ending: 'txt', write: whenWanted(() => import('./text.ts')) },
 ];
 
 /** Where nothing is to be written, nothing that writes is loaded. */
