@@ -37,7 +37,7 @@ describe('several winds and papers', () => {
     const names = ['wind-210-12kt', 'wind-250-6kt'].flatMap((wind) =>
       ['A4', 'Letter'].flatMap((paper) =>
         ['osier-15', 'sallow-10'].flatMap((aircraft) =>
-          ['html', 'pdf'].map((ending) => join(wind, paper, 'one', `${aircraft}.${ending}`)),
+          ['html', 'pdf', 'txt'].map((ending) => join(wind, paper, 'one', `${aircraft}.${ending}`)),
         ),
       ),
     );

@@ -13,7 +13,7 @@ const row = (...cells: string[]) =>
 
 describe('plain text', () => {
   it('wraps paragraphs at 78 signs, and no number from its unit', () => {
-    const lines = text(h('p', 'abc '.repeat(18) + 'at 41\u00a0kt and on')).split('\n');
+    const lines = text(h('p', `${'abc '.repeat(18)}at 41\u00a0kt and on`)).split('\n');
     expect(lines).toEqual([`${'abc '.repeat(18)}at`.trim(), '41 kt and on']);
   });
 
