@@ -27,8 +27,7 @@ export function drawingId(name: string, ordinal: number): string {
 export function figure({ name, ordinal, title, drawing, caption, source }: FigureParts): Element {
   const called = title === undefined ? '' : `${title.trim().replace(/\.$/, '')}. `;
   return h('figure', { className: ['drawing', name], id: `${name}-${ordinal}` }, [
-    // The drawing is our own output, not the author's.
-    { type: 'raw', value: drawing.svg },
+    drawing.svg,
     h('figcaption', [
       captionNumber('Figure'),
       ` ${called}${caption} `,

@@ -80,7 +80,7 @@ export function renderBody(
   const file = new VFile({ path: 'trial.md', value: `---\ntitle: Trial\n---\n${body}\n` });
   const lesson = parseLesson(file, components);
   const tree = renderLesson(lesson, contextOf(plan, units, edition), file);
-  const html = toHtml(tree, { allowDangerousHtml: true }).replaceAll('\u00a0', ' ').trim();
+  const html = toHtml(tree).replaceAll('\u00a0', ' ').trim();
   return { html, messages: file.messages.map(({ line, column, reason }) => `${line}:${column} ${reason}`) };
 }
 

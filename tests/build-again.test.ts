@@ -48,7 +48,7 @@ describe('a school in which nothing has changed', () => {
     expect(first.code).toBe(0);
     expect(first.out).not.toContain('as it was');
     expect([...packetsOnly(before).keys()].sort()).toEqual(
-      paths.flatMap((path) => [`${path}.html`, `${path}.pdf`]).sort(),
+      paths.flatMap((path) => [`${path}.html`, `${path}.pdf`, `${path}.txt`]).sort(),
     );
   });
 

@@ -37,7 +37,7 @@ describe('several winds and papers', () => {
     const names = ['wind-210-12kt', 'wind-250-6kt'].flatMap((wind) =>
       ['A4', 'Letter'].flatMap((paper) =>
         ['osier-15', 'sallow-10'].flatMap((aircraft) =>
-          ['html', 'pdf'].map((ending) => join(wind, paper, 'one', `${aircraft}.${ending}`)),
+          ['html', 'pdf', 'txt'].map((ending) => join(wind, paper, 'one', `${aircraft}.${ending}`)),
         ),
       ),
     );
@@ -87,7 +87,9 @@ describe('the same packet, byte for byte', () => {
     const ran = await school.build([...asked, '--out', 'some/other place'], elsewhere);
     expect(ran.code).toBe(0);
     const alone = packetsOnly(await filesIn('some/other place'));
-    expect([...alone.keys()]).toEqual([join('one', 'sallow-10.html'), join('one', 'sallow-10.pdf')]);
+    expect([...alone.keys()]).toEqual(
+      ['html', 'pdf', 'txt'].map((ending) => join('one', `sallow-10.${ending}`)),
+    );
     for (const [path, bytes] of alone)
       expect(bytes === all.get(join('wind-250-6kt', 'Letter', path)), path).toBe(true);
   });
@@ -99,7 +101,7 @@ describe('the same packet, byte for byte', () => {
       ),
     );
     expect(parts.map(({ code }) => code)).toEqual([0, 0, 0]);
-    const printed = parts.flatMap(({ out }) => out.match(/^.*\.pdf \(and \.html\)$/gm) ?? []);
+    const printed = parts.flatMap(({ out }) => out.match(/^.*\.pdf \(and \.html, \.txt\)$/gm) ?? []);
     expect(printed).toHaveLength(8);
     expect(new Set(printed).size).toBe(8);
     const together = await filesIn('parts');

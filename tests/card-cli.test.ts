@@ -1,9 +1,11 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Approach } from '../src/flight/terms/approach.ts';
-import { cardBody, cardHtml } from '../src/press/card/card.ts';
+import { cardBody, cardDocument } from '../src/press/card/card.ts';
 import type { CardPaperName } from '../src/press/card/card-paper.ts';
 import { fitCard, settings } from '../src/press/card/fit-card.ts';
 import { makeCard } from '../src/press/card/make-card.ts';
+import { documentHtml } from '../src/press/formats/document-html.ts';
+import type { PageDocument } from '../src/press/formats/page-document.ts';
 import { buildLesson } from '../src/press/packet/build.ts';
 import { findBrowser } from '../src/press/printing/find-browser.ts';
 import { withPrinter } from '../src/press/printing/print-pdf.ts';
@@ -66,9 +68,9 @@ async function printed(paper: CardPaperName, approach: Approach, wind: string) {
         ...{ school: value!, aircraftId, approach, choices, paper },
         ...{ date: new Date(day), version: '0' },
       });
-      const trial = (html: string) => printer.print(html, input);
-      const { pdf, html, setting } = await fitCard(trial, input);
-      pages.push({ ...(await readPdf(pdf!)), html, setting });
+      const print = (document: PageDocument) => printer.print(documentHtml(document), document);
+      const { document, setting } = await fitCard(print, input);
+      pages.push({ ...(await readPdf(await print(document))), html: documentHtml(document), setting });
     }
     return pages;
   });
@@ -121,12 +123,14 @@ describe('chalkwing card', () => {
       const lesson = { lesson: 'trial', aircraft, editions: ['student'], paper: 'A4', asked: {} } as const;
       const built = await buildLesson({ ...of, ...lesson, choices: { ...choices, power } });
       packets.push(
-        Object.fromEntries(built.packets.map(({ path, html: page }) => [path.replace('trial/', ''), page])),
+        Object.fromEntries(
+          built.packets.map(({ path, document }) => [path.replace('trial/', ''), documentHtml(document)]),
+        ),
       );
     }
     for (const id of aircraft) {
       const input = makeCard({ ...of, aircraftId: id, approach: '180', choices, paper: 'A5' });
-      const page = cardHtml(cardBody(input), input, settings[0]!);
+      const page = documentHtml(cardDocument(cardBody(input), input, settings[0]!));
       expect(engines(page)).toEqual(['Engine idling', 'Engine stopped']);
       const keys = keyCells(page);
       packets.forEach((of, engine) => {

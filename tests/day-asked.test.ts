@@ -6,6 +6,7 @@ import type { VFile } from 'vfile';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { check } from '../src/cli/check.ts';
 import { bindVolume, openBook } from '../src/press/book/book-order.ts';
+import { documentHtml } from '../src/press/formats/document-html.ts';
 import { type BuildRequest, buildLesson } from '../src/press/packet/build.ts';
 import { readSchool } from '../src/school/read.ts';
 import { parseWind } from '../src/units/wind-text.ts';
@@ -53,8 +54,8 @@ async function build(lesson: string, changes: Partial<BuildRequest> = {}) {
   });
   return {
     said: saidOn(built.file),
-    words: wordsOf(built.packets[0]!.html),
-    screen: built.packets[0]!.screen,
+    words: wordsOf(documentHtml(built.packets[0]!.document)),
+    onScreen: built.packets[0]!.document.onScreen,
   };
 }
 
@@ -87,12 +88,12 @@ describe('a build', () => {
   });
 
   it('prints on the first page what is asked for, and the study page has it too', async () => {
-    const { words, screen } = await build('typed');
+    const { words, onScreen } = await build('typed');
     expect(words).toMatch(
       /The day this lesson asks for A wind of no more than 10 kt, and of no more than 4\.5 kt across the runway, half of the limit of the Osier 15\. Gusts count\. The wind is 11 kt, and/,
     );
     expect((await build('fit')).words).not.toContain('choose another wind');
-    expect(screen!()).toContain('"mostCrosswind":{"share":0.5}');
+    expect(documentHtml(onScreen!())).toContain('"mostCrosswind":{"share":0.5}');
   });
 });
 
@@ -116,6 +117,8 @@ it('a chapter of the book has it among its cautions, and the book its warning', 
   const book = await openBook(source, ['typed']);
   const volume = { path: 'book', aircraft: ['osier-15'], edition: 'student', paper: 'A4' } as const;
   const bound = await bindVolume(book, { ...volume, refused: () => undefined });
-  expect(wordsOf(bound!.html())).toMatch(/The day this lesson asks for .* The wind is 11 kt, and the lesson/);
+  expect(wordsOf(documentHtml(bound!.document()))).toMatch(
+    /The day this lesson asks for .* The wind is 11 kt, and the lesson/,
+  );
   expect(book.files.flatMap(saidOn)).toEqual([expect.stringMatching(/^4:7 warning day Osier 15, /)]);
 });

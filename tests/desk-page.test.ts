@@ -306,7 +306,8 @@ describe('an instructor at the desk', { timeout: 200_000 }, () => {
   it('sees the pages as they are printed', async () => {
     await page.click('#as-pages');
     await page.waitForSelector('#pages canvas', { timeout: 100_000 });
-    expect(await textOf('#printed-said')).toBe('Printed: out/trial-of-the-evening/osier-15.pdf');
+    const written = ['pdf', 'html', 'txt'].map((ending) => `out/trial-of-the-evening/osier-15.${ending}`);
+    expect(await textOf('#printed-said')).toBe(`Printed: ${written.join(', ')}`);
     const canvases = await page.$$eval('#pages canvas', (found) => {
       const [first] = found as HTMLCanvasElement[];
       const { data } = first!.getContext('2d')!.getImageData(0, 0, first!.width, first!.height);

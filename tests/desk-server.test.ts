@@ -22,6 +22,7 @@ import type {
 import { LiveSchools } from '../src/desk/server/live-school.ts';
 import { type Desk, openDesk } from '../src/desk/server/open-desk.ts';
 import { SchoolFiles } from '../src/desk/server/school-files.ts';
+import { documentHtml } from '../src/press/formats/document-html.ts';
 import { buildLesson } from '../src/press/packet/build.ts';
 import { readSchool } from '../src/school/read.ts';
 
@@ -380,7 +381,7 @@ describe('the page of a lesson', () => {
       path,
       choices: { aircraft: 'osier-15', edition, paper: 'A4' },
     });
-    expect(together(made!) === built.packets[0]!.html).toBe(true);
+    expect(together(made!) === documentHtml(built.packets[0]!.document)).toBe(true);
     expect(setting).toMatchObject({ aircraft: 'osier-15', airfield: 'fallow-reach', runway: '24', edition });
   });
 
@@ -550,8 +551,9 @@ describe('printed packets', () => {
     const { status, text } = await send('POST', '/print', { path: 'power-off-180.md', choices });
     expect(status, text).toBe(200);
     const printed: PrintAnswer = JSON.parse(text);
-    expect(printed.packets).toMatchObject([{ path: 'power-off-180/osier-15', state: 'html-only' }]);
+    expect(printed.packets).toMatchObject([{ path: 'power-off-180/osier-15', state: 'without-browser' }]);
     expect(printed.packets[0]!.pdf).toBeUndefined();
+    expect(printed.packets[0]!.files.map((file) => file.replace(/.*\./, ''))).toEqual(['html', 'txt']);
     expect(printed.noBrowser).toContain('no-browser');
     const { page: shown } = await page({
       path: 'power-off-180.md',

@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Edition } from '../components/context.ts';
 import { bindVolume, openBook } from '../src/press/book/book-order.ts';
+import { documentHtml } from '../src/press/formats/document-html.ts';
 import { type PaperName, papers } from '../src/press/paper/paper.ts';
 import { findBrowser } from '../src/press/printing/find-browser.ts';
 import { openPrinter, type Printer } from '../src/press/printing/print-pdf.ts';
@@ -35,7 +36,9 @@ async function printed(aircraft: string, paper: PaperName, edition: Edition): Pr
     paper,
     refused: () => undefined,
   });
-  return readPdf(await printer.print(book!.html(), { paper: papers[paper], date, draft: true }));
+  return readPdf(
+    await printer.print(documentHtml(book!.document()), { paper: papers[paper], date, draft: true }),
+  );
 }
 
 /** Every word that both editions have, with its page and its place on it. */

@@ -98,7 +98,7 @@ describe('both editions', () => {
     for (const { code, err } of ran)
       expect({ code, err: err.replace(/^Printing .*\n/gm, '') }).toEqual({ code: 0, err: '' });
     const names = lessonsOn('A4').flatMap((lesson) =>
-      ['.html', '.instructor.html', '.instructor.pdf', '.pdf'].map(
+      ['.html', '.instructor.html', '.instructor.pdf', '.instructor.txt', '.pdf', '.txt'].map(
         (end) => `dist/A4/${lesson}/osier-15${end}`,
       ),
     );

@@ -7,6 +7,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { check } from '../src/cli/check.ts';
 import { messageReport } from '../src/cli/message-report.ts';
 import { bindVolume, openBook } from '../src/press/book/book-order.ts';
+import { documentHtml } from '../src/press/formats/document-html.ts';
 import { type BuildRequest, buildLesson } from '../src/press/packet/build.ts';
 import { GradeTally } from '../src/press/packet/grade-tally.ts';
 import { readSchool } from '../src/school/read.ts';
@@ -59,7 +60,7 @@ async function build(lesson: string, changes: Partial<BuildRequest> = {}) {
     ...{ editions: ['student'], paper: 'A4', date, version, tally },
     ...changes,
   });
-  const html = built.packets.map((packet) => packet.html);
+  const html = built.packets.map(({ document }) => documentHtml(document));
   return { ...built, html, said: saidOn(built.file), count: tally.words('packet') };
 }
 
@@ -240,7 +241,12 @@ describe('the book', () => {
     const book = await openBook(source, chapters);
     const volume = { path: 'book', aircraft: ['osier-15'], edition: 'student', paper: 'A4' } as const;
     const bound = await bindVolume(book, { ...volume, refused: () => undefined });
-    return { html: bound?.html(), grades: bound?.grades, tally, said: book.files.flatMap(saidOn) };
+    return {
+      html: bound && documentHtml(bound.document()),
+      grades: bound?.grades,
+      tally,
+      said: book.files.flatMap(saidOn),
+    };
   }
 
   it('is not bound with a plan not to be flown', async () => {

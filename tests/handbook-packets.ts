@@ -1,14 +1,17 @@
 import { fileURLToPath } from 'node:url';
 import type { Edition } from '../components/context.ts';
 import { bindVolume, openBook } from '../src/press/book/book-order.ts';
-import { cardBody, cardHtml } from '../src/press/card/card.ts';
+import { cardBody, cardDocument } from '../src/press/card/card.ts';
 import { settings } from '../src/press/card/fit-card.ts';
 import { makeCard } from '../src/press/card/make-card.ts';
+import { documentHtml } from '../src/press/formats/document-html.ts';
 import { buildLesson, type Packet } from '../src/press/packet/build.ts';
 import { readSchool } from '../src/school/read.ts';
 
 /** A packet of the demonstration's handbook, with what it was asked for. */
 export interface HandbookPacket extends Packet {
+  /** As it is printed. */
+  readonly html: string;
   readonly lesson: string;
   readonly aircraft: string;
   readonly edition: Edition;
@@ -45,7 +48,7 @@ export async function handbookPackets(only?: readonly string[]): Promise<Handboo
     });
     const [packet] = built.packets;
     if (!packet) throw new Error(`${lesson} gives no packet: ${built.file.messages.join('; ')}`);
-    packets.push({ ...packet, lesson, aircraft, edition });
+    packets.push({ ...packet, html: documentHtml(packet.document), lesson, aircraft, edition });
   }
   return packets;
 }
@@ -62,7 +65,7 @@ export async function handbookBook(aircraft: string): Promise<string> {
     paper: 'A4',
     refused: () => undefined,
   });
-  return book!.html();
+  return documentHtml(book!.document());
 }
 
 /** The card of each aircraft, in the largest type. */
@@ -71,7 +74,7 @@ export async function handbookCards(): Promise<Record<string, string>> {
   const cards = rotation.map((aircraftId): [string, string] => {
     const request = { school: school!, aircraftId, approach: '180', choices: {}, date } as const;
     const input = makeCard({ ...request, paper: 'A5', version: '0.0.0-test' });
-    return [aircraftId, cardHtml(cardBody(input), input, settings[0]!)];
+    return [aircraftId, documentHtml(cardDocument(cardBody(input), input, settings[0]!))];
   });
   return Object.fromEntries(cards);
 }

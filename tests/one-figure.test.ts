@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it, vi } from 'vitest';
+import { documentHtml } from '../src/press/formats/document-html.ts';
 import { buildLesson } from '../src/press/packet/build.ts';
 import { readSchool } from '../src/school/read.ts';
 import type { School } from '../src/school/school.ts';
@@ -87,7 +88,7 @@ async function make(school: School, setting: (typeof settings)[number]): Promise
   });
   const name = Object.values(setting).join(', ');
   if (packets.length !== 1) throw new Error(`${name}: ${file.messages.map(String).join('\n')}`);
-  return { name, html: packets[0]!.html.replaceAll('\u00a0', ' '), figures: [...printed] };
+  return { name, html: documentHtml(packets[0]!.document).replaceAll('\u00a0', ' '), figures: [...printed] };
 }
 
 let packets: readonly Packet[];

@@ -234,6 +234,7 @@ describe('a mistake outside the lesson', () => {
     ]);
     expect((await school.built()).filter((path) => path.includes('/listed/'))).toEqual([
       'dist/packets/listed/withy-80.html',
+      'dist/packets/listed/withy-80.txt',
     ]);
   });
 

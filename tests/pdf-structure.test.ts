@@ -1,5 +1,4 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { papers } from '../src/press/paper/paper.ts';
 import { findBrowser } from '../src/press/printing/find-browser.ts';
 import { openPrinter, type Printer } from '../src/press/printing/print-pdf.ts';
 import { type HandbookPacket, handbookPackets } from './handbook-packets.ts';
@@ -25,8 +24,8 @@ beforeAll(async () => {
   printer = await openPrinter(await findBrowser());
   const all: Printed[] = [];
   for (const packet of await handbookPackets(lessons)) {
-    const { html, date, paper } = packet;
-    const bytes = await printer.print(html, { paper: papers[paper], date });
+    const { html, document } = packet;
+    const bytes = await printer.print(html, document);
     all.push({ ...packet, pdf: await readPdf(bytes), bytes: Buffer.from(bytes).toString('latin1') });
   }
   printed = all;

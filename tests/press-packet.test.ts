@@ -1,8 +1,9 @@
 import type { ElementContent } from 'hast';
-import { h } from 'hastscript';
+import { h, s } from 'hastscript';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { planApproach } from '../src/flight/plan/planner.ts';
-import { packetHtml } from '../src/press/packet/packet.ts';
+import { documentHtml } from '../src/press/formats/document-html.ts';
+import { packetDocument } from '../src/press/packet/packet.ts';
 import { type PaperName, papers } from '../src/press/paper/paper.ts';
 import { findBrowser } from '../src/press/printing/find-browser.ts';
 import { openPrinter, type Printer } from '../src/press/printing/print-pdf.ts';
@@ -12,8 +13,11 @@ import { sampleRequest } from './press-sample.ts';
 let printer: Printer;
 const read = new Map<PaperName, ReadPdf>();
 const filler = 'The throttle closes abeam the spot. Hold the glide speed before anything else. '.repeat(8);
-const scale =
-  '<svg width="657" height="38" viewBox="0 0 173.83 10.05" role="img" aria-label="Scale"><path d="M20 5H120" stroke="#000" stroke-width="0.3"/></svg>';
+const scale = s(
+  'svg',
+  { width: 657, height: 38, viewBox: '0 0 173.83 10.05', role: 'img', ariaLabel: 'Scale' },
+  s('path', { d: 'M20 5H120', stroke: '#000', strokeWidth: 0.3 }),
+);
 const body: ElementContent[] = [
   h('h2', 'Objective'),
   h('p', 'To land at the spot.'),
@@ -22,14 +26,14 @@ const body: ElementContent[] = [
     h('aside', { class: 'note' }, `Note ${index + 1}`),
     h('p', filler),
   ]).flat(),
-  h('figure', [{ type: 'raw', value: scale } as never, h('figcaption', 'A hundred millimetres')]),
+  h('figure', [scale, h('figcaption', 'A hundred millimetres')]),
 ];
 
 beforeAll(async () => {
   printer = await openPrinter(await findBrowser());
   const date = new Date('2031-05-06T00:00:00Z');
   for (const paper of [papers.A4, papers.Letter]) {
-    const html = packetHtml({
+    const document = packetDocument({
       title: 'Power off',
       body,
       edition: 'student',
@@ -42,7 +46,7 @@ beforeAll(async () => {
       date,
       fingerprint: 'abcd1234',
     });
-    read.set(paper.name, await readPdf(await printer.print(html, { paper, date })));
+    read.set(paper.name, await readPdf(await printer.print(documentHtml(document), { paper, date })));
   }
 });
 afterAll(async () => {

@@ -41,7 +41,7 @@ const rendering = () =>
     .use(remarkLesson<PacketContext>, { components })
     .use(remarkRehype)
     .use(rehypeLesson<PacketContext>, { context })
-    .use(rehypeStringify, { allowDangerousHtml: true });
+    .use(rehypeStringify);
 
 const said = (file: VFile) =>
   file.messages.map(({ line, column, fatal, reason }) => `${line}:${column} ${fatal} ${reason}`);

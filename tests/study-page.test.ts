@@ -11,8 +11,9 @@ import type { PlanRequest } from '../src/flight/terms/plan.ts';
 import type { Day } from '../src/lesson/day.ts';
 import { parseLesson } from '../src/lesson/parse-lesson.ts';
 import { renderLesson } from '../src/lesson/render-lesson.ts';
+import { documentHtml } from '../src/press/formats/document-html.ts';
 import { picturesIn } from '../src/press/packet/lesson-pictures.ts';
-import { packetHtml } from '../src/press/packet/packet.ts';
+import { packetDocument } from '../src/press/packet/packet.ts';
 import { packetContext } from '../src/press/packet/packet-context.ts';
 import { planOf, scenarioOf } from '../src/press/packet/scenario.ts';
 import { papers } from '../src/press/paper/paper.ts';
@@ -61,7 +62,7 @@ async function build(
   const context = packetContext(school!, request, plan, edition, papers.A4);
   const page = (render: typeof renderLesson<PacketContext>) => {
     const body = render(lesson, context, file);
-    return packetHtml({
+    return packetDocument({
       title: frontMatter!.title,
       body: body.children as ElementContent[],
       edition,
@@ -78,8 +79,9 @@ async function build(
   };
   expect(file.messages.map(String)).toEqual([]);
   const marked = page(renderStudyLesson);
-  const html = withStudy(marked, studyData({ context, rules: airfield.rules, day, uses: lesson.uses }));
-  return { request, plain: page(renderLesson), html };
+  const data = studyData({ context, rules: airfield.rules, day, uses: lesson.uses });
+  const html = documentHtml(withStudy(marked, data));
+  return { request, plain: documentHtml(page(renderLesson)), html };
 }
 
 let screen: Screen;

@@ -1,6 +1,6 @@
 import { h } from 'hastscript';
-import { documentHtml } from '../press/formats/document-html.ts';
 import { makeTableRooms, setText } from '../press/formats/document-tree.ts';
+import type { PageDocument } from '../press/formats/page-document.ts';
 import { fingerprint } from '../press/packet/fingerprint.ts';
 import { pageCss } from '../press/paper/page-style.ts';
 import type { Paper } from '../press/paper/paper.ts';
@@ -24,8 +24,9 @@ export interface ChecksPage {
 
 const title = 'The computation, checked';
 
-/** Every check of the computation core as a self-contained HTML document, for a reader who doubts it. */
-export function checksHtml({ checks, handbooks, school, units, paper, date, version }: ChecksPage): string {
+/** Every check of the computation core as a document, for a reader who doubts it. */
+export function checksDocument(asked: ChecksPage): PageDocument {
+  const { checks, handbooks, school, units, paper, date, version } = asked;
   const summary = summaryOf(checks);
   const day = date.toISOString().slice(0, 10);
   const mark = `${day} · results ${fingerprint({ checks, handbooks, version })}`;
@@ -70,7 +71,7 @@ export function checksHtml({ checks, handbooks, school, units, paper, date, vers
   makeTableRooms(content.children);
   setText(content.children);
   const furniture = { title, subject: `Chalkwing ${version}`, origin: `${school} · ${mark}` };
-  return documentHtml(title, pageCss(paper, furniture) + checksCss, content);
+  return { title, css: pageCss(paper, furniture) + checksCss, body: content, paper, date };
 }
 
 const howToRead = [

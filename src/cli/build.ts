@@ -3,6 +3,7 @@ import { Command, Option } from 'commander';
 import { VFile } from 'vfile';
 import type { Edition } from '../../components/context.ts';
 import { didYouMean } from '../messages/nearest-name.ts';
+import { endingsInWords } from '../press/formats/list.ts';
 import { type OpenLesson, openLesson, type Variant } from '../press/packet/build.ts';
 import { GradeTally } from '../press/packet/grade-tally.ts';
 import { removeRepeats } from '../press/packet/lesson-messages.ts';
@@ -43,8 +44,8 @@ interface BuildOptions extends PrintedSetting {
 }
 
 const pathsHelp = `
-Files: OUT/LESSON/AIRCRAFT.pdf and .html, the instructor's AIRCRAFT.instructor.pdf and .html. With several winds each
-has a folder of its own before the lesson's (OUT/wind-210-12kt/LESSON/...), and with several papers each paper
+Files: OUT/LESSON/AIRCRAFT and the instructor's OUT/LESSON/AIRCRAFT.instructor, each with ${endingsInWords()}.
+With several winds each has a folder of its own before the lesson's (OUT/wind-210-12kt/LESSON/...), and with several papers each paper
 (OUT/A4/LESSON/...); with both, the wind comes first.
 
 A packet is printed again where something in it changed: its lesson, aircraft, airfield, wind, paper, this program, the
@@ -56,12 +57,12 @@ Exit code 3: a plan is not to be flown, and has no packet; a lesson that shows s
 const editions: readonly Edition[] = ['student', 'instructor'];
 
 /**
- * `chalkwing build`: lessons to packets, HTML and PDF. A lesson with a mistake, and a plan that is not to be flown, leave
+ * `chalkwing build`: lessons to packets, in every format. A lesson with a mistake, and a plan that is not to be flown, leave
  * their earlier packets alone.
  */
 export function buildCommand(): Command {
   return withSettingOptions(new Command('build'), "the lesson's, else the school's")
-    .description('Print lessons as packets (HTML and PDF), one for each aircraft')
+    .description(`Print lessons as packets (${endingsInWords()}), one for each aircraft`)
     .argument('[lessons...]', 'names of lessons, without `.md`; default: the chapters of the handbook')
     .option('--aircraft <ids...>', "default: the lesson's, else the handbook's")
     .option(

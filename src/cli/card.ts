@@ -5,6 +5,7 @@ import type { Approach } from '../flight/terms/approach.ts';
 import { approachIds } from '../flight/terms/approach.ts';
 import { cardOrder } from '../press/card/card-order.ts';
 import { type CardPaperName, cardPaperOf, cardPapers } from '../press/card/card-paper.ts';
+import { endingsInWords } from '../press/formats/list.ts';
 import { GradeTally } from '../press/packet/grade-tally.ts';
 import { attemptFor, type WrongChoices } from '../press/packet/lesson-messages.ts';
 import { airfieldTexts } from '../press/printing/airfield-texts.ts';
@@ -39,7 +40,7 @@ interface CardOptions extends PrintedSetting {
  */
 export function cardCommand(): Command {
   return withSettingOptions(new Command('card'), "the school's")
-    .description('Print a card for the knee (HTML and PDF): one sheet for an aircraft at a runway')
+    .description(`Print a card for the knee (${endingsInWords()}): one sheet for an aircraft at a runway`)
     .option('--aircraft <ids...>', "default: the handbook's, else the school's")
     .addOption(new Option('--approach <kind>', "default: the school's").choices(approachIds))
     .option(

@@ -2,11 +2,12 @@ import { join } from 'node:path';
 import { Command, Option } from 'commander';
 import type { VFile } from 'vfile';
 import { type AllChecks, allAgree, allChecks, summaryLine, summaryOf } from '../checks/all-checks.ts';
-import { checksHtml } from '../checks/checks-page.ts';
+import { checksDocument } from '../checks/checks-page.ts';
 import { flyersOf } from '../checks/flyers.ts';
 import type { HandbooksBeside } from '../checks/handbooks-section.ts';
 import { RequestError } from '../flight/terms/errors.ts';
 import { checkHandbooks } from '../lesson/check-handbooks.ts';
+import { endingsInWords } from '../press/formats/list.ts';
 import { ScenarioError } from '../press/packet/scenario.ts';
 import { type PaperName, papers } from '../press/paper/paper.ts';
 import { readHandbooks, readSchool } from '../school/read.ts';
@@ -29,7 +30,7 @@ interface ChecksOptions {
 /** `chalkwing checks`: the computation core beside published figures, as one page. Exit code 1 where one disagrees. */
 export function checksCommand(): Command {
   return new Command('checks')
-    .description('Print the checks of the computation against published figures (HTML and PDF)')
+    .description(`Print the checks of the computation against published figures (${endingsInWords()})`)
     .option('--school <folder>', 'folder that holds school.yaml', 'lessons')
     .addOption(new Option('--paper <size>', "default: the school's").choices(Object.keys(papers)))
     .option('--date <day>', 'the day that the page bears, such as 2026-11-25; default: today', dayOption)
@@ -55,8 +56,8 @@ async function check(options: ChecksOptions): Promise<number> {
   const { file, beside } = await handbooksBeside(options.school);
   const unread = report(file);
   const page = { school: name, units, paper: papers[paper], date, version };
-  const html = checksHtml({ checks, handbooks: beside, ...page });
-  const printed = await printPages([{ path: 'checks', html, paper: papers[paper], date }], options);
+  const document = checksDocument({ checks, handbooks: beside, ...page });
+  const printed = await printPages([{ path: 'checks', document }], options);
   const summary = summaryOf(checks);
   process.stdout.write(`${summaryLine(summary)}\n`);
   return allAgree(summary) ? Math.max(printed, unread) : exitCodes.mistakes;

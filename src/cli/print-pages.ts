@@ -27,8 +27,8 @@ export interface PrintTo {
 }
 
 /**
- * Prints each page and writes it, and says what it does. Without a browser the HTML stands, and the exit code says that
- * the PDF is missing. Ctrl-C ends it in good order; a second one at once.
+ * Prints each page and writes it, and says what it does. Without a browser what needs none is written, and the exit code
+ * says that something is missing. Ctrl-C ends it in good order; a second one at once.
  */
 export async function printPages(
   pages: readonly PageToPrint[],
@@ -75,19 +75,26 @@ function tellOf(event: PrintEvent, out: string, progress: Progress): void {
   progress.clear();
   switch (event.kind) {
     case 'printed':
-      process.stdout.write(`${path}.pdf (and .html)\n`);
+      process.stdout.write(`${writtenWords(path, event.endings)}\n`);
       break;
     case 'unprintable':
       process.stderr.write(
         `${event.path} is not printed:\n${event.messages.map((line) => `  ${line}\n`).join('')}`,
       );
       break;
-    case 'html-only':
-      if (event.oldPdf) process.stderr.write(`${path}.pdf is of an earlier build: do not use it.\n`);
+    case 'without-browser':
+      for (const ending of event.old)
+        process.stderr.write(`${path}.${ending} is of an earlier build: do not use it.\n`);
       break;
     case 'unwritten':
       process.stderr.write(`${event.message}.\n`);
   }
+}
+
+/** `power-off-180/osier-15.pdf (and .html, .txt)`. */
+function writtenWords(path: string, [first, ...others]: readonly string[]): string {
+  const also = others.map((ending) => `.${ending}`).join(', ');
+  return also === '' ? `${path}.${first}` : `${path}.${first} (and ${also})`;
 }
 
 /** Of a terminal that does not say how wide it is. */

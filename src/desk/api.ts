@@ -277,14 +277,14 @@ export interface PrintedPacket {
   /** Below the folder for packets, without ending. */
   readonly path: string;
   /**
-   * `unchanged`: it stands as it was printed before. `html-only`: no browser was found. `unprintable`, `unwritten`:
+   * `unchanged`: it stands as it was printed before. `without-browser`: none was found, and what needs none is written. `unprintable`, `unwritten`:
    * `said` has why. `left`: not begun, or a message of the lesson has why.
    */
-  readonly state: 'printed' | 'unchanged' | 'html-only' | 'unprintable' | 'unwritten' | 'left';
+  readonly state: 'printed' | 'unchanged' | 'without-browser' | 'unprintable' | 'unwritten' | 'left';
   /** For `GET /printed?path=…`; undefined where there is none of these inputs. */
   readonly pdf?: string | undefined;
-  /** Where the PDF, or the HTML alone, lies on this machine, as a person would type it. */
-  readonly file?: string | undefined;
+  /** Where it lies on this machine in each format that is written, as a person would type it. */
+  readonly files: readonly string[];
   readonly said: readonly string[];
 }
 

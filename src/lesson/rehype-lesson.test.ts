@@ -13,7 +13,7 @@ function place(body: string, mark?: MarkOutput<Trial>): string {
   const file = new VFile({ path: 'trial.md', value: `---\ntitle: Trial\n---\n${body}\n` });
   const lesson = parseLesson(file, trialComponents);
   const author = toHast(lesson.tree, { clobberPrefix: '' }) as Root;
-  return toHtml(placeUses(author, lesson.uses, [], context, file, mark), { allowDangerousHtml: true }).trim();
+  return toHtml(placeUses(author, lesson.uses, [], context, file, mark)).trim();
 }
 
 describe('what a use of a directive rendered', () => {

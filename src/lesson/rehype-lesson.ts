@@ -19,7 +19,7 @@ export interface RehypeLessonOptions<Context> {
  * The second half of the lesson language, as a rehype plugin behind `remarkLesson` and remark-rehype: renders the
  * directives through the components that `remarkLesson` was given.
  *
- * The author's tree is sanitized first; the directives' own output (drawings among it, as `raw` nodes) and the
+ * The author's tree is sanitized first; the directives' own output (drawings among it) and the
  * pictures that were found are put in after that. What a directive finds wrong becomes a message at its place. Throws
  * only what a component throws that is neither a `DirectiveError` nor a `RangeError`: a mistake in its code.
  */

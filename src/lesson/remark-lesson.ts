@@ -49,7 +49,7 @@ declare module 'vfile' {
  *   .use(remarkLesson, { components })
  *   .use(remarkRehype)
  *   .use(rehypeLesson, { context }) // left out: no figure, but spans and divs with `data-directive`
- *   .use(rehypeStringify, { allowDangerousHtml: true }) // drawings are finished SVG text
+ *   .use(rehypeStringify)
  *   .process('The glide is 6:1; at :key[base-key] look at the spot.\n\n::pattern\n');
  * console.error(reporter(file));
  */

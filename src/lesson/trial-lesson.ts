@@ -1,4 +1,5 @@
 import { toHtml } from 'hast-util-to-html';
+import { s } from 'hastscript';
 import { VFile } from 'vfile';
 import { z } from 'zod';
 import { type Component, DirectiveError, defineComponent } from './component.ts';
@@ -35,7 +36,7 @@ const pattern = defineComponent<Trial, z.ZodType>({
   summary: 'A drawing.',
   attributes: z.strictObject({ caption: z.string().optional() }),
   example: '::pattern{caption="From above"}',
-  render: ({ ordinal }) => [{ type: 'raw', value: `<svg onload="drawn(${ordinal})"></svg>` }],
+  render: ({ ordinal }) => [s('svg', { onLoad: `drawn(${ordinal})` })],
 });
 
 const container = (name: string) =>
@@ -78,7 +79,7 @@ export function tryBody(
 export function tryLesson(source: string, keys: Trial = {}): TrialResult {
   const file = new VFile({ path: 'trial.md', value: source });
   const lesson = parseLesson(file, trialComponents);
-  const html = toHtml(renderLesson(lesson, keys, file), { allowDangerousHtml: true });
+  const html = toHtml(renderLesson(lesson, keys, file));
   const sorted = [...file.messages].sort(
     (a, b) => (a.line ?? 0) - (b.line ?? 0) || (a.column ?? 0) - (b.column ?? 0),
   );

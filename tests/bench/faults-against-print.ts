@@ -3,6 +3,7 @@ import { VFile } from 'vfile';
 import { components } from '../../components/list.ts';
 import { parseLesson } from '../../src/lesson/parse-lesson.ts';
 import { renderLesson } from '../../src/lesson/render-lesson.ts';
+import { documentHtml } from '../../src/press/formats/document-html.ts';
 import { buildLesson } from '../../src/press/packet/build.ts';
 import { packetContext } from '../../src/press/packet/packet-context.ts';
 import { planOf, scenarioOf } from '../../src/press/packet/scenario.ts';
@@ -40,6 +41,7 @@ export async function faultsAgainstPrint(): Promise<Line[]> {
   const { file, packets } = await buildLesson(build);
   const [packet] = packets;
   if (!packet) throw new Error(file.messages.join('\n'));
+  const html = documentHtml(packet.document);
   const text = String(file.value);
   const ofPacket = text.split('\n').filter((line) => /^::faults\{|^::[\w-]+\{.*faults=/.test(line));
   if (ofPacket.length < 2) throw new Error(`${name} has no faults, or draws none`);
@@ -50,7 +52,7 @@ export async function faultsAgainstPrint(): Promise<Line[]> {
     const printing: number[] = [];
     const taken: number[][] = works.map(() => []);
     for (let round = 0; round <= rounds; round++) {
-      const printed = await timed(() => print(packet.html, { paper: papers.A4, date }));
+      const printed = await timed(() => print(html, packet.document));
       const times: number[] = [];
       for (const work of works) times.push(await timed(work(round)));
       // The first is the warm-up.

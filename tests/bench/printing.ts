@@ -6,6 +6,8 @@ import { fileURLToPath } from 'node:url';
 import puppeteer from 'puppeteer-core';
 import { bindVolume, openBook } from '../../src/press/book/book-order.ts';
 import { findPages } from '../../src/press/book/find-pages.ts';
+import { documentHtml } from '../../src/press/formats/document-html.ts';
+import type { PageDocument } from '../../src/press/formats/page-document.ts';
 import { buildLesson } from '../../src/press/packet/build.ts';
 import { papers } from '../../src/press/paper/paper.ts';
 import { findBrowser } from '../../src/press/printing/find-browser.ts';
@@ -37,7 +39,8 @@ export async function printing(): Promise<Line[]> {
     aircraft: [aircraft],
     editions: ['student'],
   });
-  const packet = packets[0]!.html;
+  const { document } = packets[0]!;
+  const packet = documentHtml(document);
   const { title, chapters } = school!.handbook!;
   const book = (await bindVolume(
     await openBook({ ...common, school: school!, title, common: {} }, chapters),
@@ -47,11 +50,14 @@ export async function printing(): Promise<Line[]> {
   return withPrinter(await findBrowser(), async ({ print }) => {
     const bare = await bareBrowser();
     try {
-      const twoPass = async () => {
-        const pages = await findPages(await print(book.html(), { ...how, draft: true }));
-        await print(book.html(pages), how);
+      const twice = async () => {
+        const draft = await print(documentHtml(book.document()), { ...how, draft: true });
+        return documentHtml(book.document(await findPages(draft)));
       };
-      const finished = book.html(await findPages(await print(book.html(), { ...how, draft: true })));
+      const twoPass = async () => {
+        await print(await twice(), how);
+      };
+      const finished = await twice();
       const [barePacket, ourPacket] = await asyncTurns(
         [() => bare.print(packet), () => print(packet, how)],
         rounds,
@@ -60,7 +66,7 @@ export async function printing(): Promise<Line[]> {
       return [
         ratio('a packet printed, over the bare browser', ourPacket!, barePacket!, most.packet),
         ratio('a book with its page numbers, over one bare print', ourBook!, bareBook!, most.book),
-        ...(await many(packet)),
+        ...(await many(document)),
         ...unchanged(),
       ];
     } finally {
@@ -119,15 +125,13 @@ async function bareBrowser() {
 }
 
 /** Ten packets and eighty. */
-async function many(html: string): Promise<Line[]> {
+async function many(document: PageDocument): Promise<Line[]> {
   const out = mkdtempSync(join(tmpdir(), 'chalkwing-bench-'));
   try {
     const cost = async (count: number) => {
       const pages = Array.from({ length: count }, (_, at) => ({
         path: `many/packet-${at}`,
-        paper: papers.A4,
-        date,
-        html,
+        document,
       }));
       globalThis.gc?.();
       const start = performance.now();

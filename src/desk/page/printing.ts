@@ -73,18 +73,21 @@ export class Printing {
 
   async #show({ packets, messages, noBrowser }: PrintAnswer, { isSaved }: ToPrint): Promise<void> {
     const lines: (Node | string)[][] = [];
-    for (const { state, pdf, file, said } of packets) {
+    for (const { state, pdf, files, said } of packets) {
       const words = {
         printed: 'Printed: ',
         unchanged: 'Printed before, and nothing has changed since: ',
-        'html-only': 'Made for the screen alone: ',
+        'without-browser': 'Made without a browser: ',
         unprintable: 'It could not be printed. ',
         unwritten: 'It could not be written. ',
         left: 'It was not printed. ',
       }[state];
-      const link =
-        pdf && element('a', { href: printedAddress(pdf), target: '_blank', rel: 'noopener' }, file ?? pdf);
-      lines.push([words, link ?? file ?? '', said.length > 0 ? ` ${said.join(' ')}` : '']);
+      const names = files.flatMap((file, at) => {
+        const link = pdf && file.endsWith('.pdf') && printedAddress(pdf);
+        const name = link ? element('a', { href: link, target: '_blank', rel: 'noopener' }, file) : file;
+        return at === 0 ? [name] : [', ', name];
+      });
+      lines.push([words, ...names, said.length > 0 ? ` ${said.join(' ')}` : '']);
     }
     if (noBrowser) lines.push([noBrowser]);
     for (const { path, line, reason, choice } of messages)

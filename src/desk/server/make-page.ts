@@ -132,7 +132,15 @@ export class PageMaker {
     // After the setting, so that what can not be chosen is said also of a lesson with a mistake.
     if (hasErrors(file)) return {};
     const { scenario, context } = setting;
-    const html = flownPacket({ lesson, file, scenario, context, paper, date: day, version: this.#version });
+    const document = flownPacket({
+      lesson,
+      file,
+      scenario,
+      context,
+      paper,
+      date: day,
+      version: this.#version,
+    });
     if (hasErrors(file)) return {};
     const { plan, request } = context;
     const source = lesson.frontMatterSource;
@@ -141,7 +149,7 @@ export class PageMaker {
     );
     return {
       messages,
-      page: splitPage(html, papers[paper], new Set(have)),
+      page: splitPage(document, papers[paper], new Set(have)),
       setting: {
         aircraft: setting.school.aircraftIds[0]!,
         airfield: [...school.airfields].find(([, each]) => each === setting.scenario.airfield)?.[0] ?? '',

@@ -1,4 +1,5 @@
 import { join, relative } from 'node:path';
+import { formats } from '../../press/formats/list.ts';
 import { openLesson } from '../../press/packet/build.ts';
 import { removeRepeats } from '../../press/packet/lesson-messages.ts';
 import { airfieldTexts } from '../../press/printing/airfield-texts.ts';
@@ -86,15 +87,20 @@ function packetOf(
     ? told.find((event) => event.path === path && event.kind !== 'begun')
     : undefined;
   const state = toPrint.has(path) ? stateOf(end) : 'unchanged';
-  const hasPdf = state === 'printed' || state === 'unchanged';
+  const endings = endingsOf(state, end);
   const file = relative('.', join(out, path));
   return {
     path,
     state,
-    pdf: hasPdf ? `${path.replaceAll('\\', '/')}.pdf` : undefined,
-    file: hasPdf ? `${file}.pdf` : state === 'html-only' ? `${file}.html` : undefined,
+    pdf: endings.includes('pdf') ? `${path.replaceAll('\\', '/')}.pdf` : undefined,
+    files: endings.map((ending) => `${file}.${ending}`),
     said: saidOf(end),
   };
+}
+
+function endingsOf(state: PrintedPacket['state'], event: PrintEvent | undefined): readonly string[] {
+  if (state === 'unchanged') return formats.map(({ ending }) => ending);
+  return event && 'endings' in event ? event.endings : [];
 }
 
 function stateOf(event: PrintEvent | undefined): PrintedPacket['state'] {
@@ -107,8 +113,8 @@ function saidOf(event: PrintEvent | undefined): readonly string[] {
       return event.messages;
     case 'unwritten':
       return [`${event.message}.`];
-    case 'html-only':
-      return event.oldPdf ? ['The PDF that lies beside it is of an earlier printing: do not use it.'] : [];
+    case 'without-browser':
+      return event.old.map((ending) => `The .${ending} beside it is of an earlier printing: do not use it.`);
     default:
       return [];
   }

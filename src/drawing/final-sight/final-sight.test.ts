@@ -2,8 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { planApproach } from '../../flight/plan/planner.ts';
 import type { Plan, PlanRequest } from '../../flight/terms/plan.ts';
 import { createNodeBoard } from '../../press/printing/node-board.ts';
+import type { Drawing } from '../kit/drawing.ts';
 import type { Point } from '../kit/geometry.ts';
-import { pointsOf, readSvg } from '../kit/svg-reading.ts';
+import { pointsOf, readSvg, svgText } from '../kit/svg-reading.ts';
 import { expectNothingHidden } from '../labels/nothing-hidden.ts';
 import { aircraft, airfieldOf, fasterAircraft, runwayOf } from '../shared/test-plans.ts';
 import { finalSightDrawing } from './final-sight.ts';
@@ -31,7 +32,7 @@ const draw = (plan: Plan, options: object = {}) =>
   finalSightDrawing(plan, { units: feet, board, id: 's', maxWidth: 174, maxHeight: 140, ...options });
 
 /** Read from the drawing: the horizon, the runway's outline, the spot's stroke and the aim point, mm. */
-function picture(svg: string, { id }: Sight) {
+function picture(svg: Drawing['svg'], { id }: Sight) {
   const view = readSvg(svg).filter(({ within }) => within.includes(`s-view-${id}`));
   const lines = view.filter(({ name }) => name === 'line').map(pointsOf);
   const outline = pointsOf(view.filter(({ name }) => name === 'path').at(-1)!);
@@ -60,7 +61,7 @@ describe('the runway as seen on final', () => {
       const { horizon, aim: drawn } = picture(drawing.svg, sight);
       const angle = Math.atan2(drawn - horizon, drawing.focus);
       expect(angle).toBeCloseTo(Math.atan2(sight.eye.height, aim - sight.eye.along), 4);
-      expect(plain(drawing.svg)).toContain(`>${Math.round((angle * 180) / Math.PI)}°<`);
+      expect(plain(svgText(drawing.svg))).toContain(`>${Math.round((angle * 180) / Math.PI)}°<`);
     },
   );
 
@@ -119,8 +120,8 @@ describe('the runway as seen on final', () => {
     const long = runwayOf({ length: 1800, spot: 900 });
     const deep = flown({ runway: long, airfield: airfieldOf(long) });
     const cut = draw(deep);
-    expect(plain(cut.svg)).toContain('goes on below');
-    expect(drawing.svg).not.toContain('goes on below');
+    expect(plain(svgText(cut.svg))).toContain('goes on below');
+    expect(svgText(drawing.svg)).not.toContain('goes on below');
     for (const sight of cut.sights) {
       const { near, horizon } = picture(cut.svg, sight);
       expect((near.y - horizon) / cut.focus).toBeLessThan(0.61);

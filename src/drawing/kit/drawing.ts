@@ -1,4 +1,5 @@
 import type { Svg } from '@svgdotjs/svg.js';
+import type { Element } from 'hast';
 
 /** What a drawing is drawn on and measured with: svgdom and font files under Node, the page itself in a browser. */
 export interface DrawingBoard {
@@ -11,7 +12,7 @@ export interface DrawingBoard {
 /** A finished drawing. */
 export interface Drawing {
   /** The `<svg>` element: outer size in whole CSS pixels, `viewBox` in mm, `role="img"` with a title and a description. */
-  readonly svg: string;
+  readonly svg: Element;
   /** Size on paper, mm. */
   readonly width: number;
   readonly height: number;

@@ -1,6 +1,7 @@
 import type { G, Svg } from '@svgdotjs/svg.js';
 import type { Drawing, DrawingBoard } from './drawing.ts';
 import { fontFamily, ink, paper } from './ink.ts';
+import { svgTree } from './svg-tree.ts';
 
 /** CSS fixes 96 px to the inch (CSS Values and Units Level 3, 5.2). */
 export const mmPerPixel = 25.4 / 96;
@@ -63,5 +64,5 @@ export function closeSheet(sheet: Sheet, title: string, description: string): Dr
   ];
   // First in the drawing, where assistive technology looks for them; put in from the last to the first.
   for (const text of texts.reverse()) text.back();
-  return { svg: svg.svg(), width, height, description };
+  return { svg: svgTree(svg.node), width, height, description };
 }

@@ -1,3 +1,6 @@
+import type { Element } from 'hast';
+import { toHtml } from 'hast-util-to-html';
+import { createSVGWindow } from 'svgdom';
 import type { DrawingBoard } from './drawing.ts';
 import { type Box, boxOf, type Point, type Segment, segmentsOf } from './geometry.ts';
 
@@ -23,30 +26,40 @@ export interface ReadElement {
   readonly transform: string | undefined;
 }
 
-export function readSvg(svg: string): ReadElement[] {
-  const elements: ReadElement[] = [];
-  const open: { id: string; transform: string | undefined }[] = [];
-  for (const [, close, name, written, selfClosed, text] of svg.matchAll(
-    /<(\/?)([a-z]+)((?:\s[^>]*?)?)(\/?)>([^<]*)/gi,
-  )) {
-    if (close) {
-      if (name === 'g') open.pop();
-      continue;
-    }
-    const attributes = Object.fromEntries(
-      [...written!.matchAll(/([\w:-]+)="([^"]*)"/g)].map(([, key, value]) => [key!, value!]),
-    );
-    const within = open.map((group) => group.id);
-    const transform = open.findLast((group) => group.transform)?.transform;
-    elements.push({ name: name!, attributes, within, text: text!, transform });
-    if (name === 'g' && !selfClosed) open.push({ id: attributes.id ?? '', transform: attributes.transform });
-  }
-  return elements;
+/** A finished drawing, or its text out of a page. */
+type Svg = Element | string;
+
+export function readSvg(svg: Svg): ReadElement[] {
+  const root = createSVGWindow().document.documentElement;
+  root.innerHTML = typeof svg === 'string' ? svg : svgText(svg);
+  return readUnder(root.firstElementChild!, [], undefined);
+}
+
+function readUnder(
+  element: globalThis.Element,
+  within: readonly string[],
+  transform: string | undefined,
+): ReadElement[] {
+  const name = element.nodeName;
+  const attributes = Object.fromEntries(Array.from(element.attributes, (each) => [each.name, each.value]));
+  const children = [...element.childNodes];
+  const text = children.map((child) => (child.nodeType === child.TEXT_NODE ? child.nodeValue : '')).join('');
+  const groups = name === 'g' ? [...within, attributes.id ?? ''] : within;
+  const moved = name === 'g' ? (attributes.transform ?? transform) : transform;
+  const inside = children.flatMap((child) =>
+    child.nodeType === child.ELEMENT_NODE ? readUnder(child as globalThis.Element, groups, moved) : [],
+  );
+  return [{ name, attributes, within, text, transform }, ...inside];
+}
+
+/** A drawing as the page has it. */
+export function svgText(svg: Element): string {
+  return toHtml(svg);
 }
 
 const number = (element: ReadElement, name: string) => Number(element.attributes[name]);
 
-export function textsOf(svg: string, board: DrawingBoard): ReadText[] {
+export function textsOf(svg: Svg, board: DrawingBoard): ReadText[] {
   return readSvg(svg)
     .filter((element) => element.name === 'text')
     .map((element) => {
@@ -70,7 +83,7 @@ export function textsOf(svg: string, board: DrawingBoard): ReadText[] {
 }
 
 /** Straight pieces of the lines and paths in a group, with half their stroke. */
-export function linesIn(svg: string, group: string): (Segment & { halfWidth: number })[] {
+export function linesIn(svg: Svg, group: string): (Segment & { halfWidth: number })[] {
   return readSvg(svg)
     .filter((element) => element.within.some((id) => id.endsWith(group)) && element.attributes.stroke)
     .flatMap((element) => {
@@ -94,7 +107,7 @@ export function pointsOf(element: ReadElement): Point[] {
 }
 
 /** Circles, rectangles and filled shapes in a group. */
-export function shapesIn(svg: string, group: string): Box[] {
+export function shapesIn(svg: Svg, group: string): Box[] {
   return readSvg(svg)
     .filter((element) => element.within.some((id) => id.endsWith(group)))
     .flatMap((element): Box[] => {

@@ -3,6 +3,7 @@ import { planApproach } from '../../flight/plan/planner.ts';
 import type { Plan } from '../../flight/terms/plan.ts';
 import { createNodeBoard } from '../../press/printing/node-board.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
+import type { Drawing } from '../kit/drawing.ts';
 import { boxesOverlap, contains, grown, segmentMeetsBox } from '../kit/geometry.ts';
 import { linesIn, pointsOf, readSvg, shapesIn, textsOf } from '../kit/svg-reading.ts';
 import { aircraft, airfieldOf, drawnPattern, plannedCases, runwayOf } from '../shared/test-plans.ts';
@@ -38,7 +39,7 @@ describe('the pattern drawing is to scale', () => {
 
   it('draws the runway on to the farthest end of a fault: none seems to have left it', () => {
     const plan = drawnPattern({ ...shape, runway: { length: 2400 } });
-    const runwayIn = (svg: string, scale: number) => {
+    const runwayIn = (svg: Drawing['svg'], scale: number) => {
       const rect = readSvg(svg).find(({ name, within }) => name === 'rect' && within.includes('p-ground'))!;
       const { x, y, width, height } = rect.attributes;
       const box = { x: Number(x), y: Number(y), width: Number(width), height: Number(height) };
@@ -133,7 +134,7 @@ describe('the pattern drawing is to scale', () => {
 
 describe('the pattern drawing shows where north is and where the wind blows', () => {
   /** Bearing on the page of an arrowhead: from the notch of its back (third point) to its tip (first). */
-  const bearing = (svg: string, which: number) => {
+  const bearing = (svg: Drawing['svg'], which: number) => {
     const heads = readSvg(svg).filter(
       ({ name, within, attributes }) =>
         name === 'path' && within.includes('p-legend') && attributes.d!.endsWith('Z'),

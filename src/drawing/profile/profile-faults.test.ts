@@ -6,8 +6,9 @@ import type { FaultChange } from '../../flight/terms/fault.ts';
 import type { Plan, PlanRequest } from '../../flight/terms/plan.ts';
 import { createNodeBoard } from '../../press/printing/node-board.ts';
 import { missText } from '../../words/keys/place-words.ts';
+import type { Drawing } from '../kit/drawing.ts';
 import { contains } from '../kit/geometry.ts';
-import { pointsOf, readSvg, textsOf } from '../kit/svg-reading.ts';
+import { pointsOf, readSvg, svgText, textsOf } from '../kit/svg-reading.ts';
 import { expectNothingHidden } from '../labels/nothing-hidden.ts';
 import type { DrawnFault } from '../shared/drawn-fault.ts';
 import { aircraft, airfieldOf, drawnPattern, fasterAircraft, runwayOf } from '../shared/test-plans.ts';
@@ -20,7 +21,7 @@ const plain = (text: string) => text.replaceAll('\u00a0', ' ');
 const shape = { circuit: 'left', spacing: 400, pastAbeam: 220, radius: 90, height: 304.8 } as const;
 const draw = (plan: Plan, faults: readonly DrawnFault[], options: object = {}) =>
   profileDrawing(plan, { units, board, id: 'q', maxWidth: 170, maxHeight: 100, faults, ...options });
-const inGroup = (svg: string, group: string) =>
+const inGroup = (svg: Drawing['svg'], group: string) =>
   readSvg(svg).filter(({ within }) => within.includes(`q-${group}`));
 
 /** The same flight, all of it farther along and higher. */
@@ -34,7 +35,7 @@ function movedBy(along: number, plan: Plan, name = 'Moved', up = 0): DrawnFault 
 }
 
 /** Page x of a distance to go, from the axis' own numbers. */
-function xOf(svg: string) {
+function xOf(svg: Drawing['svg']) {
   const numbers = textsOf(svg, board)
     .filter(({ within, text }) => within.includes('q-axes') && text.endsWith('\u00a0m'))
     .map(({ text, box }) => ({ metres: Number(text.replace(/[^\d]/g, '')), x: box.x + box.width / 2 }));
@@ -45,7 +46,7 @@ function xOf(svg: string) {
 }
 
 /** Page x of the middle of each cross: its two strokes are the lines of the faults' group. */
-function crosses(svg: string): number[] {
+function crosses(svg: Drawing['svg']): number[] {
   const lines = inGroup(svg, 'faults').filter(({ name }) => name === 'line');
   return lines
     .filter((_, index) => index % 2 === 0)
@@ -55,7 +56,7 @@ function crosses(svg: string): number[] {
     });
 }
 
-const dashed = (svg: string) =>
+const dashed = (svg: Drawing['svg']) =>
   inGroup(svg, 'faults').filter(({ attributes }) => attributes['stroke-dasharray'] !== undefined);
 
 function flownFaults(request: PlanRequest, changes: readonly FaultChange[]) {
@@ -144,7 +145,7 @@ describe('faults over the profile', () => {
       );
       expect(crosses(svg)[0]!).toBeLessThanOrEqual(ground[1]!.x + 0.01);
     }
-    expect(plain(draw(plan, [movedBy(420, plan)]).svg)).toContain('>200 m past<');
+    expect(plain(svgText(draw(plan, [movedBy(420, plan)]).svg))).toContain('>200 m past<');
   });
 
   it('names each with where it ends, in bold, and for a reader who cannot see it', () => {
@@ -178,8 +179,8 @@ describe('faults over the profile', () => {
   });
 
   it('draws nothing more without them', () => {
-    expect(draw(plan, []).svg).toBe(draw(plan, [], { faults: undefined }).svg);
-    expect(draw(plan, []).svg).not.toContain('q-faults');
+    expect(svgText(draw(plan, []).svg)).toBe(svgText(draw(plan, [], { faults: undefined }).svg));
+    expect(svgText(draw(plan, []).svg)).not.toContain('q-faults');
   });
 
   it.each([

@@ -2,8 +2,17 @@ import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../flight/terms/plan.ts';
 import { createNodeBoard } from '../../press/printing/node-board.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
+import type { Drawing } from '../kit/drawing.ts';
 import { boxesOverlap, contains, grown, segmentMeetsBox } from '../kit/geometry.ts';
-import { linesIn, pointsOf, type ReadElement, readSvg, shapesIn, textsOf } from '../kit/svg-reading.ts';
+import {
+  linesIn,
+  pointsOf,
+  type ReadElement,
+  readSvg,
+  shapesIn,
+  svgText,
+  textsOf,
+} from '../kit/svg-reading.ts';
 import { drawnPattern, plannedCases } from '../shared/test-plans.ts';
 import { profileDrawing } from './profile.ts';
 
@@ -14,11 +23,11 @@ const shape = { circuit: 'left', spacing: 400, pastAbeam: 220, radius: 90, heigh
 const draw = (plan: Plan, options: object = {}) =>
   profileDrawing(plan, { units: feet, board, id: 'q', maxWidth: 128, maxHeight: 80, ...options });
 const plain = (text: string) => text.replaceAll('\u00a0', ' ');
-const inGroup = (svg: string, group: string) =>
+const inGroup = (svg: Drawing['svg'], group: string) =>
   readSvg(svg).filter(({ within }) => within.includes(`q-${group}`));
 
 /** Page x of a distance and page y of a height, read from the axes' own numbers. */
-function axes(svg: string) {
+function axes(svg: Drawing['svg']) {
   const numbers = textsOf(svg, board).filter(({ within }) => within.includes('q-axes'));
   const read = (unit: string) =>
     numbers
@@ -53,12 +62,12 @@ describe('the profile', () => {
     expect(perFoot / 0.3048 / perMetre).toBeCloseTo(exaggeration, 1);
     const { exaggeration: lower, svg: low } = draw(drawnPattern({ ...shape, height: 200 }));
     expect(lower).toBeGreaterThan(1);
-    expect(plain(low)).toContain(`Heights drawn ${lower}× as large as distances.`);
+    expect(plain(svgText(low))).toContain(`Heights drawn ${lower}× as large as distances.`);
     expect(exaggeration).toBe(1.5);
-    expect(plain(svg)).toContain('Heights drawn 1.5× as large as distances.');
+    expect(plain(svgText(svg))).toContain('Heights drawn 1.5× as large as distances.');
     const high = draw(drawnPattern({ ...shape, height: 450 }));
     expect(high.exaggeration).toBe(1);
-    expect(high.svg).toContain('Heights and distances drawn alike.');
+    expect(svgText(high.svg)).toContain('Heights and distances drawn alike.');
   });
 
   it('puts each key at its height and at the distance still to be flown', () => {
@@ -84,7 +93,7 @@ describe('the profile', () => {
     const [from, to] = pointsOf(line);
     expect(from!.y).toBe(to!.y);
     expect(Math.abs(axes(svg).feet(from!.y) - 300)).toBeLessThan(4);
-    expect(plain(svg)).toContain('300 ft: turn to final complete');
+    expect(plain(svgText(svg))).toContain('300 ft: turn to final complete');
   });
 
   it('draws a gate as a bar from its lowest to its highest height, open where there is no edge', () => {
@@ -141,18 +150,22 @@ describe('the profile', () => {
       const heights = inGroup(svg, 'heights');
       const bar = heights.find(({ name, attributes }) => name === 'rect' && !attributes.stroke)!;
       const caps = heights.filter(({ attributes }) => attributes['stroke-width'] === '0.5');
-      return { svg: plain(svg), top: axes(svg).feet(Number(bar.attributes.y)) * 0.3048, caps: caps.length };
+      return {
+        words: plain(svgText(svg)),
+        top: axes(svg).feet(Number(bar.attributes.y)) * 0.3048,
+        caps: caps.length,
+      };
     };
     const highest = Math.max(...plan.track.map(({ height }) => height));
     const tall = read(3 * highest);
     expect(tall.top).toBeCloseTo(1.4 * highest, -1);
     expect(tall.caps).toBe(1);
     const feet = Math.floor((3 * highest) / 3.048) * 10;
-    expect(tall.svg).toContain(`up to ${feet.toLocaleString('en')} ft`);
+    expect(tall.words).toContain(`up to ${feet.toLocaleString('en')} ft`);
     const whole = read(1.3 * highest);
     expect(whole.top).toBeCloseTo(1.3 * highest, -1);
     expect(whole.caps).toBe(2);
-    expect(whole.svg).not.toContain('up to');
+    expect(whole.words).not.toContain('up to');
   });
 
   it('draws no bar where the edges of a gate cross, also once they are rounded, and says why', () => {
@@ -167,7 +180,7 @@ describe('the profile', () => {
     expect(
       inGroup(svg, 'heights').filter(({ name, attributes }) => name === 'rect' && !attributes.stroke),
     ).toEqual([]);
-    expect(plain(svg)).not.toMatch(/1,3[67]0 ft|Bars:/);
+    expect(plain(svgText(svg))).not.toMatch(/1,3[67]0 ft|Bars:/);
     expect(
       plain(
         textsOf(svg, board)
@@ -192,7 +205,7 @@ describe('the profile', () => {
       (height) => `${height.toLocaleString('en')} ft`,
     );
     expect(plain(description)).toContain(`between ${printed.join(' and ')}`);
-    for (const text of printed) expect(plain(svg)).toContain(text);
+    for (const text of printed) expect(plain(svgText(svg))).toContain(text);
   });
 
   it('draws its line where the school has the turn to final complete, rounded up', () => {
@@ -201,7 +214,7 @@ describe('the profile', () => {
       ({ attributes }) => attributes['stroke-dasharray'] === '2 1.2',
     )!;
     expect(Math.abs(axes(svg).feet(pointsOf(line)[0]!.y) - 365)).toBeLessThan(4);
-    expect(plain(svg)).toContain('370 ft: turn to final complete');
+    expect(plain(svgText(svg))).toContain('370 ft: turn to final complete');
     expect(plain(description)).toContain('A line marks 370 ft, by which');
   });
 
@@ -220,16 +233,16 @@ describe('the profile', () => {
 
   it('shows an obstacle under final, and none beside it', () => {
     const under = draw(drawnPattern(shape));
-    expect(plain(under.svg)).toContain('>Hedge 10 ft<');
+    expect(plain(svgText(under.svg))).toContain('>Hedge 10 ft<');
     expect(plain(under.description)).toContain('Under final: Hedge, 10 ft high.');
     const obstacles = [{ what: 'Barn', height: 9, along: -150, across: 120, width: 20 }];
     const beside = draw(drawnPattern({ ...shape, runway: { obstacles } }));
-    expect(beside.svg).not.toContain('Barn');
+    expect(svgText(beside.svg)).not.toContain('Barn');
   });
 
   it('shows of a spiral what follows the downwind key, and says so', () => {
     const { svg, description } = draw(drawnPattern({ ...shape, circles: 2, height: 900 }));
-    expect(svg).toContain('The circles above the downwind key are not drawn.');
+    expect(plain(svgText(svg))).toContain('The circles above the downwind key are not drawn.');
     expect(inGroup(svg, 'phases').map(({ text }) => text)).not.toContain('circle');
     expect(plain(description)).toMatch(/Overhead: 2,950 ft/);
   });
@@ -253,7 +266,7 @@ describe('the profile', () => {
       made: false,
     } as Plan;
     const { svg, description } = draw(short);
-    expect(plain(svg)).toContain('>140 m short<');
+    expect(plain(svgText(svg))).toContain('>140 m short<');
     expect(plain(description)).toContain('The wheels touch 140 m short.');
     const [touched, spot] = centres(inGroup(svg, 'marks')).slice(-2);
     expect(Math.abs(axes(svg).toGo(touched!.x))).toBeLessThan(3);

@@ -7,8 +7,9 @@ import type { PlanRequest } from '../../flight/terms/plan.ts';
 import { createNodeBoard } from '../../press/printing/node-board.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
 import { keyNames } from '../../words/keys/key-names.ts';
+import type { Drawing } from '../kit/drawing.ts';
 import { distance, fromSegment, segmentMeetsBox, segmentsOf } from '../kit/geometry.ts';
-import { pointsOf, readSvg, textsOf } from '../kit/svg-reading.ts';
+import { pointsOf, readSvg, svgText, textsOf } from '../kit/svg-reading.ts';
 import { expectNothingHidden } from '../labels/nothing-hidden.ts';
 import { aircraft, airfieldOf, fasterAircraft, runwayOf } from '../shared/test-plans.ts';
 import { reachDrawing } from './reach.ts';
@@ -59,7 +60,7 @@ function sceneOf(changes: Partial<PlanRequest> = {}): ReachScene {
 
 const draw = (scene: ReachScene, options: object = {}) =>
   reachDrawing(scene, { units: feet, board, id: 'r', maxWidth: 174, maxHeight: 200, ...options });
-const inGroup = (svg: string, group: string) =>
+const inGroup = (svg: Drawing['svg'], group: string) =>
   readSvg(svg).filter(({ within }) => within.includes(`r-${group}`));
 
 describe('the ground within reach', () => {
@@ -70,7 +71,7 @@ describe('the ground within reach', () => {
     // The glide ratio is the distance forward over the height lost (FAA-H-8083-3, chapter 3, glides).
     const ahead = distanceToRing(calm.from, calm.from.heading, calm.outline)!;
     expect(ahead / calm.from.height).toBeCloseTo(6.2, 1);
-    expect(plain(draw(calm).svg)).toContain(
+    expect(plain(svgText(draw(calm).svg))).toContain(
       `>${Math.floor(ahead / 10)
         .toString()
         .replace(/^(\d)/, '$1,')}0 m ahead<`,
@@ -121,7 +122,7 @@ describe('the ground within reach', () => {
     expect(plain(description)).toMatch(/Field near pasture: within reach, [\d,]+ m away\./);
     expect(plain(description)).toMatch(/Field far stubble: out of reach, [\d,]+ m away\./);
     expect(plain(description)).toContain('The spot of runway 24 is within reach');
-    expect(svg).not.toContain('>far stubble<');
+    expect(svgText(svg)).not.toContain('>far stubble<');
   });
 
   it('leads from a name to the edge of its field', () => {
@@ -162,9 +163,9 @@ describe('the ground within reach', () => {
 
   it('shows wind and north as the pattern does', () => {
     const { svg } = draw(windy);
-    expect(plain(svg)).toContain('Wind 270° 12 kt');
-    expect(plain(svg)).toMatch(/at 1,000 ft: 270° 19 kt/);
-    expect(plain(draw(calm).svg)).toContain('Wind calm');
+    expect(plain(svgText(svg))).toContain('Wind 270° 12 kt');
+    expect(plain(svgText(svg))).toMatch(/at 1,000 ft: 270° 19 kt/);
+    expect(plain(svgText(draw(calm).svg))).toContain('Wind calm');
   });
 
   it('says so where there is no room', () => {

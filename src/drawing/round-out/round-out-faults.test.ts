@@ -6,7 +6,8 @@ import type { FaultChange, FaultFlown } from '../../flight/terms/fault.ts';
 import type { PlanRequest } from '../../flight/terms/plan.ts';
 import { createNodeBoard } from '../../press/printing/node-board.ts';
 import { missText } from '../../words/keys/place-words.ts';
-import { pointsOf, readSvg, textsOf } from '../kit/svg-reading.ts';
+import type { Drawing } from '../kit/drawing.ts';
+import { pointsOf, readSvg, svgText, textsOf } from '../kit/svg-reading.ts';
 import { expectNothingHidden } from '../labels/nothing-hidden.ts';
 import type { DrawnFault } from '../shared/drawn-fault.ts';
 import { aircraft, airfieldOf, fasterAircraft, runwayOf } from '../shared/test-plans.ts';
@@ -17,7 +18,7 @@ import { landingEnd } from './round-out-flight.ts';
 const board = createNodeBoard();
 const units = { height: 'ft', distance: 'm', speed: 'kt' } as const;
 const plain = (text: string) => text.replaceAll('\u00a0', ' ');
-const inGroup = (svg: string, group: string) =>
+const inGroup = (svg: Drawing['svg'], group: string) =>
   readSvg(svg).filter(({ within }) => within.includes(`o-${group}`));
 
 const runway = runwayOf({ length: 640, spot: 150 });
@@ -51,7 +52,7 @@ const draw = (faults: readonly DrawnFault[], options: object = {}, of = plan) =>
   roundOutDrawing(of, { units, board, id: 'o', maxWidth: 174, maxHeight: 100, faults, ...options });
 
 /** Page x of a distance and y of a height, from the axes' own numbers. */
-function axes(svg: string) {
+function axes(svg: Drawing['svg']) {
   const numbers = textsOf(svg, board).filter(({ within }) => within.includes('o-axes'));
   const middle = ({ box }: (typeof numbers)[number]) => ({
     x: box.x + box.width / 2,
@@ -65,7 +66,7 @@ function axes(svg: string) {
   return { perMetre, perHeight, spot, ground: middle(zero!).y };
 }
 
-function crosses(svg: string) {
+function crosses(svg: Drawing['svg']) {
   const lines = inGroup(svg, 'faults').filter(({ name }) => name === 'line');
   return lines
     .filter((_, index) => index % 2 === 0)
@@ -114,7 +115,9 @@ describe('faults over the round-out', () => {
       inGroup(svg, group).flatMap(({ attributes }) => attributes['stroke-dasharray'] ?? []);
     expect(dashes('faults')).toEqual(['2.6 1.3']);
     expect(dashes('track')).toEqual(['0.8 0.8']);
-    expect(plain(svg)).toContain('Dotted: the glide carried on to the aim point. Dashed: a fault flown');
+    expect(plain(svgText(svg))).toContain(
+      'Dotted: the glide carried on to the aim point. Dashed: a fault flown',
+    );
   });
 
   it('makes room for a float of 150 m, and for where its round-out begins', () => {
@@ -126,7 +129,7 @@ describe('faults over the round-out', () => {
     const [cross] = crosses(svg);
     expect(Math.abs((cross!.x - spot) / perMetre - 150)).toBeLessThan(1);
     expect(cross!.x).toBeLessThan(width - 5);
-    expect(plain(svg)).toMatch(/>\d+ m past</);
+    expect(plain(svgText(svg))).toMatch(/>\d+ m past</);
     const first = pointsOf(inGroup(svg, 'track').find(({ name }) => name === 'path')!)[0]!;
     expect((first.x - spot) / perMetre).toBeCloseTo(end.final[0]!.along, 0);
   });
@@ -157,8 +160,8 @@ describe('faults over the round-out', () => {
   });
 
   it('draws nothing more without them', () => {
-    expect(draw([]).svg).toBe(draw([], { faults: undefined }).svg);
-    expect(draw([]).svg).not.toContain('o-faults');
+    expect(svgText(draw([]).svg)).toBe(svgText(draw([], { faults: undefined }).svg));
+    expect(svgText(draw([]).svg)).not.toContain('o-faults');
   });
 
   it.each([

@@ -3,8 +3,9 @@ import { inducedDragReduction } from '../../flight/aircraft/ground-effect.ts';
 import { planApproach } from '../../flight/plan/planner.ts';
 import type { Plan, PlanRequest } from '../../flight/terms/plan.ts';
 import { createNodeBoard } from '../../press/printing/node-board.ts';
+import type { Drawing } from '../kit/drawing.ts';
 import { fromSegment, segmentsOf } from '../kit/geometry.ts';
-import { pointsOf, readSvg, textsOf } from '../kit/svg-reading.ts';
+import { pointsOf, readSvg, svgText, textsOf } from '../kit/svg-reading.ts';
 import { expectNothingHidden } from '../labels/nothing-hidden.ts';
 import { aircraft, airfieldOf, fasterAircraft, runwayOf } from '../shared/test-plans.ts';
 import { roundOutDrawing } from './round-out.ts';
@@ -46,11 +47,11 @@ function movedBy(metres: number, plan: Plan): Plan {
 
 const draw = (plan: Plan, options: object = {}) =>
   roundOutDrawing(plan, { units: feet, board, id: 'o', maxWidth: 174, maxHeight: 90, ...options });
-const inGroup = (svg: string, group: string) =>
+const inGroup = (svg: Drawing['svg'], group: string) =>
   readSvg(svg).filter(({ within }) => within.includes(`o-${group}`));
 
 /** Page x of a distance and y of a height, from the axes' own numbers (metres and metres). */
-function axes(svg: string) {
+function axes(svg: Drawing['svg']) {
   const numbers = textsOf(svg, board).filter(({ within }) => within.includes('o-axes'));
   const x = (text: string) => {
     const { box } = numbers.find((each) => plain(each.text) === text)!;
@@ -80,7 +81,7 @@ describe('the round-out', () => {
     const { perMetre, perHeight } = axes(drawing.svg);
     expect(drawing.exaggeration).toBeGreaterThan(1);
     expect(perHeight / perMetre).toBeCloseTo(drawing.exaggeration, 1);
-    expect(plain(drawing.svg)).toContain(`Heights drawn ${drawing.exaggeration}× as large`);
+    expect(plain(svgText(drawing.svg))).toContain(`Heights drawn ${drawing.exaggeration}× as large`);
   });
 
   it('goes through every sample that was flown', () => {
@@ -140,8 +141,8 @@ describe('the round-out', () => {
   it('marks a touchdown away from the spot', () => {
     const { description, svg } = draw(movedBy(-140, plan));
     expect(plain(description)).toMatch(/The wheels touch 140 m short at \d+ kt\./);
-    expect(plain(svg)).toContain('>Wheels touch, 140 m short<');
-    expect(plain(draw(movedBy(60, plan)).svg)).toContain('>Wheels touch, 60 m long<');
+    expect(plain(svgText(svg))).toContain('>Wheels touch, 140 m short<');
+    expect(plain(svgText(draw(movedBy(60, plan)).svg))).toContain('>Wheels touch, 60 m long<');
   });
 
   it('needs a round-out, and room', () => {

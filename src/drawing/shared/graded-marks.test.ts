@@ -5,7 +5,8 @@ import type { KeyId } from '../../flight/terms/key.ts';
 import type { Plan } from '../../flight/terms/plan.ts';
 import { createNodeBoard } from '../../press/printing/node-board.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
-import { readSvg, textsOf } from '../kit/svg-reading.ts';
+import type { Drawing } from '../kit/drawing.ts';
+import { readSvg, svgText, textsOf } from '../kit/svg-reading.ts';
 import { expectNothingHidden } from '../labels/nothing-hidden.ts';
 import { patternDrawing } from '../pattern/pattern.ts';
 import { profileDrawing } from '../profile/profile.ts';
@@ -36,7 +37,7 @@ const drawings = {
 };
 
 /** Squares in the drawing: grade, middle and weight. */
-function squares(svg: string) {
+function squares(svg: Drawing['svg']) {
   return readSvg(svg)
     .filter(({ attributes }) => attributes['data-grade'])
     .map(({ attributes: { x, y, width, 'stroke-width': weight, 'data-grade': grade, fill } }) => ({
@@ -54,7 +55,7 @@ describe.each(Object.entries(drawings))('a %s', (name, draw) => {
   it('has no square where no limit is passed, nor for what is only worth knowing', () => {
     const { svg } = draw(plain);
     expect(squares(svg)).toEqual([]);
-    expect(svg).not.toMatch(/square|not to be flown|beyond a limit/);
+    expect(svgText(svg)).not.toMatch(/square|not to be flown|beyond a limit/);
     const known = draw(withCautions(['final', 'worth-knowing'])).svg;
     expect(squares(known)).toEqual([]);
   });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { createNodeBoard } from '../../press/printing/node-board.ts';
-import { readSvg } from '../kit/svg-reading.ts';
+import type { Drawing } from '../kit/drawing.ts';
+import { readSvg, svgText } from '../kit/svg-reading.ts';
 import { expectNothingHidden } from '../labels/nothing-hidden.ts';
 import { type DrawnTurn, turnsDrawing } from './turns.ts';
 
@@ -25,7 +26,7 @@ const draw = (turns: readonly DrawnTurn[], options: object = {}) =>
     ...options,
   });
 /** The circles of the turns: the heavy ones. */
-const circles = (svg: string) =>
+const circles = (svg: Drawing['svg']) =>
   readSvg(svg)
     .filter(({ name, attributes }) => name === 'circle' && attributes['stroke-width'] === '1.15')
     .map(({ attributes }) => ({
@@ -54,9 +55,9 @@ describe('the drawing of turns', () => {
 
   it('says radius and height lost under each, and in the text', () => {
     const { svg, description } = draw(three);
-    expect(plain(svg)).toContain('>Bank 30°<');
-    expect(plain(svg)).toContain('>radius 80 m<');
-    expect(plain(svg)).toContain('>half a turn: −150 ft<');
+    expect(plain(svgText(svg))).toContain('>Bank 30°<');
+    expect(plain(svgText(svg))).toContain('>radius 80 m<');
+    expect(plain(svgText(svg))).toContain('>half a turn: −150 ft<');
     expect(plain(description)).toContain(
       'At 45° of bank: radius 50 m, 110 ft lost in half a turn, 220 ft in a whole one.',
     );

@@ -5,7 +5,6 @@ import { attemptFor } from '../packet/lesson-messages.ts';
 import { type LessonText, openText } from '../packet/lesson-text.ts';
 import { once } from '../packet/once.ts';
 import { ofClasses, type Scenario, scenarioOf } from '../packet/scenario.ts';
-import { papers } from '../paper/paper.ts';
 import { sayAgain } from '../printing/kept-messages.ts';
 import type { Make, PrintOrder } from '../printing/order.ts';
 import { packetKey, schoolFor } from '../printing/packet-key.ts';
@@ -25,19 +24,19 @@ export function bookOrder(book: Book, volume: Volume): PrintOrder {
   const { school, title, lessons, files, date, common } = book;
   const { path, edition, paper, refused } = volume;
   const leaves = once(() => leavesOf(book, volume));
-  const make: Make = async (trial) => {
+  const make: Make = async (print) => {
     const made = await bindVolume(book, volume, leaves());
     if (!made) {
       refused();
       return undefined;
     }
     const { findPages } = await import('./find-pages.ts');
-    const first = await trial(made.html(), { draft: true });
-    return { ...made, html: made.html(first && (await findPages(first))) };
+    const { document, ...found } = made;
+    const first = await print(document(), { draft: true });
+    return { ...found, document: document(first && (await findPages(first))) };
   };
   return {
     path,
-    paper: papers[paper],
     date,
     key: () => {
       const bound = leaves();

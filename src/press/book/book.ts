@@ -6,8 +6,8 @@ import { approachNames } from '../../words/approaches/approach-names.ts';
 import { gradeNames } from '../../words/cautions/grade-words.ts';
 import { formatWind } from '../../words/figures/format.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
-import { documentHtml } from '../formats/document-html.ts';
 import { makeTableRooms, setText } from '../formats/document-tree.ts';
+import type { PageDocument } from '../formats/page-document.ts';
 import { pageBand } from '../packet/grade-bands.ts';
 import { type Sized, sizesSentence } from '../packet/left-out.ts';
 import { subjectLine } from '../packet/setting.ts';
@@ -48,10 +48,10 @@ interface Worked {
 }
 
 /**
- * A school's book as a self-contained HTML document. `pages` says on which page each place stands: it is known when the
+ * A school's book as a document. `pages` says on which page each place stands: it is known when the
  * book has been printed once without it, for a page number takes the same room before it is known.
  */
-export function bookHtml(input: BookInput, pages?: PagesOf): string {
+export function bookDocument(input: BookInput, pages?: PagesOf): PageDocument {
   const { title, school, edition, parts, paper, date, fingerprint } = input;
   const day = date.toISOString().slice(0, 10);
   const aircraft = parts.map((part) => part.aircraft).join(', ');
@@ -69,12 +69,14 @@ export function bookHtml(input: BookInput, pages?: PagesOf): string {
     matter('contents', 'Contents', [contents(parts, worked, pages)]),
     matter('figures', 'List of figures', [figures(chapters, pages)]),
   ];
+  const covered = cover(input, aircraft, day);
+  // The chapters are set already.
+  setText([covered, ...front, ...back]);
   const body = h('body', { class: ['book', `edition-${edition}`] }, [
     ...(edition === 'student' ? [ruledMargin(paper)] : []),
-    cover(input, aircraft, day),
-    h('main', [...front, ...chapters.map(({ html }) => raw(html)), ...back]),
+    covered,
+    h('main', [...front, ...chapters.map(({ section }) => section), ...back]),
   ]);
-  setText(body.children);
   const running: RunningTitle[] = [
     { page: 'matter', title, subject: aircraft, origin },
     ...chapters.map((chapter) => ({
@@ -86,12 +88,13 @@ export function bookHtml(input: BookInput, pages?: PagesOf): string {
     })),
   ];
   const forWhom = edition === 'instructor' ? `, ${editionNames.instructor.toLowerCase()}` : '';
-  return documentHtml(`${title} — ${aircraft} — ${school.name}${forWhom}`, bookCss(paper, running), body);
-}
-
-/** Finished markup of our own. */
-function raw(value: string): ElementContent {
-  return { type: 'raw', value };
+  return {
+    title: `${title} — ${aircraft} — ${school.name}${forWhom}`,
+    css: bookCss(paper, running),
+    body,
+    paper,
+    date,
+  };
 }
 
 /** In the contents: of a chapter whose plan is not to be flown. */

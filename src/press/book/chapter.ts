@@ -1,5 +1,4 @@
 import type { Element, ElementContent, Root } from 'hast';
-import { toHtml } from 'hast-util-to-html';
 import { h } from 'hastscript';
 import { visit } from 'unist-util-visit';
 import { type Simplification, simplifications } from '../../flight/questions/simplifications.ts';
@@ -29,7 +28,8 @@ export interface Chapter {
   readonly plan: Plan;
   /** What each simplification comes to in the plan; worked out when it is first asked for. */
   readonly sizes: () => readonly Simplification[];
-  readonly html: string;
+  /** The chapter's own `section`. */
+  readonly section: Element;
   readonly sections: readonly Place[];
   readonly figures: readonly Place[];
   readonly standards: readonly Place[];
@@ -76,7 +76,7 @@ const ofTheAircraft = [
 
 export function finishChapter({ input, parts }: Draft): Chapter {
   const { id, number, title, plan, request, units } = input;
-  const content = h('section', { class: ['chapter', id], ariaLabelledBy: id }, [
+  const section = h('section', { class: ['chapter', id], ariaLabelledBy: id }, [
     // No approach is flown on the pages of an aircraft.
     ...(number === undefined ? [] : gradeBands(plan, units, flyableWords(plan, request, units))),
     h('header', { class: 'masthead' }, [
@@ -89,10 +89,9 @@ export function finishChapter({ input, parts }: Draft): Chapter {
     ]),
     ...parts,
   ]);
-  setText([content]);
-  const html = toHtml(content, { allowDangerousHtml: true });
+  setText([section]);
   const sizes = once(() => simplifications(request));
-  return { id, number, title, plan, sizes, html, ...survey(parts) };
+  return { id, number, title, plan, sizes, section, ...survey(parts) };
 }
 
 /** Headings that every lesson has: a list of contents that names them in each chapter says nothing. */

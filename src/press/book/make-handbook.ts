@@ -4,6 +4,7 @@ import type { Edition } from '../../../components/context.ts';
 import type { PlanGrade } from '../../flight/terms/caution.ts';
 import { renderLesson } from '../../lesson/render-lesson.ts';
 import { hasErrors, type YamlSource } from '../../school/yaml-source.ts';
+import type { PageDocument } from '../formats/page-document.ts';
 import { fingerprint } from '../packet/fingerprint.ts';
 import { countRefused } from '../packet/grade-tally.ts';
 import type { Attempt } from '../packet/lesson-messages.ts';
@@ -16,7 +17,7 @@ import { type PaperName, papers } from '../paper/paper.ts';
 import type { Made } from '../printing/order.ts';
 import { schoolFor } from '../printing/packet-key.ts';
 import { aircraftLesson } from './aircraft-lesson.ts';
-import { bookHtml, type Part } from './book.ts';
+import { bookDocument, type Part } from './book.ts';
 import { type Draft, draftChapter, finishChapter } from './chapter.ts';
 import { indexPlaces } from './index-places.ts';
 import type { PagesOf } from './page-number.ts';
@@ -46,7 +47,7 @@ export interface HandbookRequest extends Pick<BookSource, 'school' | 'title' | '
 /** A book that wants printing. */
 export interface Handbook extends Pick<Made, 'messages' | 'pictures' | 'grades'> {
   /** The document, with the pages of a first print or without. */
-  readonly html: (pages?: PagesOf) => string;
+  readonly document: (pages?: PagesOf) => PageDocument;
 }
 
 /** Binds lessons, flown for each aircraft of the volume, into one book. Undefined where one cannot be: its message says so. */
@@ -125,5 +126,5 @@ export function makeHandbook(request: HandbookRequest): Handbook | undefined {
     version,
   });
   const book = { title, school, edition, parts, units, paper: papers[paper], date, fingerprint: mark };
-  return { messages, pictures, grades, html: (pages) => bookHtml(book, pages) };
+  return { messages, pictures, grades, document: (pages) => bookDocument(book, pages) };
 }

@@ -5,7 +5,7 @@ import { h } from 'hastscript';
 export type PagesOf = ReadonlyMap<string, number>;
 
 /** As wide as any page of a book, until the pages are known. */
-const unknown = '000';
+export const unknown = '000';
 
 /** The number of the page on which `id` stands, as a link to it; until the pages are known, a mark of the same width. */
 export function pageNumber(id: string, pages: PagesOf | undefined): Element {

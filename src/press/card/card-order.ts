@@ -37,13 +37,14 @@ export function cardOrder(
   const file = new VFile({ path });
   const attempt = attemptFor({ file, source: undefined }, asked, choices);
   const order: PrintOrder = {
-    ...{ path, paper, date },
+    path,
+    date,
     key: () =>
       packetKey({
         ...{ lesson: '', scenario, paper: paper.name, edition: 'student', common },
         school: schoolFor(school, aircraftId),
       }),
-    open: async () => async (trial) => {
+    open: async () => async (print) => {
       const [{ fitCard }, { makeCard }, { gradeMessages }, { sayOfPlan }] = await Promise.all([
         import('./fit-card.ts'),
         import('./make-card.ts'),
@@ -61,8 +62,8 @@ export function cardOrder(
       if (!input) return undefined;
       for (const message of gradeMessages(input.plan, scenario))
         sayOfPlan(message, { file, source: undefined });
-      const fitted = await fitCard(trial, input);
-      return { ...fitted, messages: file.messages, pictures: [], grades: [input.plan.grade] };
+      const { document } = await fitCard(print, input);
+      return { document, messages: file.messages, pictures: [], grades: [input.plan.grade] };
     },
     hear: (message) => sayAgain(message, file),
     graded: (grades) => tally.add(grades),

@@ -5,8 +5,8 @@ import type { Plan, PlanRequest } from '../../flight/terms/plan.ts';
 import { stoppedEngine } from '../../words/card/stopped-engine.ts';
 import { formatMass, formatPressure, formatTemperature } from '../../words/figures/format.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
-import { documentHtml } from '../formats/document-html.ts';
 import { setText } from '../formats/document-tree.ts';
+import type { PageDocument } from '../formats/page-document.ts';
 import { subjectLine } from '../packet/setting.ts';
 import { cardBand, cardFinal, cardStopped } from './card-cautions.ts';
 import { cardFailure } from './card-failure.ts';
@@ -55,8 +55,12 @@ export function cardBody(input: CardInput): Element {
 }
 
 /** The whole document, set in this way. */
-export function cardHtml(body: Element, { plan, units, paper }: CardInput, setting: CardSetting): string {
-  return documentHtml(`Card — ${subjectLine(plan, units)}`, cardCss(paper, setting), body);
+export function cardDocument(
+  body: Element,
+  { plan, units, paper, date }: CardInput,
+  setting: CardSetting,
+): PageDocument {
+  return { title: `Card — ${subjectLine(plan, units)}`, css: cardCss(paper, setting), body, paper, date };
 }
 
 function foot({ plan, school, date, fingerprint }: CardInput): Element {

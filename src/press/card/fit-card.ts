@@ -1,6 +1,7 @@
-import type { TrialPrint } from '../printing/order.ts';
+import type { Print } from '../formats/format.ts';
+import type { PageDocument } from '../formats/page-document.ts';
 import { UnprintableError } from '../printing/print-pdf.ts';
-import { type CardInput, cardBody, cardHtml } from './card.ts';
+import { type CardInput, cardBody, cardDocument } from './card.ts';
 import type { CardSetting } from './card-style.ts';
 
 /** pt: what is still read at arm's length (common practice, no source). The heights at the keys are half as large again. */
@@ -15,9 +16,7 @@ export const settings: readonly CardSetting[] = [
 const tightest = settings.at(-1)!;
 
 export interface FittedCard {
-  readonly html: string;
-  /** Undefined where there is no browser. */
-  readonly pdf: Uint8Array | undefined;
+  readonly document: PageDocument;
   readonly setting: CardSetting;
 }
 
@@ -26,7 +25,7 @@ export interface FittedCard {
  * browser to try sizes in, it is set as tightly as any, which fits where any way does.
  * Throws UnprintableError where it is more than a page in the smallest.
  */
-export async function fitCard(trial: TrialPrint, input: CardInput): Promise<FittedCard> {
+export async function fitCard(print: Print, input: CardInput): Promise<FittedCard> {
   const body = cardBody(input);
   let fitted: FittedCard | undefined;
   let wrong: readonly string[] = [];
@@ -35,12 +34,11 @@ export async function fitCard(trial: TrialPrint, input: CardInput): Promise<Fitt
   while (from < to) {
     const middle = Math.floor((from + to) / 2);
     const setting = settings[middle]!;
-    const html = cardHtml(body, input, setting);
-    const tried = await tryOn(trial, html, input);
-    if (tried === undefined)
-      return { html: cardHtml(body, input, tightest), pdf: undefined, setting: tightest };
-    if ('pdf' in tried) {
-      fitted = { html, pdf: tried.pdf, setting };
+    const document = cardDocument(body, input, setting);
+    const tried = await tryOn(print, document, input);
+    if (tried === undefined) return { document: cardDocument(body, input, tightest), setting: tightest };
+    if ('fits' in tried) {
+      fitted = { document, setting };
       to = middle;
     } else {
       wrong = tried.wrong;
@@ -52,14 +50,14 @@ export async function fitCard(trial: TrialPrint, input: CardInput): Promise<Fitt
 }
 
 async function tryOn(
-  trial: TrialPrint,
-  html: string,
+  print: Print,
+  document: PageDocument,
   { paper, plan }: CardInput,
-): Promise<{ readonly pdf: Uint8Array } | { readonly wrong: readonly string[] } | undefined> {
+): Promise<{ readonly fits: true } | { readonly wrong: readonly string[] } | undefined> {
   try {
-    const pdf = await trial(html);
+    const pdf = await print(document);
     if (pdf === undefined) return undefined;
-    if (pageCount(pdf) === 1) return { pdf };
+    if (pageCount(pdf) === 1) return { fits: true };
   } catch (error) {
     if (!(error instanceof UnprintableError)) throw error;
     return { wrong: error.messages };

@@ -77,11 +77,11 @@ const apostrophe = /(?<=\p{L})'(?=\p{L})|(?<=\p{L}s)'(?=\s)/gu;
 
 /**
  * Sets the text as a printer would: no line ends between a number and its unit, quotation marks and apostrophes are
- * the real ones. Code is left as typed. Works in place.
+ * the real ones. Code is left as typed, and a drawing as it was measured. Works in place.
  */
 export function setText(content: ElementContent[]): void {
   visit(rootOf(content), (node) => {
-    if (node.type === 'element' && /^(pre|code|style)$/.test(node.tagName)) return SKIP;
+    if (node.type === 'element' && /^(pre|code|style|script|svg)$/.test(node.tagName)) return SKIP;
     if (node.type !== 'text') return;
     node.value = node.value
       .replace(spaceBeforeUnit, '\u00a0')

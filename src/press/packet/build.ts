@@ -3,9 +3,10 @@ import type { VFile } from 'vfile';
 import type { Edition } from '../../../components/context.ts';
 import type { FrontMatter } from '../../lesson/front-matter.ts';
 import type { School } from '../../school/school.ts';
-import { type PaperName, papers } from '../paper/paper.ts';
+import type { PageDocument } from '../formats/page-document.ts';
+import type { PaperName } from '../paper/paper.ts';
 import { sayAgain } from '../printing/kept-messages.ts';
-import type { PageHtml, PrintOrder } from '../printing/order.ts';
+import type { PrintOrder } from '../printing/order.ts';
 import { packetKey, schoolFor } from '../printing/packet-key.ts';
 import { GradeTally } from './grade-tally.ts';
 import { type Attempt, attemptFor, removeRepeats, type WrongChoices } from './lesson-messages.ts';
@@ -15,11 +16,10 @@ import { once } from './once.ts';
 import { aircraftOf, type Choices, NotToBeFlownError, scenarioOf } from './scenario.ts';
 
 /** One finished packet, not yet printed. */
-export interface Packet extends Omit<PageHtml, 'pdf'> {
+export interface Packet {
   /** Where it belongs under the output folder, without an ending: `power-off-180/osier-15`. */
   readonly path: string;
-  readonly paper: PaperName;
-  readonly date: Date;
+  readonly document: PageDocument;
 }
 
 /** One setting that a lesson is built in. */
@@ -78,7 +78,7 @@ export interface Built {
  * together; an aircraft that the lesson can not be flown with does not stop the others.
  */
 export async function buildLesson(request: BuildRequest): Promise<Built> {
-  const { choices, asked, paper, date } = request;
+  const { choices, asked, paper } = request;
   const { file, orders, wrongChoices } = await openLesson({
     ...request,
     variants: [{ choices, asked, folder: '' }],
@@ -90,7 +90,7 @@ export async function buildLesson(request: BuildRequest): Promise<Built> {
     const made = await make?.(async () => undefined);
     if (!made) continue;
     graded?.(made.grades ?? []);
-    packets.push({ path, html: made.html, screen: made.screen, paper, date });
+    packets.push({ path, document: made.document });
   }
   removeRepeats(file);
   return { file, packets, wrongChoices: [...wrongChoices.keys()] };
@@ -157,7 +157,6 @@ function ordersOf(aircraftId: string, variant: Variant, order: LessonOrder, open
   let notToBeFlown = false;
   return wanted.map(({ path, paper, edition }) => ({
     path,
-    paper: papers[paper],
     date,
     key: () => {
       const sound = scenario();

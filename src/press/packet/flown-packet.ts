@@ -2,10 +2,11 @@ import type { ElementContent } from 'hast';
 import type { VFile } from 'vfile';
 import type { PacketContext } from '../../../components/context.ts';
 import type { Lesson } from '../../lesson/parse-lesson.ts';
+import type { PageDocument } from '../formats/page-document.ts';
 import { type PaperName, papers } from '../paper/paper.ts';
 import { renderStudyLesson } from '../study/study-lesson.ts';
 import { fingerprint } from './fingerprint.ts';
-import { packetHtml } from './packet.ts';
+import { packetDocument } from './packet.ts';
 import type { Scenario } from './scenario.ts';
 
 /** A lesson that was read, and flown for one packet. */
@@ -25,11 +26,19 @@ export interface FlownLesson {
  * The packet as it is printed, with the marks by which the study page finds what it makes again. What a directive finds
  * wrong becomes a message on the lesson's file.
  */
-export function flownPacket({ lesson, file, scenario, context, paper, date, version }: FlownLesson): string {
+export function flownPacket({
+  lesson,
+  file,
+  scenario,
+  context,
+  paper,
+  date,
+  version,
+}: FlownLesson): PageDocument {
   const { plan, school, units, edition } = context;
   const { name, cautions, faults, grading } = school;
   const body = renderStudyLesson(lesson, context, file);
-  return packetHtml({
+  return packetDocument({
     title: lesson.frontMatter!.title,
     body: body.children as ElementContent[],
     edition,

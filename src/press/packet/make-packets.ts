@@ -2,6 +2,7 @@ import type { VFile } from 'vfile';
 import type { Edition } from '../../../components/context.ts';
 import type { School } from '../../school/school.ts';
 import type { YamlSource } from '../../school/yaml-source.ts';
+import type { PageDocument } from '../formats/page-document.ts';
 import { type PaperName, papers } from '../paper/paper.ts';
 import type { Made } from '../printing/order.ts';
 import { studyData } from '../study/study-data.ts';
@@ -37,7 +38,7 @@ export interface WantedPacket {
 
 /** The packets of one flight. */
 export interface FlownPackets {
-  /** A packet, once: its HTML is large, and there may be hundreds. Undefined where a message of any is an error. */
+  /** A packet, once: it is large, and there may be hundreds. Undefined where a message of any is an error. */
   readonly take: (path: string) => Made | undefined;
 }
 
@@ -55,20 +56,21 @@ export function makePackets(
   for (const message of planMessages(plan, scenario)) sayOfPlan(message, { file, source, asked });
   const pages = wanted.map(({ path, paper, edition }) => {
     const context = packetContext(school, scenario.request, plan, edition, papers[paper]);
-    const html = flownPacket({ lesson, file, scenario, context, paper, date, version });
+    const printed = flownPacket({ lesson, file, scenario, context, paper, date, version });
     const { rules } = scenario.airfield;
-    const screen = () => withStudy(html, studyData({ context, rules, day: scenario.day, uses: lesson.uses }));
-    return [path, { html, screen }] as const;
+    const data = () => studyData({ context, rules, day: scenario.day, uses: lesson.uses });
+    const document: PageDocument = { ...printed, onScreen: () => withStudy(printed, data()) };
+    return [path, document] as const;
   });
   const ofFlight = file.messages.slice(before);
   const packets = new Map(ofFlight.some(({ fatal }) => fatal) ? [] : pages);
   return {
     take: (path) => {
-      const page = packets.get(path);
+      const document = packets.get(path);
       packets.delete(path);
       return (
-        page && {
-          ...page,
+        document && {
+          document,
           messages: [...messages, ...ofFlight],
           pictures: lesson.pictures,
           grades: [plan.grade],

@@ -3,8 +3,9 @@ import { h } from 'hastscript';
 import { describe, expect, it } from 'vitest';
 import { sampleRequest } from '../../../tests/press-sample.ts';
 import { planApproach } from '../../flight/plan/planner.ts';
+import { documentHtml } from '../formats/document-html.ts';
 import { papers } from '../paper/paper.ts';
-import { type PacketInput, packetHtml } from './packet.ts';
+import { type PacketInput, packetDocument } from './packet.ts';
 
 const plan = planApproach(sampleRequest);
 const body: ElementContent[] = [
@@ -14,20 +15,22 @@ const body: ElementContent[] = [
 ];
 
 function packet(changes: Partial<PacketInput> = {}): string {
-  return packetHtml({
-    title: 'Power off',
-    body,
-    edition: 'student',
-    plan,
-    request: sampleRequest,
-    school: { name: 'A school', cautions: ['Only with an instructor.'] },
-    rules: ['Keep the village clear.'],
-    units: { height: 'ft', distance: 'm', speed: 'kt' },
-    paper: papers.A4,
-    date: new Date('2031-05-06T00:00:00Z'),
-    fingerprint: 'abcd1234',
-    ...changes,
-  });
+  return documentHtml(
+    packetDocument({
+      title: 'Power off',
+      body,
+      edition: 'student',
+      plan,
+      request: sampleRequest,
+      school: { name: 'A school', cautions: ['Only with an instructor.'] },
+      rules: ['Keep the village clear.'],
+      units: { height: 'ft', distance: 'm', speed: 'kt' },
+      paper: papers.A4,
+      date: new Date('2031-05-06T00:00:00Z'),
+      fingerprint: 'abcd1234',
+      ...changes,
+    }),
+  );
 }
 
 /** Text a reader sees, tags and style left out. */

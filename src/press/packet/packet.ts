@@ -3,8 +3,8 @@ import type { Edition } from '../../../components/context.ts';
 import { simplifications } from '../../flight/questions/simplifications.ts';
 import type { PlanRequest } from '../../flight/terms/plan.ts';
 import { flyableWords } from '../../words/cautions/flyable-words.ts';
-import { documentHtml } from '../formats/document-html.ts';
 import { makeTableRooms, setText } from '../formats/document-tree.ts';
+import type { PageDocument } from '../formats/page-document.ts';
 import { pageCss } from '../paper/page-style.ts';
 import type { Paper } from '../paper/paper.ts';
 import { gradeBands, pageBand, screenBand } from './grade-bands.ts';
@@ -26,10 +26,10 @@ export interface PacketInput extends LessonInput {
 }
 
 /**
- * One lesson, computed for one aircraft and one wind, as a self-contained HTML document: the first page says for whom
+ * One lesson, computed for one aircraft and one wind, as a document: the first page says for whom
  * it is and what to beware of, the last how its figures were worked out.
  */
-export function packetHtml(input: PacketInput): string {
+export function packetDocument(input: PacketInput): PageDocument {
   const { title, edition, plan, request, school, units, paper, date, fingerprint } = input;
   const day = date.toISOString().slice(0, 10);
   const last = workings({ plan, sizes: simplifications(request) }, units);
@@ -56,5 +56,11 @@ export function packetHtml(input: PacketInput): string {
   ]);
   setText(content.children);
   const forWhom = edition === 'instructor' ? `, ${editionNames.instructor.toLowerCase()}` : '';
-  return documentHtml(`${title} — ${furniture.subject}${forWhom}`, pageCss(paper, furniture), content);
+  return {
+    title: `${title} — ${furniture.subject}${forWhom}`,
+    css: pageCss(paper, furniture),
+    body: content,
+    paper,
+    date,
+  };
 }

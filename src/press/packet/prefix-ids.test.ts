@@ -27,7 +27,7 @@ function bound(...prefixes: readonly string[]): string {
     prefixIds(body, prefix);
     return body;
   });
-  return toHtml({ type: 'root', children }, { allowDangerousHtml: true });
+  return toHtml(children);
 }
 
 const idsOf = (html: string) => [...html.matchAll(/\sid="([^"]+)"/g)].map(([, id]) => id!);

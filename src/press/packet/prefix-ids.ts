@@ -17,40 +17,27 @@ const references = [
  */
 export function prefixIds(content: ElementContent[], prefix: string): void {
   const root: Root = { type: 'root', children: content };
-  visit(root, (node) => {
-    if (node.type === 'element') prefixProperties(node.properties, prefix);
-    // Our own drawings, as their SVG text; the author's HTML never comes as far as here.
-    else if ((node as { type: string }).type === 'raw') {
-      const raw = node as unknown as { value: string };
-      raw.value = prefixMarkup(raw.value, prefix);
-    }
-  });
+  visit(root, 'element', ({ properties }) => prefixProperties(properties, prefix));
 }
 
 function prefixProperties(properties: Properties, prefix: string): void {
   if (typeof properties.id === 'string') properties.id = prefix + properties.id;
-  const { href } = properties;
-  if (typeof href === 'string' && /^#./.test(href)) properties.href = `#${prefix}${href.slice(1)}`;
   for (const name of references) {
     const ids = properties[name];
-    if (typeof ids === 'string' || Array.isArray(ids)) {
-      Object.assign(properties, { [name]: prefixList(Array.isArray(ids) ? ids.join(' ') : ids, prefix) });
-    }
+    if (typeof ids === 'string' || Array.isArray(ids))
+      Object.assign(properties, { [name]: prefixList(ids, prefix) });
+  }
+  for (const [name, value] of Object.entries(properties)) {
+    if (typeof value !== 'string') continue;
+    if (/^(href|xLinkHref)$/.test(name)) properties[name] = value.replace(/^#(?=.)/, `#${prefix}`);
+    // What a drawing paints or cuts with.
+    else if (value.includes('url(')) properties[name] = value.replace(/url\(["']?#/g, `$&${prefix}`);
   }
 }
 
-function prefixMarkup(markup: string, prefix: string): string {
-  return markup
-    .replace(/ id="([^"]+)"/g, (_, id: string) => ` id="${prefix}${id}"`)
-    .replace(/ (aria-\w+)="([^"]+)"/g, (whole, name: string, ids: string) =>
-      /^aria-(labelledby|describedby|controls)$/.test(name) ? ` ${name}="${prefixList(ids, prefix)}"` : whole,
-    )
-    .replace(/(href="#|url\(["']?#)/g, (before) => before + prefix);
-}
-
-function prefixList(ids: string, prefix: string): string {
-  return ids
-    .split(/\s+/)
+function prefixList(ids: string | readonly (string | number)[], prefix: string): string {
+  const each = typeof ids === 'string' ? ids.split(/\s+/) : ids;
+  return each
     .filter((id) => id !== '')
     .map((id) => prefix + id)
     .join(' ');

@@ -90,7 +90,7 @@ describe('the browser that prints', () => {
   it('where there is none, is told how to get', async () => {
     await expect(findBrowser({ environment: {}, sources: none })).rejects.toThrow(NoBrowserError);
     await expect(findBrowser({ environment: {}, sources: none })).rejects.toThrow(
-      /install Chrome.*--browser PATH.*CHALKWING_BROWSER.*HTML packet needs no browser/,
+      /install Chrome.*--browser PATH.*CHALKWING_BROWSER.*HTML and plain text need no browser/,
     );
   });
 

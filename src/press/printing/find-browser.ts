@@ -27,7 +27,7 @@ interface BrowserSources {
   readonly installed: (environment: Readonly<Record<string, string | undefined>>) => string | undefined;
 }
 
-/** No browser: a PDF can not be printed. The message says how to get one; the HTML needs none. */
+/** No browser: a PDF can not be printed. The message says how to get one; HTML and text need none. */
 export class NoBrowserError extends Error {
   override readonly name = 'NoBrowserError';
 }
@@ -72,7 +72,7 @@ export async function findBrowser(search: BrowserSearch = {}): Promise<FoundBrow
     'No browser to print the PDF with. Get one in any of these ways: install Chrome, Chromium or Edge; ' +
       'run `npm install --include=optional` (Linux) for the one that comes with Chalkwing; ' +
       'run `npx puppeteer browsers install chrome-headless-shell`; ' +
-      `or name one with --browser PATH or the variable CHALKWING_BROWSER. The HTML packet needs no browser.${trouble}`,
+      `or name one with --browser PATH or the variable CHALKWING_BROWSER. HTML and plain text need no browser.${trouble}`,
   );
 }
 

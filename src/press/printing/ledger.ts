@@ -1,8 +1,9 @@
 import { createHash } from 'node:crypto';
-import { readFile } from 'node:fs/promises';
+import { readFile, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
 import type { FindPicture, FoundPicture } from '../../lesson/pictures.ts';
+import type { Format } from '../formats/format.ts';
 import type { WholeFile } from './write-whole.ts';
 
 /*
@@ -28,8 +29,8 @@ const entry = z.object({
   inputs: z.string(),
   date: z.string(),
   browser: z.string().optional(),
-  html: fileMark,
-  pdf: fileMark,
+  /** By the endings of their names. */
+  files: z.record(z.string(), fileMark),
   messages: z.array(message),
   /** Of the plans in it, so that they are counted again without a flight. */
   grades: z.array(z.enum(['not-to-be-flown', 'beyond-good-practice', 'worth-knowing', 'sound'])),
@@ -42,6 +43,12 @@ export type KeptMessage = z.output<typeof message>;
 
 /** A packet as it was printed. */
 export type LedgerEntry = z.output<typeof entry>;
+
+/** A file of a packet. */
+export interface WrittenFile {
+  readonly ending: string;
+  readonly content: string | Uint8Array;
+}
 
 /** What a packet would be printed from now. */
 export interface Inputs {
@@ -66,21 +73,23 @@ export function ledgerPath(out: string, path: string): string {
 export function ledgerFile(
   out: string,
   path: string,
-  from: Omit<LedgerEntry, 'html' | 'pdf'>,
-  printed: { readonly html: string; readonly pdf: Uint8Array },
+  from: Omit<LedgerEntry, 'files'>,
+  written: readonly WrittenFile[],
 ): WholeFile {
-  const made = { ...from, html: markOf(Buffer.from(printed.html)), pdf: markOf(printed.pdf) };
+  const files = written.map(({ ending, content }) => [ending, markOf(Buffer.from(content))]);
+  const made = { ...from, files: Object.fromEntries(files) };
   return {
     path: ledgerPath(out, path),
     content: `${JSON.stringify(made satisfies LedgerEntry, null, 1)}\n`,
   };
 }
 
-/** The entry of a packet that need not be printed again: same inputs, and both files as they were written. */
+/** The entry of a packet that need not be printed again: same inputs, and a file of every format as it was written. */
 export async function standing(
   out: string,
   path: string,
   { key, date, browser, findPicture }: Inputs,
+  formats: readonly Pick<Format, 'ending'>[],
 ): Promise<LedgerEntry | undefined> {
   const found = await readEntry(ledgerPath(out, path));
   if (found?.inputs !== key) return undefined;
@@ -90,11 +99,24 @@ export async function standing(
     const now = findPicture(picture);
     if ('wrong' in now || pictureMark(now) !== mark) return undefined;
   }
-  const both = await Promise.all([
-    stands(join(out, `${path}.html`), found.html),
-    stands(join(out, `${path}.pdf`), found.pdf),
-  ]);
-  return both.every(Boolean) ? found : undefined;
+  const all = await Promise.all(
+    formats.map(({ ending }) => stands(join(out, `${path}.${ending}`), found.files[ending])),
+  );
+  return all.every(Boolean) ? found : undefined;
+}
+
+/** Removes what an earlier build wrote in a format that is written no more: nothing would bring it up to date. */
+export async function removeDropped(
+  out: string,
+  path: string,
+  formats: readonly Pick<Format, 'ending'>[],
+): Promise<void> {
+  const found = await readEntry(ledgerPath(out, path));
+  for (const [ending, mark] of Object.entries(found?.files ?? {})) {
+    const file = join(out, `${path}.${ending}`);
+    const isDropped = !formats.some((format) => format.ending === ending);
+    if (isDropped && (await stands(file, mark))) await rm(file, { force: true }).catch(() => undefined);
+  }
 }
 
 /** The marks of pictures, as an entry has them. */
@@ -114,7 +136,8 @@ async function readEntry(path: string): Promise<LedgerEntry | undefined> {
   }
 }
 
-async function stands(path: string, was: z.output<typeof fileMark>): Promise<boolean> {
+async function stands(path: string, was: z.output<typeof fileMark> | undefined): Promise<boolean> {
+  if (was === undefined) return false;
   const bytes = await readFile(path).catch(() => undefined);
   return bytes?.length === was.bytes && markOf(bytes).sha256 === was.sha256;
 }

@@ -1,30 +1,13 @@
 import type { VFileMessage } from 'vfile-message';
 import type { PlanGrade } from '../../flight/terms/caution.ts';
 import type { FoundPicture } from '../../lesson/pictures.ts';
-import type { Sheet } from '../paper/paper.ts';
+import type { Print } from '../formats/format.ts';
+import type { PageDocument } from '../formats/page-document.ts';
 import type { KeptMessage } from './ledger.ts';
 
-/** A self-contained document. */
-export interface PageHtml {
-  /** What is printed. */
-  readonly html: string;
-  /** What is written in its place, where a screen has more; left out, the same. */
-  readonly screen?: (() => string) | undefined;
-  /** Where making it took a print that is the last one. */
-  readonly pdf?: Uint8Array | undefined;
-}
-
-/**
- * Prints a page that is not the last word, to see how it falls. Undefined where there is no browser. Throws
- * `UnprintableError` as a printer does; what it throws else is for who called.
- */
-export type TrialPrint = (
-  html: string,
-  how?: { readonly draft?: boolean },
-) => Promise<Uint8Array | undefined>;
-
 /** A page, computed, and what was found on the way. */
-export interface Made extends PageHtml {
+export interface Made {
+  readonly document: PageDocument;
   /** Warnings: a page with an error is not made. */
   readonly messages: readonly VFileMessage[];
   /** Those of the lessons in it. */
@@ -33,14 +16,13 @@ export interface Made extends PageHtml {
   readonly grades?: readonly PlanGrade[] | undefined;
 }
 
-/** Undefined where there is no page: what said so is a message elsewhere. */
-export type Make = (trial: TrialPrint) => Made | undefined | Promise<Made | undefined>;
+/** Prints on the way where it must see how a page falls. Undefined where there is no page: what said so is a message elsewhere. */
+export type Make = (print: Print) => Made | undefined | Promise<Made | undefined>;
 
 /** Something that is wanted on paper, not yet computed. */
 export interface PrintOrder {
   /** Where it belongs under the output folder, without an ending: `power-off-180/osier-15`. */
   readonly path: string;
-  readonly paper: Sheet;
   readonly date: Date;
   /**
    * Of all that enters but its date, its pictures and the browser, found without a flight. Undefined where it cannot be

@@ -1,25 +1,24 @@
 import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import type { Sheet } from '../paper/paper.ts';
+import type { Format, Print } from '../formats/format.ts';
+import { formats as allFormats } from '../formats/list.ts';
+import type { PageDocument } from '../formats/page-document.ts';
 import { findBrowser, NoBrowserError } from './find-browser.ts';
 import { inTurns } from './in-turns.ts';
 import { LostBrowserError, lastingPrinter } from './lasting-printer.ts';
-import type { PageHtml, TrialPrint } from './order.ts';
-import { openPrinter, type PrintOptions, UnprintableError } from './print-pdf.ts';
+import type { WrittenFile } from './ledger.ts';
+import { openPrinter, UnprintableError } from './print-pdf.ts';
 import { removeStale } from './stale-files.ts';
 import { secondsLeft } from './time-left.ts';
 import { UnwrittenError, type WholeFile, writeTogether } from './write-whole.ts';
 
-/** A page to print to `path.html` and `path.pdf` under the output folder. */
+/** A page to write to `path` under the output folder, with the ending of each format. */
 export interface PageToPrint {
   readonly path: string;
-  readonly paper: Sheet;
-  /** The date that the PDF bears. */
-  readonly date: Date;
-  /** A self-contained document, or what makes it when its turn comes; undefined where it says why there is none. */
-  readonly html: string | ((trial: TrialPrint) => Promise<PageHtml | undefined>);
-  /** One more file, that takes its place after the page's own two. */
-  readonly alongside?: (printed: { readonly html: string; readonly pdf: Uint8Array }) => WholeFile;
+  /** The document, or what makes it when its turn comes; undefined where it says why there is none. */
+  readonly document: PageDocument | ((print: Print) => Promise<PageDocument | undefined>);
+  /** One more file, that takes its place after all of the page's own. */
+  readonly alongside?: (written: readonly WrittenFile[]) => WholeFile;
 }
 
 export interface PrintAllOptions {
@@ -28,8 +27,10 @@ export interface PrintAllOptions {
   readonly browser?: string | undefined;
   /** How many are printed at once, each on a page of its own in the one browser. 1 where left out. */
   readonly jobs?: number | undefined;
-  /** Once aborted, no other page is begun, and those begun are dropped: both files of a page are new, or neither. */
+  /** Once aborted, no other page is begun, and those begun are dropped: all files of a page are new, or none. */
   readonly signal?: AbortSignal | undefined;
+  /** All of the list where left out. */
+  readonly formats?: readonly Format[] | undefined;
   /** Is told what happens, as it happens. */
   readonly tell?: ((event: PrintEvent) => void) | undefined;
 }
@@ -44,11 +45,17 @@ export type PrintEvent =
       /** Undefined while it is not known. */
       readonly secondsLeft: number | undefined;
     }
-  | { readonly kind: 'printed'; readonly path: string }
+  /** `endings`: of the files that are written. */
+  | { readonly kind: 'printed'; readonly path: string; readonly endings: readonly string[] }
   /** The page itself is at fault, or ends every browser; its earlier files stand. */
   | { readonly kind: 'unprintable'; readonly path: string; readonly messages: readonly string[] }
-  /** Without a browser: the HTML alone. `oldPdf`: one of an earlier build lies beside it. */
-  | { readonly kind: 'html-only'; readonly path: string; readonly oldPdf: boolean }
+  /** Only what needs none is written. `old`: endings of files of an earlier build that lie beside it. */
+  | {
+      readonly kind: 'without-browser';
+      readonly path: string;
+      readonly endings: readonly string[];
+      readonly old: readonly string[];
+    }
   | { readonly kind: 'unwritten'; readonly path: string; readonly message: string };
 
 export interface PrintedAll {
@@ -62,12 +69,12 @@ export interface PrintedAll {
 }
 
 /**
- * Prints pages, and writes HTML and PDF of each together: a page that cannot be printed or written leaves its earlier
+ * Prints pages, and writes each in every format together: a page that cannot be printed or written leaves its earlier
  * files, and does not stop the others. A browser that ends is started again.
  */
 export async function printAll(pages: readonly PageToPrint[], options: PrintAllOptions): Promise<PrintedAll> {
-  const { out, browser, jobs = 1, signal, tell = () => undefined } = options;
-  const counts = { printed: 0, unprintable: 0, unwritten: 0, htmlOnly: 0, none: 0 };
+  const { out, browser, jobs = 1, signal, formats = allFormats, tell = () => undefined } = options;
+  const counts = { printed: 0, unprintable: 0, unwritten: 0, withoutBrowser: 0, none: 0 };
   let noBrowser: NoBrowserError | undefined;
   await removeStale(pages.map(({ path }) => dirname(join(out, path))));
   const printer = lastingPrinter(async () => openPrinter(await findBrowser({ named: browser })));
@@ -77,10 +84,12 @@ export async function printAll(pages: readonly PageToPrint[], options: PrintAllO
   const started = performance.now();
   const done = () => Object.values(counts).reduce((sum, count) => sum + count, 0);
 
-  const printed = async (html: string, how: PrintOptions): Promise<Uint8Array | undefined> => {
+  const print: Print = async (document, how) => {
     if (noBrowser) return undefined;
+    const { paper, date } = document;
+    const { documentHtml } = await import('../formats/document-html.ts');
     try {
-      return await printer.print(html, how);
+      return await printer.print(documentHtml(document), { ...how, paper, date });
     } catch (error) {
       if (!(error instanceof NoBrowserError)) throw error;
       noBrowser = error;
@@ -88,7 +97,7 @@ export async function printAll(pages: readonly PageToPrint[], options: PrintAllO
     }
   };
   const printOne = async (page: PageToPrint, index: number): Promise<void> => {
-    const { path, paper, date } = page;
+    const { path } = page;
     const seconds = (performance.now() - started) / 1000;
     tell({
       kind: 'begun',
@@ -97,32 +106,36 @@ export async function printAll(pages: readonly PageToPrint[], options: PrintAllO
       of: pages.length,
       secondsLeft: secondsLeft(done(), pages.length, seconds),
     });
-    const trial: TrialPrint = (html, how) => printed(html, { ...how, paper, date });
+    const printOnce = printsOnce(print);
     const to = join(out, path);
     try {
-      const made: PageHtml | undefined =
-        typeof page.html === 'string' ? { html: page.html } : await page.html(trial);
-      if (made === undefined) {
+      const document = typeof page.document === 'function' ? await page.document(printOnce) : page.document;
+      if (document === undefined) {
         counts.none += 1;
         return;
       }
-      const html = made.screen?.() ?? made.html;
-      const pdf = made.pdf ?? (await printed(made.html, { paper, date }));
-      if (signal?.aborted) return;
-      if (pdf === undefined) {
-        await writeTogether([{ path: `${to}.html`, content: html }]);
-        counts.htmlOnly += 1;
-        tell({ kind: 'html-only', path, oldPdf: existsSync(`${to}.pdf`) });
-        return;
+      const written: WrittenFile[] = [];
+      const missing: string[] = [];
+      for (const { ending, write } of formats) {
+        const content = await write(document, { print: printOnce });
+        if (content === undefined) missing.push(ending);
+        else written.push({ ending, content });
       }
-      // The PDF first: it is the one that another program may hold open.
+      if (signal?.aborted) return;
+      const isWhole = missing.length === 0;
       await writeTogether([
-        { path: `${to}.pdf`, content: pdf },
-        { path: `${to}.html`, content: html },
-        ...(page.alongside ? [page.alongside({ html, pdf })] : []),
+        ...written.map(({ ending, content }) => ({ path: `${to}.${ending}`, content })),
+        ...(isWhole && page.alongside ? [page.alongside(written)] : []),
       ]);
-      counts.printed += 1;
-      tell({ kind: 'printed', path });
+      const endings = written.map(({ ending }) => ending);
+      if (isWhole) {
+        counts.printed += 1;
+        tell({ kind: 'printed', path, endings });
+      } else {
+        counts.withoutBrowser += 1;
+        const old = missing.filter((ending) => existsSync(`${to}.${ending}`));
+        tell({ kind: 'without-browser', path, endings, old });
+      }
     } catch (error) {
       if (error instanceof UnwrittenError) {
         counts.unwritten += 1;
@@ -147,4 +160,15 @@ export async function printAll(pages: readonly PageToPrint[], options: PrintAllO
   const { unprintable, unwritten } = counts;
   const left = pages.length - done();
   return { printed: counts.printed, unprintable, unwritten, left, noBrowser: noBrowser?.message };
+}
+
+/** What is tried out on the way is not printed again when it is found good. */
+function printsOnce(print: Print): Print {
+  const known = new Map<PageDocument, Promise<Uint8Array | undefined>>();
+  return (document, how) => {
+    if (how?.draft) return print(document, how);
+    const printing = known.get(document) ?? print(document);
+    known.set(document, printing);
+    return printing;
+  };
 }

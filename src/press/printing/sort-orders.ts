@@ -1,8 +1,10 @@
 import { dirname } from 'node:path';
+import type { Format } from '../formats/format.ts';
+import { formats as allFormats } from '../formats/list.ts';
 import { picturesIn } from '../packet/lesson-pictures.ts';
 import { browserMark } from './browser-mark.ts';
 import { keptMessage } from './kept-messages.ts';
-import { type LedgerEntry, ledgerFile, ledgerPath, pictureMarks, standing } from './ledger.ts';
+import { type LedgerEntry, ledgerFile, ledgerPath, pictureMarks, removeDropped, standing } from './ledger.ts';
 import type { Make, PrintOrder } from './order.ts';
 import type { PageToPrint } from './print-all.ts';
 import { removeStale } from './stale-files.ts';
@@ -17,6 +19,8 @@ export interface Sorting {
   readonly date: Date | undefined;
   /** Everything is printed again. */
   readonly again: boolean;
+  /** All of the list where left out. */
+  readonly formats?: readonly Format[] | undefined;
 }
 
 export interface Sorted {
@@ -28,7 +32,7 @@ export interface Sorted {
 
 /** Tells what is to be printed from what stands in the output folder with the same inputs. */
 export async function sortOrders(orders: readonly PrintOrder[], sorting: Sorting): Promise<Sorted> {
-  const { folder, out, browser, again } = sorting;
+  const { folder, out, browser, again, formats = allFormats } = sorting;
   const mark = await browserMark(browser);
   const date = sorting.date && dayOf(sorting.date);
   await removeStale(orders.map(({ path }) => dirname(ledgerPath(out, path))));
@@ -37,7 +41,7 @@ export async function sortOrders(orders: readonly PrintOrder[], sorting: Sorting
   for (const order of orders) {
     const key = order.key();
     const now = key && { key, date, browser: mark, findPicture: picturesIn(folder) };
-    const found = now && !again ? await standing(out, order.path, now) : undefined;
+    const found = now && !again ? await standing(out, order.path, now, formats) : undefined;
     if (found) {
       found.messages.forEach(order.hear);
       order.graded?.(found.grades);
@@ -45,13 +49,15 @@ export async function sortOrders(orders: readonly PrintOrder[], sorting: Sorting
       continue;
     }
     const make = await order.open();
-    if (make) pages.push(pageOf(order, make, out, { inputs: key ?? '', browser: mark }));
+    if (!make) continue;
+    await removeDropped(out, order.path, formats);
+    pages.push(pageOf(order, make, out, { inputs: key ?? '', browser: mark }));
   }
   return { pages, unchanged };
 }
 
 function pageOf(
-  { path, paper, date, graded }: PrintOrder,
+  { path, date, graded }: PrintOrder,
   make: Make,
   out: string,
   from: Pick<LedgerEntry, 'inputs' | 'browser'>,
@@ -63,10 +69,8 @@ function pageOf(
   };
   return {
     path,
-    paper,
-    date,
-    html: async (trial) => {
-      const made = await make(trial);
+    document: async (print) => {
+      const made = await make(print);
       if (made) {
         const { messages, pictures, grades = [] } = made;
         found = {
@@ -76,9 +80,9 @@ function pageOf(
         };
         graded?.(grades);
       }
-      return made;
+      return made?.document;
     },
-    alongside: (printed) => ledgerFile(out, path, { ...from, ...found, date: dayOf(date) }, printed),
+    alongside: (written) => ledgerFile(out, path, { ...from, ...found, date: dayOf(date) }, written),
   };
 }
 

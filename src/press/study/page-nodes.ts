@@ -6,8 +6,7 @@ import { setText } from '../formats/document-tree.ts';
 export function pageElements(content: ElementContent[]): Element[] {
   setText(content);
   const template = document.createElement('template');
-  // Drawings come as finished SVG text from our own components, as in the packet.
-  template.innerHTML = toHtml({ type: 'root', children: content }, { allowDangerousHtml: true });
+  template.innerHTML = toHtml(content);
   return [...template.content.children];
 }
 
