@@ -3,11 +3,11 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Edition } from '../components/context.ts';
 import { bindVolume, openBook } from '../src/press/book/book-order.ts';
 import { type PaperName, papers } from '../src/press/paper/paper.ts';
-import { findBrowser } from '../src/press/printing/find-browser.ts';
-import { openPrinter, type Printer } from '../src/press/printing/print-pdf.ts';
+import type { Printer } from '../src/press/printing/print-pdf.ts';
 import { readSchool } from '../src/school/read.ts';
 import type { School } from '../src/school/school.ts';
 import { type ReadPdf, readPdf } from './pdf-reader.ts';
+import { openSharedPrinter } from './screen.ts';
 
 /** Every chapter of the school's book, for every aircraft, in both editions: on A4 and on Letter. */
 const books: readonly (readonly [aircraft: string, paper: PaperName])[] = [
@@ -21,7 +21,7 @@ let school: School;
 let printer: Printer;
 beforeAll(async () => {
   school = (await readSchool(fileURLToPath(new URL('../lessons', import.meta.url)))).value!;
-  printer = await openPrinter(await findBrowser());
+  printer = await openSharedPrinter();
 });
 afterAll(() => printer?.close());
 
@@ -59,5 +59,5 @@ describe.each(books)('the whole book for %s on %s', (aircraft, paper) => {
     const placed = new Set(placedWords(instructor));
     expect(words.filter((word) => !placed.has(word))).toEqual([]);
     expect(placed.size).toBeGreaterThan(new Set(words).size);
-  }, 240_000);
+  });
 });
