@@ -1,7 +1,7 @@
 import { defineConfig } from 'vitest/config';
 
 /** ms. Tests wait for what is to happen, never for a time: this only ends one for which it never does. */
-const safetyNet = 300_000;
+const safetyNet = 900_000;
 
 export default defineConfig({
   test: {

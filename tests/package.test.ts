@@ -107,7 +107,7 @@ describe('the packed package', () => {
         !/^(package\.json|README\.md|LICENSE|CHANGELOG\.md|src\/cli\/chalkwing\.js)$/.test(path) &&
         !/^schemas\/[a-z-]+\.(schema|code-snippets)\.json$/.test(path) &&
         !/^dist\/lib\/(src|components)\/.+(\.js|\.d\.ts)$/.test(path) &&
-        !/^dist\/lib\/src\/(press\/fonts|press\/checks|school\/starters)\/[^/]+$/.test(path) &&
+        !/^dist\/lib\/src\/(press\/paper\/fonts|checks|school\/starters)\/[^/]+$/.test(path) &&
         !/^dist\/lib\/src\/desk\/page\/(index\.html|app\.css)$/.test(path),
     );
     expect(unexpected).toEqual([]);
