@@ -170,7 +170,11 @@ async function printPage(
   const room = { width: contentWidth(paper) * pixelsPerMm, height: contentHeight(paper) * pixelsPerMm };
   await page.setViewport({ width: Math.ceil(room.width), height: Math.ceil(room.height) });
   await page.setContent(html, { waitUntil: 'load' });
-  await page.evaluate(() => document.fonts.ready.then(() => undefined));
+  // Fonts are begun to be loaded when text is first laid out: before that they seem to be ready.
+  await page.evaluate(() => {
+    document.documentElement.getBoundingClientRect();
+    return document.fonts.ready.then(() => undefined);
+  });
   // Sent as text: a TypeScript loader may have put calls of its own `__name` helper into the function.
   const check = `{const __name = (named) => named; (${findPageFaults})(${JSON.stringify(room)})}`;
   const faults = (await page.evaluate(check)) as PageFault[];
