@@ -60,7 +60,8 @@ module.exports = {
     })),
     {
       name: 'component-has-no-private-parts-for-others',
-      comment: 'of a directive others read its definition alone; what several need lies beside the list, in components/',
+      comment:
+        'of a directive others read its definition alone; what several need lies beside the list, in components/',
       severity: 'error',
       from: { path: '^src/' },
       to: { path: '^components/[^/]+/', pathNot: '^components/([^/]+)/\\1\\.ts$' },

@@ -4,7 +4,9 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { leftBehind, markOwn } from '../tests/left-behind.ts';
 
+markOwn();
 const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm';
 
 let failed = 0;
@@ -18,7 +20,7 @@ const folder = mkdtempSync(join(tmpdir(), 'chalkwing-tests-'));
 const outcome = join(folder, 'outcome.json');
 spawnSync(
   npm,
-  ['exec', '--no', '--', 'vitest', 'run', '--config', '.ci/vitest.config.ts', '--reporter=default', '--reporter=json', `--outputFile.json=${outcome}`],
+  ['exec', '--no', '--', 'vitest', 'run', '--reporter=default', '--reporter=json', `--outputFile.json=${outcome}`],
   { stdio: 'inherit' },
 );
 let passed = 0;
@@ -33,5 +35,10 @@ try {
   failed++;
 }
 rmSync(folder, { recursive: true, force: true });
+const left = await leftBehind();
+if (left.length > 0) {
+  process.stdout.write(`Processes that the tests have left behind:\n${left.join('\n')}\n`);
+  failed++;
+}
 process.stdout.write(`${passed} passed, ${failed} failed\n`);
 process.exitCode = failed === 0 ? 0 : 1;

@@ -20,7 +20,7 @@ let packets: readonly HandbookPacket[];
 beforeAll(async () => {
   axe = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
   [screen, packets] = await Promise.all([openScreen(), handbookPackets()]);
-}, 120_000);
+});
 afterAll(() => screen?.close());
 
 /** What is serious or critical in the page, each with the elements it was found in. */
@@ -59,13 +59,17 @@ describe('axe-core', () => {
         expect(overflow, `${lesson} is wider than a screen of ${width} pixels`).toBeLessThanOrEqual(0);
       }
     },
-    120_000,
   );
 
+  let booksAndCards: Promise<Record<string, string>> | undefined;
   it.each(Object.entries(widths))(
     'finds nothing serious or critical in a whole book, or on a card, on a %s',
     async (_name, width) => {
-      const pages = { book: await handbookBook('osier-15'), ...(await handbookCards()) };
+      booksAndCards ??= Promise.all([handbookBook('osier-15'), handbookCards()]).then(([book, cards]) => ({
+        book,
+        ...cards,
+      }));
+      const pages = await booksAndCards;
       expect(Object.keys(pages)).toHaveLength(4);
       for (const [name, html] of Object.entries(pages)) {
         const page = await screen.show(html, width);
@@ -74,6 +78,5 @@ describe('axe-core', () => {
         expect(overflow, `${name} is wider than a screen of ${width} pixels`).toBeLessThanOrEqual(0);
       }
     },
-    240_000,
   );
 });

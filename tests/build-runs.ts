@@ -1,5 +1,4 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { readdirSync, readFileSync } from 'node:fs';
 import { readdir, readFile } from 'node:fs/promises';
 import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -15,11 +14,17 @@ export const trialLessons = {
   two: lessonOf('The wind is :wind[headwind] on the nose.\n\n::pattern'),
 } as const;
 
+/** What a build has come to: its exit code (null where a signal ended it) and what it said. */
+export interface Ended {
+  readonly code: number | null;
+  readonly err: string;
+  readonly out: string;
+}
+
 /** A build that is running. */
 export interface Running {
   readonly process: ChildProcess;
-  /** Ends with the exit code (null where a signal ended it) and what was said on standard error. */
-  readonly ended: Promise<{ readonly code: number | null; readonly err: string; readonly out: string }>;
+  readonly ended: Promise<Ended>;
   /** Waits until standard error has said it. */
   readonly said: (what: RegExp) => Promise<void>;
 }
@@ -37,7 +42,7 @@ export function startBuild(folder: string, args: readonly string[]): Running {
   started.stderr.on('data', (text) => {
     err += text;
   });
-  const ended = new Promise<{ code: number | null; err: string; out: string }>((resolve) => {
+  const ended = new Promise<Ended>((resolve) => {
     started.on('close', (code) => resolve({ code, err, out }));
   });
   const said = (what: RegExp) =>
@@ -69,32 +74,4 @@ export function packetsOnly(files: ReadonlyMap<string, string>): Map<string, str
 /** Temporary files, which no build that has ended may leave. */
 export function temporaries(files: ReadonlyMap<string, string>): string[] {
   return [...files.keys()].filter((path) => /[\da-f]{8}-[\da-f]{4}-/.test(path));
-}
-
-/** The processes that a process has started, and those that they have, by their ids (Linux). */
-export function descendants(pid: number): number[] {
-  const children = readdirSync('/proc')
-    .filter((name) => /^\d+$/.test(name))
-    .map(Number)
-    .filter((each) => parentOf(each) === pid);
-  return children.flatMap((child) => [child, ...descendants(child)]);
-}
-
-/** Whether a process is there, and not only its end unread by its parent (Linux). */
-export function isAlive(pid: number): boolean {
-  const status = statusOf(pid);
-  return status !== undefined && !/^State:\s*[ZX]/m.test(status);
-}
-
-function parentOf(pid: number): number | undefined {
-  const found = /^PPid:\s*(\d+)/m.exec(statusOf(pid) ?? '');
-  return found ? Number(found[1]) : undefined;
-}
-
-function statusOf(pid: number): string | undefined {
-  try {
-    return readFileSync(`/proc/${pid}/status`, 'utf8');
-  } catch {
-    return undefined;
-  }
 }

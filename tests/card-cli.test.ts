@@ -7,8 +7,7 @@ import { makeCard } from '../src/press/card/make-card.ts';
 import { documentHtml } from '../src/press/formats/document-html.ts';
 import type { PageDocument } from '../src/press/formats/page-document.ts';
 import { buildLesson } from '../src/press/packet/build.ts';
-import { findBrowser } from '../src/press/printing/find-browser.ts';
-import { withPrinter } from '../src/press/printing/print-pdf.ts';
+import type { Printer } from '../src/press/printing/print-pdf.ts';
 import { readSchool } from '../src/school/read.ts';
 import { parseWind } from '../src/units/wind-text.ts';
 import {
@@ -21,12 +20,17 @@ import {
   wordsOf,
 } from './packet-school.ts';
 import { readPdf } from './pdf-reader.ts';
+import { openSharedPrinter } from './screen.ts';
 
 let school: TrialSchool;
+let printer: Printer;
 beforeAll(async () => {
-  school = await openTrialSchool();
+  [school, printer] = await Promise.all([openTrialSchool(), openSharedPrinter()]);
 });
-afterAll(() => school.remove());
+afterAll(async () => {
+  await printer?.close();
+  await school?.remove();
+});
 
 const card = (...args: readonly string[]) => school.run(['card', '--date', day, ...args]);
 /** The HTML alone: exit code 4, no browser. */
@@ -57,23 +61,21 @@ function keyCells(page: string) {
 const papers = { A5: [148, 210], 'half-letter': [139.7, 215.9] } as const;
 const aircraft = ['osier-15', 'sallow-10', 'withy-80'];
 
-/** Printed by one browser, in this process: starting one for each card would take minutes. */
+/** Printed in this process: a command for each card would take minutes. */
 async function printed(paper: CardPaperName, approach: Approach, wind: string) {
   const { value } = await readSchool(`${school.folder}/lessons`);
-  return withPrinter(await findBrowser({}), async (printer) => {
-    const pages = [];
-    for (const aircraftId of aircraft) {
-      const choices = { wind: parseWind(wind) };
-      const input = makeCard({
-        ...{ school: value!, aircraftId, approach, choices, paper },
-        ...{ date: new Date(day), version: '0' },
-      });
-      const print = (document: PageDocument) => printer.print(documentHtml(document), document);
-      const { document, setting } = await fitCard(print, input);
-      pages.push({ ...(await readPdf(await print(document))), html: documentHtml(document), setting });
-    }
-    return pages;
-  });
+  const pages = [];
+  for (const aircraftId of aircraft) {
+    const choices = { wind: parseWind(wind) };
+    const input = makeCard({
+      ...{ school: value!, aircraftId, approach, choices, paper },
+      ...{ date: new Date(day), version: '0' },
+    });
+    const print = (document: PageDocument) => printer.print(documentHtml(document), document);
+    const { document, setting } = await fitCard(print, input);
+    pages.push({ ...(await readPdf(await print(document))), html: documentHtml(document), setting });
+  }
+  return pages;
 }
 
 describe('chalkwing card', () => {

@@ -44,7 +44,7 @@ describe('the contrast of the page around them', () => {
   beforeAll(async () => {
     all = (await handbookPackets(lessons)).flatMap(({ html }) => pageDeclarations(html));
     declarations = all.filter((each) => !(reversed(each) && /^(color|background)$/.test(each.property)));
-  }, 120_000);
+  });
 
   /** A rule that turns black on white round: the bands and marks of a plan's grade. */
   const reversed = ({ selector }: Declaration) => {

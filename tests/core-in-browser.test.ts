@@ -1,13 +1,12 @@
-import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
-import puppeteer, { type Browser, type Page } from 'puppeteer-core';
+import type { Page } from 'puppeteer-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { planToJson } from '../src/export/plan-json.ts';
 import { planApproach } from '../src/flight/plan/planner.ts';
 import type { PlanRequest } from '../src/flight/terms/plan.ts';
-import { findBrowser } from '../src/press/printing/find-browser.ts';
 import { requestFor, windOffRunway } from './flight-school.ts';
+import { openScreen, type Screen } from './screen.ts';
 
 /*
  * The core uses nothing that a browser has not: it is bundled as it stands, loaded into a page, and asked there, in
@@ -23,8 +22,8 @@ async function bundledCore(): Promise<string> {
   const { outputFiles } = await build({
     stdin: {
       contents: `
-        import { planApproach } from './planner.ts';
-        import { planToJson } from './plan-json.ts';
+        import { planApproach } from './plan/planner.ts';
+        import { planToJson } from '../export/plan-json.ts';
         globalThis.planInJson = (asked) => JSON.stringify(planToJson(planApproach(JSON.parse(asked))));`,
       resolveDir: room,
       loader: 'ts',
@@ -45,28 +44,20 @@ const requests: readonly PlanRequest[] = (['90', '180', '360', 'spiral'] as cons
   requestFor('osier', { approach, wind }),
 );
 
-let browser: Browser;
+let screen: Screen;
 let page: Page;
 let bundle: string;
 const complaints: string[] = [];
 
 beforeAll(async () => {
   bundle = await bundledCore();
-  const found = await findBrowser();
-  const shell = found.origin === 'shipped' || basename(found.path).includes('headless-shell');
-  browser = await puppeteer.launch({
-    executablePath: found.path,
-    headless: shell ? 'shell' : true,
-    pipe: true,
-    env: { ...process.env, ...found.environment },
-    args: ['--no-sandbox', '--no-zygote', '--disable-gpu'],
-  });
-  page = await browser.newPage();
+  screen = await openScreen();
+  page = await screen.show('<!doctype html><title>Empty</title>', 1280);
   page.on('pageerror', (error) => complaints.push(String(error)));
   await page.addScriptTag({ content: bundle });
 });
 
-afterAll(() => browser?.close());
+afterAll(() => screen?.close());
 
 /** Sent as text, as a TypeScript loader may put its own helpers into a function. */
 const inBrowser = (asked: string): Promise<string> =>
@@ -82,17 +73,13 @@ describe('the core in a browser', () => {
 
   const each = it.each(requests.map((request) => [request.approach, request] as const));
 
-  each(
-    'plans the %s approach to the same text as in Node, to the last digit',
-    async (_approach, request) => {
-      const asked = JSON.stringify(request);
-      const there = await inBrowser(asked);
-      expect(JSON.parse(there).touchdown.along).toBeCloseTo(0, 1);
-      expect(there).toBe(inNode(asked));
-      expect(complaints).toEqual([]);
-    },
-    120_000,
-  );
+  each('plans the %s approach to the same text as in Node, to the last digit', async (_approach, request) => {
+    const asked = JSON.stringify(request);
+    const there = await inBrowser(asked);
+    expect(JSON.parse(there).touchdown.along).toBeCloseTo(0, 1);
+    expect(there).toBe(inNode(asked));
+    expect(complaints).toEqual([]);
+  });
 
   it('refuses there what it refuses here, in the same words', async () => {
     const asked = JSON.stringify({ ...requests[1]!, height: 1 });

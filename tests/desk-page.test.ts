@@ -2,17 +2,17 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { cp, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
-import { basename, join } from 'node:path';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { AxeResults } from 'axe-core';
 import { toHtml } from 'hast-util-to-html';
-import puppeteer, { type Browser, type Page } from 'puppeteer-core';
+import type { Page } from 'puppeteer-core';
 import remarkGfm from 'remark-gfm';
 import remarkParse from 'remark-parse';
 import remarkRehype from 'remark-rehype';
 import { unified } from 'unified';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { findBrowser } from '../src/press/printing/find-browser.ts';
+import { openPage, openWindow } from './screen.ts';
 
 /*
  * The page of `chalkwing desk` as an instructor meets it: a real browser, the real command, a copy of the lessons.
@@ -23,7 +23,7 @@ const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 let home: string;
 let desk: ChildProcess;
 let address: string;
-let browser: Browser;
+let browser: Awaited<ReturnType<typeof openWindow>>;
 let page: Page;
 const lesson = (name: string) => join(home, 'lessons', name);
 const onDisk = (name: string) => readFile(lesson(name), 'utf8');
@@ -31,23 +31,11 @@ const onDisk = (name: string) => readFile(lesson(name), 'utf8');
 beforeAll(async () => {
   home = await mkdtemp(join(tmpdir(), 'chalkwing-page-'));
   await cp(here('../lessons'), join(home, 'lessons'), { recursive: true });
-  const found = await findBrowser();
-  const shell = found.origin === 'shipped' || basename(found.path).includes('headless-shell');
-  [address, browser] = await Promise.all([
-    startDesk(),
-    puppeteer.launch({
-      executablePath: found.path,
-      headless: shell ? 'shell' : true,
-      pipe: true,
-      env: { ...process.env, ...found.environment },
-      args: ['--no-sandbox', '--no-zygote', '--disable-gpu'],
-    }),
-  ]);
-  page = await browser.newPage();
-  page.setDefaultTimeout(100_000);
+  [address, browser] = await Promise.all([startDesk(), openWindow()]);
+  page = await openPage(browser.context);
   page.on('pageerror', (error) => void mistakes.push(String(error)));
   page.on('dialog', (dialog) => void dialog.accept());
-}, 60_000);
+});
 afterAll(async () => {
   await browser?.close();
   desk?.kill();
@@ -94,6 +82,15 @@ const pageHas = (words: string, has = true) =>
     words,
     has,
   );
+/** Waits until the list of completions takes keys: the editor lets none through to a list that has just come up. */
+const completionIsOpen = () =>
+  page.waitForFunction(() => {
+    const list = document.querySelector<HTMLElement>('.cm-tooltip-autocomplete:has([aria-selected])');
+    if (list === null) return false;
+    list.dataset.since ??= `${performance.now()}`;
+    // `interactionDelay` of @codemirror/autocomplete is 75 ms, on the page's own clock.
+    return performance.now() - Number(list.dataset.since) > 75;
+  });
 /** Waits until the editor holds the words: the page may have them before, from the disk. */
 const editorHas = (words: string) =>
   page.waitForFunction(
@@ -140,7 +137,7 @@ async function findings(): Promise<string[]> {
     .flatMap(({ id, help, nodes }) => nodes.map(({ html }) => `${id} (${help}): ${html.slice(0, 160)}`));
 }
 
-describe('an instructor at the desk', { timeout: 200_000 }, () => {
+describe('an instructor at the desk', () => {
   it('writes a lesson from nothing, with a directive completed', async () => {
     await openAt('power-off-180.md');
     await page.click('#new-lesson');
@@ -152,8 +149,7 @@ describe('an instructor at the desk', { timeout: 200_000 }, () => {
     await pageHas('Trial of the evening');
     await toEnd();
     await page.keyboard.type(':::obj');
-    await page.waitForSelector('.cm-tooltip-autocomplete [aria-selected]');
-    await new Promise((resolve) => setTimeout(resolve, 150));
+    await completionIsOpen();
     await press('Enter');
     await page.keyboard.type('To bring the wheels down at dusk.');
     await pageHas('To bring the wheels down at dusk.');
@@ -305,7 +301,7 @@ describe('an instructor at the desk', { timeout: 200_000 }, () => {
 
   it('sees the pages as they are printed', async () => {
     await page.click('#as-pages');
-    await page.waitForSelector('#pages canvas', { timeout: 100_000 });
+    await page.waitForSelector('#pages canvas');
     const written = ['pdf', 'html', 'txt'].map((ending) => `out/trial-of-the-evening/osier-15.${ending}`);
     expect(await textOf('#printed-said')).toBe(`Printed: ${written.join(', ')}`);
     const canvases = await page.$$eval('#pages canvas', (found) => {
@@ -363,6 +359,7 @@ describe('an instructor at the desk', { timeout: 200_000 }, () => {
         document.body.dataset.page === 'made',
     );
     // What the server takes out would not run either: put into the frame by force, in the desk's own name.
+    // It is all over when the picture has failed: that is told to its own words first, then to ours.
     await page.$eval(
       '#sheet',
       (frame, code) => {
@@ -371,12 +368,15 @@ describe('an instructor at the desk', { timeout: 200_000 }, () => {
         script.textContent = code;
         const image = body.ownerDocument.createElement('img');
         image.setAttribute('onerror', code);
+        const failed = new Promise<void>((resolve) => {
+          image.addEventListener('error', () => resolve());
+        });
         image.src = 'data:image/png,none';
         body.append(script, image);
+        return failed;
       },
       run,
     );
-    await new Promise((resolve) => setTimeout(resolve, 400));
     expect(await page.evaluate(() => document.body.dataset.ran)).toBeUndefined();
     await page.$eval('#sheet', (frame) => {
       for (const found of (frame as HTMLIFrameElement).contentDocument!.querySelectorAll(
@@ -388,7 +388,7 @@ describe('an instructor at the desk', { timeout: 200_000 }, () => {
   });
 });
 
-describe('the page of the desk', { timeout: 200_000 }, () => {
+describe('the page of the desk', () => {
   it('has nothing seriously wrong for axe-core, on a laptop and on a phone, and never scrolls sideways', async () => {
     for (const width of [1440, 820, 390]) {
       await openAt('faults/final.yaml', width, 844);

@@ -211,16 +211,20 @@ describe('an answer of the desk', () => {
     const part = `${(2 ** 16).toString(16)}\r\n${'x'.repeat(2 ** 16)}\r\n`;
     const said = await new Promise<string>((resolve) => {
       let text = '';
-      const socket = connect(desk.port, '127.0.0.1', () => socket.write(head));
-      const more = setInterval(() => socket.write(part.repeat(4)), 5);
+      // As much as the line takes, and more as soon as it takes more.
+      const more = () => {
+        while (socket.writable && socket.write(part));
+      };
+      const socket = connect(desk.port, '127.0.0.1', () => {
+        socket.write(head);
+        more();
+      });
+      socket.on('drain', more);
       socket.on('data', (bytes) => {
         text += bytes;
       });
       socket.on('error', () => undefined);
-      socket.on('close', () => {
-        clearInterval(more);
-        resolve(text);
-      });
+      socket.on('close', () => resolve(text));
     });
     expect(said).toMatch(/^HTTP\/1\.1 413 /);
   });
@@ -344,17 +348,22 @@ describe('the files of a school', () => {
     const own: SavedAnswer = JSON.parse((await save('made.md', 'Own.\n', base)).text);
     await writeFile(at('fleet/sallow-10.yaml'), await readFile(at('fleet/sallow-10.yaml')));
     await writeFile(at('made.md'), 'Foreign.\n');
-    await until(() => heard.length >= 1);
+    await expect.poll(() => heard.length).toBeGreaterThanOrEqual(1);
     const { version: foreign } = await read('made.md');
     expect(foreign).not.toBe(own.version);
     await rm(at('made.md'));
-    await until(() => heard.length >= 2);
-    await new Promise((resolve) => setTimeout(resolve, 200));
+    await expect.poll(() => heard.length).toBeGreaterThanOrEqual(2);
+    // Whatever else there was to tell is told before this one.
+    await writeFile(at('last.md'), 'Last.\n');
+    await expect.poll(() => heard.map(({ path }) => path)).toContain('last.md');
+    const { version: last } = await read('last.md');
     expect(heard).toEqual([
       { path: 'made.md', version: foreign },
       { path: 'made.md', version: null },
+      { path: 'last.md', version: last },
     ]);
     stream.destroy();
+    await rm(at('last.md'));
   });
 });
 
@@ -664,12 +673,6 @@ async function listenTo(heard: FileEvent[]) {
     sent.on('error', () => undefined);
     sent.end();
   });
-}
-
-async function until(isSo: () => boolean): Promise<void> {
-  for (let waited = 0; waited < 8_000 && !isSo(); waited += 20)
-    await new Promise((resolve) => setTimeout(resolve, 20));
-  expect(isSo()).toBe(true);
 }
 
 /** A written packet without its study page, which is for a screen alone: what is printed. */

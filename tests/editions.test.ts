@@ -70,7 +70,7 @@ beforeAll(async () => {
       instructor: await read('.instructor.pdf'),
     });
   }
-}, 300_000);
+});
 afterAll(() => school.remove());
 
 /** Page and place of every word, but for those that name the edition and its fingerprint. */

@@ -26,7 +26,7 @@ beforeAll(async () => {
   for (const path of await school.built()) before.set(path, await school.read(path));
   await school.write('lessons/sound.md', lessonOf(words, [crosswind]));
   second = await school.buildHtml(wanted);
-}, 240_000);
+});
 afterAll(() => school?.remove());
 
 describe('chalkwing build', () => {
@@ -66,7 +66,7 @@ describe('chalkwing build', () => {
     expect(ran.code).toBe(1);
     expect(said(ran)).toContain('did you mean `::pattern`');
     expect(said(ran)).toContain('1 packet not to be flown (not printed).');
-  }, 120_000);
+  });
 });
 
 describe('a printed packet of a plan not to be flown', () => {
@@ -101,5 +101,5 @@ describe('chalkwing handbook', () => {
     expect(said(ran)).toContain('1 chapter not to be flown (not printed).');
     expect(said(ran)).toContain('The book `osier-15` is not printed');
     expect((await school.built()).some((path) => path.includes('handbook'))).toBe(false);
-  }, 120_000);
+  });
 });

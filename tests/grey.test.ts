@@ -30,7 +30,7 @@ beforeAll(async () => {
   const packets = await handbookPackets(lessons);
   drawings = packets.flatMap(({ html }) => drawingsIn(html));
   declarations = packets.flatMap(({ html }) => pageDeclarations(html));
-}, 120_000);
+});
 
 const line = (stroke: string, width: number, dashes = ''): Look => ({
   shape: 'line',

@@ -7,9 +7,11 @@ import { makeCard } from '../src/press/card/make-card.ts';
 import { documentHtml } from '../src/press/formats/document-html.ts';
 import { buildLesson, type Packet } from '../src/press/packet/build.ts';
 import { readSchool } from '../src/school/read.ts';
+import type { School } from '../src/school/school.ts';
+import { madeOnce } from './made-once.ts';
 
 /** A packet of the demonstration's handbook, with what it was asked for. */
-export interface HandbookPacket extends Packet {
+export interface HandbookPacket extends Omit<Packet, 'path'> {
   /** As it is printed. */
   readonly html: string;
   readonly lesson: string;
@@ -24,8 +26,8 @@ const date = new Date('2031-05-06T00:00:00Z');
 const rotation = ['osier-15', 'sallow-10', 'withy-80'] as const;
 
 /**
- * One packet of every lesson of the handbook, made by the press and not printed. The aircraft take turns; the editions
- * change with every round of them, so that each aircraft has both. Throws where a lesson does not build.
+ * One packet of every lesson of the handbook, or of some, made by the press and not printed. The aircraft take turns;
+ * the editions change with every round of them, so that each aircraft has both. Throws where a lesson does not build.
  */
 export async function handbookPackets(only?: readonly string[]): Promise<HandbookPacket[]> {
   const { withSoundAircraft: school } = await readSchool(lessons, date);
@@ -35,22 +37,28 @@ export async function handbookPackets(only?: readonly string[]): Promise<Handboo
     if (only && !only.includes(lesson)) continue;
     const aircraft = rotation[index % rotation.length]!;
     const edition = Math.floor(index / rotation.length) % 2 === 0 ? 'student' : 'instructor';
-    const built = await buildLesson({
-      school,
-      lesson,
-      aircraft: [aircraft],
-      choices: {},
-      asked: {},
-      editions: [edition],
-      paper: 'A4',
-      date,
-      version: '0.0.0-test',
-    });
-    const [packet] = built.packets;
-    if (!packet) throw new Error(`${lesson} gives no packet: ${built.file.messages.join('; ')}`);
-    packets.push({ ...packet, html: documentHtml(packet.document), lesson, aircraft, edition });
+    const made = await madeOnce(`packet-${lesson}`, () => packetOf(school, lesson, aircraft, edition));
+    const document = { ...made.document, date };
+    packets.push({ ...made, document, html: documentHtml(document), lesson, aircraft, edition });
   }
   return packets;
+}
+
+async function packetOf(school: School, lesson: string, aircraft: string, edition: Edition): Promise<Packet> {
+  const built = await buildLesson({
+    school,
+    lesson,
+    aircraft: [aircraft],
+    choices: {},
+    asked: {},
+    editions: [edition],
+    paper: 'A4',
+    date,
+    version: '0.0.0-test',
+  });
+  const [packet] = built.packets;
+  if (!packet) throw new Error(`${lesson} gives no packet: ${built.file.messages.join('; ')}`);
+  return packet;
 }
 
 /** The student's book for one aircraft, as it is before its pages are known. */

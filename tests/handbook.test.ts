@@ -36,7 +36,7 @@ beforeAll(async () => {
   instructor = await readPdf(await school.read('dist/handbook/osier-15.instructor.pdf'));
   volume = await readPdf(await school.read('dist/handbook/fleet.pdf'));
   html = await school.text('dist/handbook/osier-15.html');
-}, 300_000);
+});
 afterAll(() => school.remove());
 
 const pageText = (pdf: ReadPdf, page: number) => plain(pdf.pages[page - 1]?.text ?? '').replaceAll('- ', '-');
@@ -208,7 +208,7 @@ describe('a book in which nothing has changed', () => {
     expect(await edit('lessons/fleet/osier-15.yaml', /^name: .*$/m, 'name: Osier 16')).toBe(false);
     expect((await bind(['--out', 'dist/other'])).code).toBe(0);
     expect(await isUnchanged('--wind', '200/5kt')).toEqual({ code: 4, isUnchanged: false });
-  }, 240_000);
+  });
 
   it('has the message of a lesson once, however many volumes and editions it stands in', async () => {
     const lesson = await school.text('lessons/power-off-90.md');

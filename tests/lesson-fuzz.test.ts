@@ -195,15 +195,17 @@ function faultsOf(
 }
 
 describe('mangled lessons', () => {
-  it('19,800 stretches: messages of ours, each with its place', () => {
+  // A test for every two thousand or so: none is so long that it seems to hang.
+  const starts = Array.from({ length: 11 }, (_, part) => part * 1_800);
+  it.each(starts)('1,800 stretches from seed %i: messages of ours, each with its place', (from) => {
     const faults = faultsOf(
-      19_800,
-      0,
+      1_800,
+      from,
       (random) => mangled(stretch(random), random),
       (seed) => seed % 40 === 0,
     );
     expect(faults).toEqual([]);
-  }, 300_000);
+  });
 
   it('200 whole ones as well', () => {
     const faults = faultsOf(
@@ -213,5 +215,5 @@ describe('mangled lessons', () => {
       (seed) => seed % 50 === 0,
     );
     expect(faults).toEqual([]);
-  }, 300_000);
+  });
 });

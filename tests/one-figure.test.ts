@@ -97,7 +97,7 @@ beforeAll(async () => {
   const made: Packet[] = [];
   for (const setting of settings) made.push(await make(school!, setting));
   packets = made;
-}, 600_000);
+});
 
 describe('a figure of a packet', () => {
   it('reads alike wherever its number is printed', () => {

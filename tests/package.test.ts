@@ -79,7 +79,7 @@ beforeAll(async () => {
   if (unpacked.code !== 0) throw new Error(`The package does not unpack\n${unpacked.err}`);
   packageFile = JSON.parse(await readFile(join(folder, 'package', 'package.json'), 'utf8'));
   installed = await install();
-}, 240_000);
+});
 
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
@@ -163,7 +163,7 @@ describe('installed in an empty folder, without a network', () => {
     const packet = join(installed, 'dist', 'packets', 'first-lesson', 'crack-willow-12');
     expect(await readFile(`${packet}.html`, 'utf8')).toContain('Crack Willow 12');
     expect((await readFile(`${packet}.pdf`)).subarray(0, 5).toString()).toBe('%PDF-');
-  }, 180_000);
+  });
 
   it('prints the checks against published figures', async () => {
     const { code, out, err } = await chalkwing('checks', '--school', 'school');

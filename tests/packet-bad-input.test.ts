@@ -69,7 +69,7 @@ beforeAll(async () => {
   await school.write('lessons/typed.md', lessonOf(typed));
   await school.write('lessons/hiding.md', hiding);
   second = await school.build(['mistaken', 'gale', 'wide', 'typed', 'hiding', '--aircraft', 'osier-15']);
-}, 300_000);
+});
 afterAll(() => school.remove());
 
 describe('a lesson with mistakes', () => {

@@ -20,7 +20,7 @@ beforeAll(async () => {
   }
   for (const path of await school.built())
     pages.set(path.replace(/^dist\/packets\/(.*)\.html$/, '$1'), await school.text(path));
-}, 300_000);
+});
 afterAll(() => school.remove());
 
 const packets = ['power-off-180/osier-15', 'power-off-180/withy-80', 'hot/osier-15', 'hot/withy-80'];

@@ -1,9 +1,7 @@
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import puppeteer from 'puppeteer-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { KeyPosition } from '../src/flight/terms/plan.ts';
-import { findBrowser } from '../src/press/printing/find-browser.ts';
 import { formatDistance, formatHeight, formatTime } from '../src/words/figures/format.ts';
 import { keyNames } from '../src/words/keys/key-names.ts';
 import {
@@ -15,6 +13,7 @@ import {
   wordsOf,
 } from './packet-school.ts';
 import { type ReadPage, type ReadPdf, readPdf } from './pdf-reader.ts';
+import { openPage, openWindow } from './screen.ts';
 
 // The demonstration lesson, built with the real command for two aircraft, then for other winds, runways, power settings
 // and papers; its figures held against `chalkwing plan --json` and against a ruler laid on the PDF.
@@ -83,7 +82,7 @@ beforeAll(async () => {
     'leaves one glide and no other try',
   );
   await build('other-word', ['osier-15'], windy, false);
-}, 300_000);
+});
 afterAll(async () => {
   await school.remove();
   await elsewhere.remove();
@@ -231,15 +230,9 @@ describe('the HTML', () => {
   });
 
   it('opens without a network, in its own typefaces, and asks for nothing', async () => {
-    const found = await findBrowser();
-    const browser = await puppeteer.launch({
-      executablePath: found.path,
-      headless: found.origin === 'shipped' ? 'shell' : true,
-      env: { ...process.env, ...found.environment },
-      args: ['--no-sandbox', '--no-zygote', '--disable-gpu'],
-    });
+    const { context, close } = await openWindow();
     try {
-      const page = await browser.newPage();
+      const page = await openPage(context);
       await page.setOfflineMode(true);
       const asked: string[] = [];
       const address = pathToFileURL(join(school.folder, 'dist/A4', lesson, 'osier-15.html')).href;
@@ -259,7 +252,7 @@ describe('the HTML', () => {
       expect(new Set(loaded)).toEqual(new Set(['IBM Plex Sans', 'IBM Plex Serif']));
       expect(faces.filter(({ status }) => status === 'error')).toEqual([]);
     } finally {
-      await browser.close();
+      await close();
     }
   });
 });

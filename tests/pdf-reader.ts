@@ -9,11 +9,14 @@ export interface ReadPdf {
   readonly pages: readonly ReadPage[];
 }
 
-export interface ReadPage {
+export interface PageWords {
   readonly width: number;
   readonly height: number;
   readonly text: string;
   readonly words: readonly PlacedText[];
+}
+
+export interface ReadPage extends PageWords {
   readonly fonts: readonly ReadFont[];
   readonly segments: readonly Segment[];
   /** What the page is to a screen reader: the tags of what lies on it, in reading order. */
@@ -75,6 +78,20 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
   }
 }
 
+/** The words alone, and where they stand: of a long PDF they are read sooner than the rest. */
+export async function readWords(bytes: Uint8Array): Promise<PageWords[]> {
+  const task = getDocument({ data: new Uint8Array(bytes), verbosity: 0 });
+  const document = await task.promise;
+  try {
+    const pages: PageWords[] = [];
+    for (let number = 1; number <= document.numPages; number += 1)
+      pages.push(await wordsOn(await document.getPage(number)));
+    return pages;
+  } finally {
+    await task.destroy();
+  }
+}
+
 interface OutlineEntry {
   readonly title: string;
   readonly items: readonly OutlineEntry[];
@@ -87,10 +104,9 @@ function titles(entry: OutlineEntry): string[] {
 type PdfPage = Awaited<ReturnType<Awaited<ReturnType<typeof getDocument>['promise']>['getPage']>>;
 type Matrix = [number, number, number, number, number, number];
 
-async function readPage(page: PdfPage): Promise<ReadPage> {
+async function wordsOn(page: PdfPage): Promise<PageWords> {
   const viewport = page.getViewport({ scale: 1 });
   const toPaper = viewport.transform as Matrix;
-  const list = await page.getOperatorList();
   const { items } = await page.getTextContent();
   const words: PlacedText[] = [];
   let text = '';
@@ -100,6 +116,12 @@ async function readPage(page: PdfPage): Promise<ReadPage> {
     const [x, y] = apply(toPaper, item.transform[4] as number, item.transform[5] as number);
     if (item.str.trim() !== '') words.push({ text: item.str, x, y });
   }
+  return { width: viewport.width * mmPerPoint, height: viewport.height * mmPerPoint, text, words };
+}
+
+async function readPage(page: PdfPage): Promise<ReadPage> {
+  const toPaper = page.getViewport({ scale: 1 }).transform as Matrix;
+  const list = await page.getOperatorList();
   const fonts = new Map<string, ReadFont>();
   for (const [index, operator] of list.fnArray.entries()) {
     if (operator !== OPS.setFont) continue;
@@ -111,10 +133,7 @@ async function readPage(page: PdfPage): Promise<ReadPage> {
     fonts.set(font.name, { name: font.name, type: font.type, embedded: font.missingFile !== true });
   }
   return {
-    width: viewport.width * mmPerPoint,
-    height: viewport.height * mmPerPoint,
-    text,
-    words,
+    ...(await wordsOn(page)),
     fonts: [...fonts.values()],
     segments: readSegments(list, toPaper),
     tags: await readTags(page),

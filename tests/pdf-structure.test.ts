@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { findBrowser } from '../src/press/printing/find-browser.ts';
-import { openPrinter, type Printer } from '../src/press/printing/print-pdf.ts';
+import type { Printer } from '../src/press/printing/print-pdf.ts';
 import { type HandbookPacket, handbookPackets } from './handbook-packets.ts';
 import { type ReadPdf, type ReadTag, readPdf } from './pdf-reader.ts';
+import { openSharedPrinter } from './screen.ts';
 
 /*
  * What a screen reader has of a printed packet: ISO 32000-1, 14.7 and 14.8 (structure, tagged PDF), and what
@@ -21,7 +21,7 @@ let printer: Printer | undefined;
 let printed: readonly Printed[];
 
 beforeAll(async () => {
-  printer = await openPrinter(await findBrowser());
+  printer = await openSharedPrinter();
   const all: Printed[] = [];
   for (const packet of await handbookPackets(lessons)) {
     const { html, document } = packet;
@@ -29,7 +29,7 @@ beforeAll(async () => {
     all.push({ ...packet, pdf: await readPdf(bytes), bytes: Buffer.from(bytes).toString('latin1') });
   }
   printed = all;
-}, 120_000);
+});
 afterAll(() => printer?.close());
 
 const each = it.each(lessons.map((lesson) => [lesson] as const));

@@ -5,10 +5,10 @@ import { planApproach } from '../src/flight/plan/planner.ts';
 import { documentHtml } from '../src/press/formats/document-html.ts';
 import { packetDocument } from '../src/press/packet/packet.ts';
 import { type PaperName, papers } from '../src/press/paper/paper.ts';
-import { findBrowser } from '../src/press/printing/find-browser.ts';
-import { openPrinter, type Printer } from '../src/press/printing/print-pdf.ts';
+import type { Printer } from '../src/press/printing/print-pdf.ts';
 import { type ReadPdf, readPdf } from './pdf-reader.ts';
 import { sampleRequest } from './press-sample.ts';
+import { openSharedPrinter } from './screen.ts';
 
 let printer: Printer;
 const read = new Map<PaperName, ReadPdf>();
@@ -30,7 +30,7 @@ const body: ElementContent[] = [
 ];
 
 beforeAll(async () => {
-  printer = await openPrinter(await findBrowser());
+  printer = await openSharedPrinter();
   const date = new Date('2031-05-06T00:00:00Z');
   for (const paper of [papers.A4, papers.Letter]) {
     const document = packetDocument({

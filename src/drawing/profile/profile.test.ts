@@ -299,9 +299,11 @@ describe('no label of the profile hides anything', () => {
         const shapes = ['marks', 'heights'].flatMap((group) => shapesIn(svg, group));
         for (const [index, text] of texts.entries()) {
           expect(contains(paper, text.box), `${text.text} is on the paper`).toBe(true);
-          for (const other of texts.slice(index + 1)) {
-            expect(boxesOverlap(text.box, other.box), `${text.text} over ${other.text}`).toBe(false);
-          }
+          const under = texts.slice(index + 1).filter((other) => boxesOverlap(text.box, other.box));
+          expect(
+            under.map((other) => other.text),
+            `${text.text} over another text`,
+          ).toEqual([]);
           const hidden = lines.filter((line) => segmentMeetsBox(line, grown(text.box, line.halfWidth)));
           expect(hidden, `${text.text} over a line`).toEqual([]);
           expect(

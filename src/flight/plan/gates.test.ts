@@ -4,14 +4,13 @@ import type { Conditions } from '../flying/conditions.ts';
 import { Flight } from '../flying/fly.ts';
 import { flyPattern } from '../flying/fly-pattern.ts';
 import { ACROSS, ALONG, HEIGHT } from '../flying/motions.ts';
-import { closeApproach } from '../flying/open-approach.ts';
-import { baseLeg, baseTrack, downwindLeg, finalLegs, joinFromBase } from '../flying/pattern-legs.ts';
+import { finalLegs } from '../flying/pattern-legs.ts';
 import type { Leg, LineLeg, Side, TurnLeg } from '../flying/procedure.ts';
 import type { KeyId } from '../terms/key.ts';
-import type { Gate, KeyPosition, Plan, PlanRequest } from '../terms/plan.ts';
+import type { Gate, Plan, PlanRequest } from '../terms/plan.ts';
 import { finalBand } from './final-band.ts';
 import { bandOf, fromBaseKey } from './gates.ts';
-import { planApproach, type WorkedOut, workOut } from './planner.ts';
+import { planApproach, workOut } from './planner.ts';
 
 const foot = 0.3048;
 const soundFinal = 300 * foot;
@@ -86,19 +85,6 @@ describe.each(cases)('gates of $id, $words', ({ id, from, speed }) => {
     if (from !== 180) expect(sound).toBeGreaterThan(0);
   });
 
-  it.each(['downwind-key', 'base-key'] as const)(
-    'leave at the %s no height between their edges without a path, and none outside with one',
-    (at) => {
-      const { low, high } = gate(plan, at);
-      const makes = pathsFrom(key(plan, at), workOut(request));
-      for (const share of [0.02, 0.3, 0.6, 0.98]) {
-        expect(makes(low! + share * (high! - low!)), `${share} of the way up`).toBe(true);
-      }
-      expect(makes(low! - 3), 'under the low edge').toBe(false);
-      expect(makes(high! + 3), 'over the high edge').toBe(false);
-    },
-  );
-
   it('a quarter circuit from the base key starts between its edges', () => {
     const at = key(plan, 'base-key');
     const straight = planApproach({
@@ -141,50 +127,6 @@ describe.each(cases)('gates of $id, $words', ({ id, from, speed }) => {
     expect(shortest(high - 2)).toBeLessThan(0);
   });
 });
-
-/**
- * Whether any of many paths makes the spot from a height at a key: base turns in steps of an eighth of the spacing, base
- * legs in steps of 5 degrees, each joinValues to final and held against what a final covers at the most and at the least.
- */
-function pathsFrom(at: KeyPosition, { asked, resolved: { conditions } }: WorkedOut) {
-  const { nearest, farthest } = finalBand(asked, conditions);
-  const spacing = Math.abs(at.across);
-  const isDownwind = at.id === 'downwind-key';
-  const placesBy = (step: number) =>
-    isDownwind ? Array.from({ length: 2 * step + 1 }, (_, i) => (i * spacing) / step) : [0];
-  const anglesBy = (step: number) =>
-    Array.from({ length: 120 / step + 1 }, (_, i) => ((i * step - 45) * Math.PI) / 180);
-  const { side, bank } = asked;
-  const turn = (angle: number): TurnLeg => ({
-    kind: 'turn',
-    phase: 'base',
-    track: baseTrack(side) + side * angle,
-    side: isDownwind || angle > 0 ? side : side === 1 ? -1 : 1,
-    bank,
-    rollOut: true,
-  });
-  // Near an edge the paths are few, and a coarse grid misses them all.
-  return (height: number) =>
-    isOnGrid(height, placesBy(32), anglesBy(5)) || isOnGrid(height, placesBy(64), anglesBy(1));
-  function isOnGrid(height: number, places: readonly number[], angles: readonly number[]): boolean {
-    return places.some((place) =>
-      angles.some((angle) => {
-        const start = { along: at.along, across: at.across, height, eas: conditions.polar.speed };
-        const level: LineLeg = { ...baseLeg(side, 0, conditions), until: { lasts: 0 } };
-        const before = isDownwind
-          ? [downwindLeg(side, place - at.along, conditions), turn(angle)]
-          : angle === 0
-            ? [level]
-            : [level, turn(angle)];
-        const join = joinFromBase(side, bank, conditions, angle);
-        const path = closeApproach({ start, stages: [{ before, join }], after: [] }, conditions);
-        if (!path?.sound || path.finalHeight < soundFinal) return false;
-        const { miss, finalHeight: z } = path;
-        return -miss <= farthest(z) && -miss >= nearest(z);
-      }),
-    );
-  }
-}
 
 /** Flies the plan from heights in steps of m: who is in the band of a key was in the band of the keys before it. */
 function expectCarriedOn(request: PlanRequest, gates: readonly Gate[], step: number): void {

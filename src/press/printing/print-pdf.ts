@@ -1,5 +1,5 @@
 import { basename } from 'node:path';
-import type { Browser, Page } from 'puppeteer-core';
+import type { Browser, BrowserContext, LaunchOptions, Page } from 'puppeteer-core';
 import { faultMessage, findPageFaults, type PageFault } from '../packet/page-faults.ts';
 import { contentHeight, contentWidth, type Sheet } from '../paper/paper.ts';
 import { type FoundBrowser, NoBrowserError } from './find-browser.ts';
@@ -55,6 +55,8 @@ export async function withPrinter<Result>(
 const pixelsPerMm = 96 / 25.4;
 /** ms. A whole handbook is one page to the browser. */
 const longestPrint = 600_000;
+/** ms. One that is no browser ends at once; a busy machine takes long. */
+const longestStart = 300_000;
 /** ms that a browser has to end by itself. */
 const longestClose = 5_000;
 
@@ -65,30 +67,41 @@ const fixedEnvironment = { TZ: 'UTC', LANG: 'en_US.UTF-8', LC_ALL: 'en_US.UTF-8'
 export async function openPrinter(found: FoundBrowser): Promise<Printer> {
   // Loading puppeteer takes longer than most commands need: only who prints loads it.
   const puppeteer = await loadPuppeteer();
-  const shell = found.origin === 'shipped' || basename(found.path).includes('headless-shell');
   let browser: Browser;
   try {
-    browser = await puppeteer.launch({
-      executablePath: found.path,
-      headless: shell ? 'shell' : true,
-      pipe: true,
-      env: { ...process.env, ...fixedEnvironment, ...found.environment },
-      args: ['--no-sandbox', '--no-zygote', '--disable-gpu', '--font-render-hinting=none'],
-      protocolTimeout: longestPrint,
-      // Whoever prints stops it: puppeteer would end this process before it has tidied up.
-      handleSIGINT: false,
-      handleSIGTERM: false,
-      handleSIGHUP: false,
-    });
+    browser = await puppeteer.launch(launchOptions(found));
   } catch (error) {
     throw new NoBrowserError(`${found.path} does not start as a browser; name another with --browser PATH.`, {
       cause: error,
     });
   }
+  return { ...printerIn(browser.defaultBrowserContext()), close: () => closeBrowser(browser) };
+}
+
+/** How a browser is started, to look the same on every machine. */
+export function launchOptions(found: FoundBrowser): LaunchOptions {
+  const shell = found.origin === 'shipped' || basename(found.path).includes('headless-shell');
+  return {
+    executablePath: found.path,
+    headless: shell ? 'shell' : true,
+    pipe: true,
+    env: { ...process.env, ...fixedEnvironment, ...found.environment },
+    args: ['--no-sandbox', '--no-zygote', '--disable-gpu', '--font-render-hinting=none'],
+    timeout: longestStart,
+    protocolTimeout: longestPrint,
+    // Whoever prints stops it: puppeteer would end this process before it has tidied up.
+    handleSIGINT: false,
+    handleSIGTERM: false,
+    handleSIGHUP: false,
+  };
+}
+
+/** Prints in a browser that runs; closing leaves it running. */
+export function printerIn(context: BrowserContext): Printer {
   const free: OpenPage[] = [];
   return {
     print: async (html, how) => {
-      const page = free.pop() ?? (await openPage(browser));
+      const page = free.pop() ?? (await openPage(context));
       try {
         const pdf = await printUnbroken(page, html, how);
         free.push(page);
@@ -99,8 +112,8 @@ export async function openPrinter(found: FoundBrowser): Promise<Printer> {
         throw error;
       }
     },
-    isOpen: () => browser.connected,
-    close: () => closeBrowser(browser),
+    isOpen: () => context.browser().connected,
+    close: () => context.close(),
   };
 }
 
@@ -120,8 +133,8 @@ interface OpenPage {
 }
 
 /** A page on which nothing runs and from which nothing leaves. */
-async function openPage(browser: Browser): Promise<OpenPage> {
-  const page = await browser.newPage();
+async function openPage(context: BrowserContext): Promise<OpenPage> {
+  const page = await context.newPage();
   const refused: string[] = [];
   page.setDefaultTimeout(longestPrint);
   await page.setJavaScriptEnabled(false);
@@ -158,7 +171,11 @@ async function printPage(
   const room = { width: contentWidth(paper) * pixelsPerMm, height: contentHeight(paper) * pixelsPerMm };
   await page.setViewport({ width: Math.ceil(room.width), height: Math.ceil(room.height) });
   await page.setContent(html, { waitUntil: 'load' });
-  await page.evaluate(() => document.fonts.ready.then(() => undefined));
+  // Fonts are begun to be loaded when text is first laid out: before that they seem to be ready.
+  await page.evaluate(() => {
+    document.documentElement.getBoundingClientRect();
+    return document.fonts.ready.then(() => undefined);
+  });
   // Sent as text: a TypeScript loader may have put calls of its own `__name` helper into the function.
   const check = `{const __name = (named) => named; (${findPageFaults})(${JSON.stringify(room)})}`;
   const faults = (await page.evaluate(check)) as PageFault[];
