@@ -29,9 +29,19 @@ export interface ReadElement {
 /** A finished drawing, or its text out of a page. */
 type Svg = Element | string;
 
-export function readSvg(svg: Svg): ReadElement[] {
+const known = new WeakMap<Element, readonly ReadElement[]>();
+
+/** A finished drawing is read once, however much is asked of it. */
+export function readSvg(svg: Svg): readonly ReadElement[] {
+  if (typeof svg === 'string') return read(svg);
+  const elements = known.get(svg) ?? read(svgText(svg));
+  known.set(svg, elements);
+  return elements;
+}
+
+function read(svg: string): ReadElement[] {
   const root = createSVGWindow().document.documentElement;
-  root.innerHTML = typeof svg === 'string' ? svg : svgText(svg);
+  root.innerHTML = svg;
   return readUnder(root.firstElementChild!, [], undefined);
 }
 
