@@ -13,7 +13,7 @@ import {
 } from 'yaml';
 import { firstHidden, showable } from '../messages/hidden-character.ts';
 
-/** Where something stands in the data: keys and list places from the top. */
+/** Where something is in the data: keys and list positions from the top. */
 export type DataPath = readonly (string | number)[];
 
 type Place = NonNullable<VFileMessage['place']>;
@@ -27,7 +27,7 @@ const deepest = 50;
 
 /**
  * A YAML file as plain data in which every scalar is the text that was typed (`06` stays `06`, `90` has no unit),
- * and the place of each piece for messages.
+ * with the place of each piece for messages.
  */
 export class YamlSource {
   readonly file: VFile;
@@ -49,7 +49,7 @@ export class YamlSource {
       fail(file, refused.reason, 'yaml', pointIn(startsOfLines(String(file)), refused.offset));
       return undefined;
     }
-    // Not yaml's own count of lines: behind some of its errors it is one short.
+    // Not yaml's own line count: after some of its errors it is one short.
     const lineStarts = startsOfLines(String(file));
     const document = parseDocument(String(file).replace(/\r(?!\n)/g, '\n'), {
       schema: 'failsafe',
@@ -73,7 +73,7 @@ export class YamlSource {
     try {
       return source(document.toJS({ maxAliasCount }));
     } catch (error) {
-      // yaml throws ReferenceError for too many aliases and for one that stands inside its own anchor.
+      // yaml throws ReferenceError for too many aliases, and for one that is inside its own anchor.
       if (!(error instanceof ReferenceError)) throw error;
       const reason = `The aliases (\`*name\`) of this file cannot be followed (${error.message}): write the values out`;
       fail(file, reason, 'yaml', bare.#firstAlias());
@@ -81,7 +81,7 @@ export class YamlSource {
     }
   }
 
-  /** True where something is typed at the path, if only an empty value. */
+  /** True where something is typed at the path, even if only an empty value. */
   has(path: DataPath): boolean {
     return path.length === 0 || this.#find(path).found;
   }
@@ -96,7 +96,7 @@ export class YamlSource {
     return this.file.message(reason, { place: this.#place(path, 'value'), ruleId, source: 'chalkwing' });
   }
 
-  /** The nearest place that exists: of a missing key, the key of the section it is missing from. */
+  /** The nearest place that exists: for a missing key, the key of the section it is missing from. */
   #place(path: DataPath, at: 'value' | 'key'): Place {
     if (path.length === 0) return this.#between(0, 0);
     const { found, value, key } = this.#find(path);
@@ -144,7 +144,7 @@ export class YamlSource {
     return safe;
   }
 
-  /** However it is written: `"\\u202E"` as well as the character itself. */
+  /** However it is written: as `"\\u202E"` or as the character itself. */
   #reportHidden(): void {
     visit(this.#document, {
       Scalar: (_, { value, range }) => {
@@ -174,7 +174,7 @@ export class YamlSource {
   }
 }
 
-/** An error on a file: `fatal`, so that whoever reads it gets no value. */
+/** Puts an error on a file: `fatal`, so that whoever reads the file gets no value. */
 export function fail(file: VFile, reason: string, ruleId: string, place?: Place): VFileMessage {
   const message = file.message(showable(reason), { place, ruleId, source: 'chalkwing' });
   message.fatal = true;
@@ -187,9 +187,9 @@ export function hasErrors(file: VFile): boolean {
 }
 
 /**
- * What is too much to be read; the parser goes down into the data by calling itself, and breaks where they are deep.
- * Counted are the brackets that open in each other and the marks that open a level on one line; indentation opens one with
- * each further column at the most.
+ * Why a text is too much to be read; the parser calls itself for each level of data, and breaks where they are deep.
+ * Counted are brackets opened inside each other, and marks that open a level on one line; indentation opens at most
+ * one level for each further column.
  */
 function tooMuch(text: string): { reason: string; offset: number } | undefined {
   if (text.length > longest) {
