@@ -10,7 +10,7 @@ import { enginesStopped } from './final-words.ts';
 /** m/s: less than the page can print of a speed. */
 const printedSpeed = 0.25;
 
-/** What the landing came to, and what of it the model does not say. */
+/** What the landing came to, and what about it the model does not say. */
 export function landingWords(
   flight: FaultFlown,
   plan: FaultPlan,
@@ -29,7 +29,7 @@ export function landingWords(
     dropped: () => [
       balloonWords(flight, plan, units) || levelWords(flight, units),
       dropWords(flight, units),
-      // How an aircraft comes down again out of a climb is not in the model.
+      // How an aircraft comes down again after climbing is not in the model.
       landing.balloon ? '' : seenWords(heldOffAfresh(), units),
     ],
     'no-landing': () => [landing.beyond ? beyondTheModel[landing.beyond] : ''],
@@ -51,7 +51,7 @@ function fastTouch({ change, end }: FaultFlown, plan: FaultPlan, units: PageUnit
   return `That is at ${formatSpeed(end.eas, units)} (planned ${formatSpeed(planned, units)}).`;
 }
 
-/** How long the speed lasts out of a round-out that ended too high. */
+/** How long the speed lasts after a round-out that ended too high. */
 function levelWords(
   { landing: { level, ...landing }, plannedLanding }: FaultFlown,
   units: PageUnits,
@@ -86,7 +86,7 @@ const isGoneAtOnce = ({ holdOff }: Pick<LandingFigures, 'holdOff'>) => (holdOff?
 const lasts = ({ holdOff }: Pick<LandingFigures, 'holdOff'>) =>
   formatTime(Math.floor((holdOff?.time ?? 0) + 1e-6));
 
-/** m/s: the step of `formatSink`, and one coarse enough for a fall of which only the most is known. */
+/** m/s: the step of `formatSink`, and a coarser one for a fall of which only the upper limit is known. */
 const sinkSteps = {
   ft: { fine: 10 * metresPerSecondPerFootPerMinute, coarse: 100 * metresPerSecondPerFootPerMinute },
   m: { fine: 0.1, coarse: 0.5 },
@@ -98,7 +98,10 @@ function sinkUp(sink: number, units: PageUnits, how: 'fine' | 'coarse' = 'fine')
   return formatSink(step * Math.ceil(sink / step - 1e-6), units);
 }
 
-/** m/s at the ground after falling `drop` m with no lift left, from the sink there was: v^2 = v0^2 + 2gh. What the wing still carries makes it less. */
+/**
+ * m/s at the ground after a fall of `drop` m with no lift left, from the sink at its start: v^2 = v0^2 + 2gh. What
+ * the wing still carries makes it less.
+ */
 export function sinkAfterDrop(drop: number, sink = 0): number {
   return Math.sqrt(sink ** 2 + 2 * standardGravity * drop);
 }
@@ -109,7 +112,7 @@ function dropWords({ landing, track }: FaultFlown, units: PageUnits): string {
   return `Falling ${formatLowHeight(landing.drop, units)} with no lift left is up to ${most} at the ground; how much lift is left, and whether a wing drops, is not in the model.`;
 }
 
-/** The same seen in time. */
+/** The same fault, seen in time. */
 function seenWords(seen: FaultFlight, units: PageUnits): string {
   if (!seen.flown || seen.landing.how !== 'touched') return '';
   return `Seen, and held off afresh from there, it touches at ${sinkUp(seen.landing.sink, units)}.`;
@@ -120,7 +123,7 @@ function sideWords({ change, landing }: FaultFlown, plan: FaultPlan, units: Page
   const side = Math.abs(landing.side);
   if (side < printedSpeed) return 'Today no wind blows across the runway: there is no drift to stop.';
   const drifts = `It drifts off the centreline at up to ${formatSpeed(side, units)}`;
-  // A weight-shift aircraft touches in the crab: off the way the nose points, and rightly so.
+  // A weight-shift aircraft touches in the crab, off the way the nose points, and rightly so.
   if (plan.resolved.conditions.aircraft.class === 'weight-shift') return `${drifts} as it touches.`;
   const degrees = Math.ceil((Math.abs(landing.drift) * 180) / Math.PI - 1e-6);
   return `${drifts}, ${degrees}° off the way the nose points, as it touches.`;

@@ -11,9 +11,9 @@ import {
 import { noBreakSpace, numberText, roundTo, withUnit } from '../../units/rounding.ts';
 import type { PageUnits } from './page-units.ts';
 
-// Every computed figure of a packet is printed by one of these, so that the same value reads the same everywhere; a limit,
-// a margin or the edge of a band by one of `safe-rounding.ts`; a value beside its limit by `telling-apart.ts`.
-// Values are SI; a value that is not finite throws RangeError: a figure that is not known must not be printed.
+// Every computed figure of a packet is printed by one of these, so that the same value reads the same everywhere; a
+// limit, a margin or the edge of a band by one of `safe-rounding.ts`; a value beside its limit by `telling-apart.ts`.
+// Values are in SI units; one that is not finite throws RangeError: a figure that is not known must not be printed.
 
 const speedFactors = {
   kt: metresPerSecondPerKnot,
@@ -44,7 +44,7 @@ export function formatHeight(metres: number, units: PageUnits): string {
   return units.height === 'ft' ? withUnit(metres / metresPerFoot, 10, 'ft') : withUnit(metres, 5, 'm');
 }
 
-/** m, for the round-out: below 50 ft to 1 ft or 0.1 m, from there as `formatHeight`. */
+/** m, for the round-out: below 50 ft to 1 ft or 0.1 m, from there on as `formatHeight`. */
 export function formatLowHeight(metres: number, units: PageUnits): string {
   if (Math.abs(metres) >= lowHeight) return formatHeight(metres, units);
   return units.height === 'ft' ? withUnit(metres / metresPerFoot, 1, 'ft') : withUnit(metres, 0.1, 'm');
