@@ -9,7 +9,7 @@ import {
   stationPressure,
 } from './air.ts';
 
-// The printed tables are in tests/published-values.test.ts; here is how the functions hang together.
+// The printed tables are in tests/published-values.test.ts; here is how the functions fit together.
 
 const altitudes = [-300, 0, 94.488, 1000, 3000, 10_000];
 

@@ -28,25 +28,25 @@ export function standardDensity(altitude: number): number {
   return standardPressure(altitude) / (gasConstant * standardTemperature(altitude));
 }
 
-/** The standard altitude, m, that has this pressure, Pa: what an altimeter set to 1013.25 hPa reads. */
+/** The standard altitude, m, at this pressure, Pa: what an altimeter set to 1013.25 hPa reads. */
 export function pressureAltitude(pressure: number): number {
   return (seaLevelTemperature / lapseRate) * (1 - power(pressure / seaLevelPressure, 1 / pressureExponent));
 }
 
-/** The standard altitude, m, that has this density, kg/m3. */
+/** The standard altitude, m, at this density, kg/m3. */
 export function densityAltitude(density: number): number {
   return (seaLevelTemperature / lapseRate) * (1 - power(density / seaLevelDensity, 1 / densityExponent));
 }
 
 /**
  * Pressure, Pa, at a field from its QNH, Pa, and elevation, m: the pressure at which an altimeter set to the QNH
- * reads the elevation, that is, the standard altitudes of the two differ by it.
+ * reads the elevation, so that the standard altitudes of the two differ by it.
  */
 export function stationPressure(qnh: number, elevation: number): number {
   return standardPressure(pressureAltitude(qnh) + elevation);
 }
 
-/** QNH, Pa, of a field's air: the other way round from `stationPressure`. */
+/** QNH, Pa, of a field's air: the inverse of `stationPressure`. */
 export function qnhOf({ pressure, elevation }: FieldAir): number {
   return standardPressure(pressureAltitude(pressure) - elevation);
 }
@@ -82,7 +82,8 @@ export function airspeedFactor(air: FieldAir): AirspeedFactor {
 }
 
 /**
- * How the true airspeed of a constant equivalent airspeed grows with height, as a share a metre (1/m): the rate of
+ * How the true airspeed of a constant equivalent airspeed grows with height, as a share for each metre (1/m): the
+ * rate of
  * `airspeedFactor` over itself, by height above the field in m.
  */
 export function thinningOf(air: FieldAir): (height: number) => number {

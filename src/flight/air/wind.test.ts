@@ -50,7 +50,7 @@ describe('the power-law profile', () => {
 
   it('is not carried below 2 m', () => {
     expect(at(power, 0).speed).toBe(at(power, 1.5).speed);
-    // The corner is rounded: to a hundredth of the wind.
+    // The corner is rounded: equal to a hundredth of the wind.
     expect(at(power, 1.5).speed / at(power, 2).speed).toBeGreaterThan(0.99);
     expect(at(power, 2.1).speed).toBeGreaterThan(at(power, 2).speed);
   });
@@ -140,7 +140,7 @@ describe('a wind that turns with height', () => {
       expect(here.acrossShear).toBeCloseTo((above.across - below.across) / (2 * half), 4);
       expect(Math.abs(wind(height + 0.01).acrossShear - here.acrossShear)).toBeLessThan(0.01);
     }
-    // The difference that a flipped sign of the turning would make is far above what is told apart.
+    // The difference that a flipped sign of the turning would make is far larger than what is told apart here.
     const { along, acrossShear, across } = wind(100);
     const turning = acrossShear - (1 / 7 / 100) * across;
     expect(turning / along).toBeCloseTo((veer * degrees) / 294.8, 9);

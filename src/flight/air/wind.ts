@@ -5,22 +5,22 @@ import type { SurfaceWind, WindAtHeight, WindProfileKind } from '../terms/plan.t
 /** Height of the reported surface wind, m (WMO-No. 8, Part I, chapter 5). */
 export const surfaceWindHeight = 10;
 
-/** The power law is not carried below this height, m: grass and gusts rule there. */
+/** The power law is not continued below this height, m: grass and gusts rule there. */
 export const lowestProfileHeight = 2;
 
 /**
- * m: where the wind's change with height would jump (the foot of the power law, a height at which a wind is given) the corner
- * is rounded, so far to each side. A step of a flight is as accurate there as anywhere, and the change is that of the wind
- * itself.
+ * m: where the wind's change with height would jump (the foot of the power law, a height at which a wind is given)
+ * the corner is rounded, this far to each side. A step of a flight is then as accurate there as anywhere, and the
+ * change is that of the wind itself.
  */
 export function roundedAbout(height: number): number {
   return Math.max(0.5, height / 20);
 }
 
-/** m: up to here a wind that turns with height does so, evenly from 10 m (common practice, no source). */
+/** m: a wind that turns with height turns evenly from 10 m up to here (common practice, no source). */
 export const windTurnsUpTo = 1000 * metresPerFoot;
 
-/** m: the heights at which a wind begins to turn, and turns no more. */
+/** m: the heights at which a wind begins to turn and stops turning. */
 export const turningBends: readonly number[] = [surfaceWindHeight, windTurnsUpTo];
 
 /** Exponent of the seventh-root profile for neutral air over open country (AMS Glossary, "power-law profile"). */
@@ -32,7 +32,7 @@ export interface Drift {
   across: number;
 }
 
-/** The wind at a height, and how fast it changes with height: m/s a metre up. */
+/** The wind at a height, and how fast it changes with height: m/s for each metre up. */
 export interface Wind extends Drift {
   alongShear: number;
   acrossShear: number;
@@ -72,9 +72,9 @@ export interface WindProfile {
 }
 
 /**
- * The wind by height, in the spot frame. `power`: the surface wind times (height/10 m)^exponent, not below 2 m, turned by
- * the veer. `uniform`: the surface wind at every height, speed and direction, whatever the veer. `layers`: vectors, linear in the logarithm of height between the
- * given ones, constant below the first and above the last.
+ * The wind by height, in the spot frame. `power`: the surface wind times (height/10 m)^exponent, not below 2 m,
+ * turned by the veer. `uniform`: the surface wind, speed and direction, at every height, whatever the veer. `layers`:
+ * vectors, linear in the logarithm of height between the given ones, constant below the first and above the last.
  */
 export function windField(surface: SurfaceWind, profile: WindProfile, runwayHeading: number): WindField {
   const atSurface = drift(surface, runwayHeading);
@@ -114,7 +114,10 @@ export function turnedAt(height: number, veer: number): number {
   return (veer * risen) / turnsOver;
 }
 
-/** The wind turned clockwise as seen from above by up to `veer` (rad): evenly from 10 m to 1,000 ft, as there above. */
+/**
+ * The wind turned clockwise, as seen from above, by up to `veer` (rad): evenly from 10 m to 1,000 ft, and above that
+ * as at 1,000 ft.
+ */
 export function turningWind(wind: WindField, veer: number): WindField {
   const rate = veer / turnsOver;
   return (height, out) => {
@@ -141,7 +144,7 @@ function layeredField(layers: readonly WindAtHeight[], runwayHeading: number): W
     };
   });
   const first = rows[0]!;
-  // What the wind changes by between two layers begins at the lower and ends at the upper.
+  // The change of the wind between two layers begins at the lower one and ends at the upper one.
   const bends = rows.slice(1).flatMap((to, i) => {
     const from = rows[i]!;
     const gap = to.level - from.level;
@@ -170,18 +173,18 @@ function layeredField(layers: readonly WindAtHeight[], runwayHeading: number): W
   };
 }
 
-/** Nought below a corner and rising with `x` above it, rounded so far to each side. */
+/** 0 below a corner and rising with `x` above it, rounded this far to each side. */
 function ramp(x: number, rounded: number): number {
   if (Math.abs(x) >= rounded) return Math.max(0, x);
   return (x + rounded) ** 2 / (4 * rounded);
 }
 
-/** How steeply the ramp rises: nought below the corner, 1 above. */
+/** How steeply the ramp rises: 0 below the corner, 1 above. */
 function rise(x: number, rounded: number): number {
   return Math.min(1, Math.max(0, 0.5 + x / (2 * rounded)));
 }
 
-/** The wind that a field has at a height, as a direction it blows from (rad true, 0 to 2 pi) and a speed. */
+/** A field's wind at a height, as the direction it blows from (rad true, 0 to 2 pi) and its speed. */
 export function windAt(field: WindField, height: number, runwayHeading: number): WindAtHeight {
   const out = stillAir();
   field(height, out);
@@ -196,11 +199,11 @@ export function positiveAngle(angle: number): number {
   return ((angle % turn) + turn) % turn;
 }
 
-/** The wind triangle: heading and groundspeed that hold a track at an airspeed in a wind. */
+/** The wind triangle: the heading and groundspeed that hold a track at an airspeed in a wind. */
 export interface Triangle {
   /** rad, in the frame of `track`. */
   readonly heading: number;
-  /** m/s along the track; not positive where the wind is not beaten. */
+  /** m/s along the track; not positive where the wind is too strong to make headway. */
   readonly groundspeed: number;
   /** False where the wind across the track is stronger than the airspeed. */
   readonly holds: boolean;

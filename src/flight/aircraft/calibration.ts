@@ -4,12 +4,15 @@ import { RequestError } from '../terms/errors.ts';
 /** The table of an aircraft that gives none: indicated is equivalent. */
 export const noCalibration: readonly CalibrationRow[] = [];
 
-/** Equivalent airspeed of an indicated one, m/s: linear between the rows, the end rows' difference kept beyond them. */
+/**
+ * The equivalent airspeed for an indicated one, m/s: linear between the rows, with the difference in the end rows
+ * kept beyond them.
+ */
 export function toEquivalent(indicated: number, table: readonly CalibrationRow[]): number {
   return along(indicated, table, 'indicated', 'equivalent');
 }
 
-/** Indicated airspeed of an equivalent one, m/s. */
+/** The indicated airspeed for an equivalent one, m/s. */
 export function toIndicated(equivalent: number, table: readonly CalibrationRow[]): number {
   return along(equivalent, table, 'equivalent', 'indicated');
 }

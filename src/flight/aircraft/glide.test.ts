@@ -7,7 +7,7 @@ const polar = { speed: 21, ratio: 5 };
 const angle = (eas: number, bank = 0) => Math.asin(sinOfGlide(polar, eas, Math.cos(bank)));
 const ratio = (eas: number, bank = 0) => 1 / Math.tan(angle(eas, bank));
 
-/** The small-angle form: D/W = (u^2 + n^2/u^2)/(2E), taken for the angle, with n = 1/cos(bank). */
+/** The small-angle form: D/W = (u^2 + n^2/u^2)/(2E) used as the angle, with n = 1/cos(bank). */
 const smallAngle = (eas: number, bank = 0) => {
   const u2 = (eas / polar.speed) ** 2;
   return (u2 + 1 / (Math.cos(bank) ** 2 * u2)) / (2 * polar.ratio);

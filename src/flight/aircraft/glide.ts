@@ -1,11 +1,11 @@
 import type { Aircraft, BestGlide, Power } from '../terms/aircraft.ts';
 
-/** A glide polar at the mass flown: best-glide speed in m/s EAS, best ratio. Thrust is folded into it. */
+/** A glide polar at the mass flown: best-glide speed in m/s EAS, best ratio. Thrust is included in it. */
 export type Polar = BestGlide;
 
 /**
- * The polar of a power setting at a mass: the best-glide speed goes with the square root of the mass, the ratio
- * stays (FAA-H-8083-13, chapter 5). Undefined where the aircraft gives none for the setting.
+ * The polar of a power setting at a mass: the best-glide speed goes with the square root of the mass, and the ratio
+ * stays the same (FAA-H-8083-13, chapter 5). Undefined where the aircraft gives none for the setting.
  */
 export function polarAtMass(aircraft: Aircraft, power: Power, mass: number): Polar | undefined {
   const polar = power === 'idle' ? aircraft.glide.idle : aircraft.glide.stopped;
@@ -18,9 +18,9 @@ export function speedAtMass(speed: number, aircraft: Aircraft, mass: number): nu
 }
 
 /**
- * Drag over weight at a speed and load factor, for a polar with parabolic drag:
- * cos(g0)/(2E) [u^2 + (n/cos g0)^2/u^2], u = EAS over best-glide EAS, tan(g0) = 1/E.
- * `inducedShare` is what ground effect leaves of the induced part (1 away from the ground).
+ * Drag over weight at a speed and load factor, for a polar with parabolic drag: cos(g0)/(2E) [u^2 + (n/cos
+ * g0)^2/u^2], u = EAS over best-glide EAS, tan(g0) = 1/E.
+ * `inducedShare` is the share of the induced part that ground effect leaves (1 away from the ground).
  */
 export function dragOverWeight(polar: Polar, eas: number, loadFactor: number, inducedShare = 1): number {
   const cosBest = cosOfBestGlide(polar.ratio);
@@ -29,9 +29,9 @@ export function dragOverWeight(polar: Polar, eas: number, loadFactor: number, in
 }
 
 /**
- * Sine of the glide angle in a steady glide or gliding turn, at `eas` m/s and a bank with this cosine.
- * Solves sin(g) = drag/weight with n = cos(g)/cos(bank) exactly, as a quadratic in sin(g): at 4:1 to 6:1 the
- * small-angle form is wrong by some per cent. Not below 0; 1 or more means no steady glide exists.
+ * Sine of the glide angle in a steady glide or gliding turn, at `eas` m/s and a bank with this cosine. Solves sin(g)
+ * = drag/weight with n = cos(g)/cos(bank) exactly, as a quadratic in sin(g): at 4:1 to 6:1 the small-angle form is
+ * wrong by a few per cent. Not below 0; 1 or more means no steady glide exists.
  */
 export function sinOfGlide(polar: Polar, eas: number, cosBank: number): number {
   const cosBest = cosOfBestGlide(polar.ratio);

@@ -20,8 +20,8 @@ const slopeBC = (c.y - b.y) / (c.x - b.x);
 const curvature = (slopeBC - slopeAB) / (c.x - a.x);
 
 /**
- * Share of the induced drag that ground effect takes away, 0 to 1, with the wing `heightOverSpan` spans above the
- * ground. Goes through the published points exactly and fades to nothing above them.
+ * The share of the induced drag that ground effect removes, 0 to 1, with the wing `heightOverSpan` spans above the
+ * ground. Goes through the published points exactly, and fades to nothing above them.
  */
 export function inducedDragReduction(heightOverSpan: number): number {
   const x = abscissa(Math.max(heightOverSpan, 0.01));

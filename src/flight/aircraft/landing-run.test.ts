@@ -8,7 +8,7 @@ const knot = 1852 / 3600;
 const { aircraft } = requestFor('osier');
 const { reference } = aircraft.mass;
 
-/** Sea level, standard, the reference mass: what the roll is given for. */
+/** Sea level, standard, the reference mass: the conditions the roll is given for. */
 const asGiven: Partial<PlanRequest> = {
   mass: reference,
   airfield: { ...requestFor('osier').airfield, elevation: 0 },
@@ -21,7 +21,7 @@ function dayOf(changes: Partial<PlanRequest>): LandingDay {
 }
 const rollIn = (changes: Partial<PlanRequest>) => landingRunOf(dayOf(changes));
 const scaleIn = (changes: Partial<PlanRequest>) => rollIn(changes) / aircraft.landingRoll;
-/** kt along the runway: a headwind, or with a minus a tailwind. */
+/** kt along the runway: a headwind, or a tailwind where negative. */
 const along = (knots: number) => windOffRunway(knots < 0 ? 180 : 0, Math.abs(knots));
 
 describe('the landing roll', () => {

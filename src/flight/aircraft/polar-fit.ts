@@ -9,9 +9,10 @@ export interface FittedPolar extends Polar {
 }
 
 /**
- * Fits the polar to three or more measured points by least squares in the sink. With s = sink/V the exact steady glide is
- * s = a V^2 + b (1 - s^2)/V^2, linear in a and b, with E = 1/(2 sqrt(ab)) and Vbest^4 = b cos^2(g0)/a.
- * Throws RequestError, naming `field`, for fewer than three different speeds, a sink that is no glide, or points that no polar fits.
+ * Fits the polar to three or more measured points by least squares in the sink. With s = sink/V the exact steady
+ * glide is s = a V^2 + b (1 - s^2)/V^2, linear in a and b, with E = 1/(2 sqrt(ab)) and Vbest^4 = b cos^2(g0)/a.
+ * Throws RequestError, naming `field`, for fewer than three different speeds, a sink that is not a glide, or points
+ * that no polar fits.
  */
 export function fitPolar(points: readonly SinkPoint[], field = 'points'): FittedPolar {
   if (new Set(points.map(({ speed }) => speed)).size < 3) {
@@ -48,7 +49,7 @@ export function fitPolar(points: readonly SinkPoint[], field = 'points'): Fitted
   };
 }
 
-/** What a and b are multiplied by in the sink: V s = a V^3 + b (1 - s^2)/V. */
+/** The factors of a and b in the sink: V s = a V^3 + b (1 - s^2)/V. */
 function parts(speed: number, sink: number): { x: number; y: number } {
   return { x: speed * speed * speed, y: (1 - (sink / speed) ** 2) / speed };
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { groundRatio, speedToFly } from './speed-to-fly.ts';
 
-/** The universal polar of the handbooks is the small-angle one, so it is held against a very flat glide. */
+/** The universal polar of the handbooks is the small-angle one, so the comparison is with a very flat glide. */
 const flat = { speed: 25, ratio: 60 };
 const trike = { speed: 21.6, ratio: 6.4 };
 

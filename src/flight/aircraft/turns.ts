@@ -10,17 +10,20 @@ export function loadFactor(bank: number): number {
   return 1 / cosine(bank);
 }
 
-/** Stall speed under a load factor: the wings-level one times its square root (FAA-H-8083-25). */
+/** Stall speed under a load factor: the wings-level one times the square root of the load factor (FAA-H-8083-25). */
 export function stallSpeedUnder(load: number, stallSpeed: number): number {
   return stallSpeed * Math.sqrt(load);
 }
 
-/** The load factor at which the wing stalls at a speed: the square of it over the wings-level stall speed (FAA-H-8083-25). */
+/**
+ * The load factor at which the wing stalls at a speed: the square of that speed over the wings-level stall speed
+ * (FAA-H-8083-25).
+ */
 export function loadAtStall(speed: number, stallSpeed: number): number {
   return (speed / stallSpeed) ** 2;
 }
 
-/** Turn rate, rad/s, at a true airspeed in m/s: g tan(bank)/V. Holds in a steady gliding turn as in a level one. */
+/** Turn rate, rad/s, at a true airspeed in m/s: g tan(bank)/V. Holds in a steady gliding turn as well as in a level one. */
 export function turnRate(tas: number, bank: number): number {
   return (standardGravity * Math.tan(bank)) / tas;
 }
@@ -31,7 +34,7 @@ export function turnRadius(tas: number, bank: number): number {
 }
 
 /**
- * The heading, rad, that passes while the bank is taken off at a steady roll rate (rad/s): the roll-out must begin
+ * How far the heading turns, rad, while the bank is taken off at a steady roll rate (rad/s): the roll-out must begin
  * this much before the heading wanted. The integral of g tan(bank)/V over the roll, -g ln(cos bank)/(V rate).
  */
 export function rollOutLead(tas: number, bank: number, rollRate: number): number {

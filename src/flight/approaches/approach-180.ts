@@ -8,8 +8,8 @@ import type { ApproachMethod, ApproachTask, Solution } from './approach-method.t
 import { spotTolerance } from './approach-method.ts';
 
 /**
- * The half-circuit approach: the throttle closes abeam the spot on the downwind leg, the base turn starts some way
- * past abeam, and that distance is what is found (FAA-H-8083-3, chapter 9, 180-degree power-off approach).
+ * The half-circuit approach: the throttle closes abeam the spot on the downwind leg, and the base turn starts some
+ * way past abeam; that distance is what is found (FAA-H-8083-3, chapter 9, 180-degree power-off approach).
  */
 export const approach180: ApproachMethod = {
   id: '180',
@@ -21,13 +21,13 @@ export const approach180: ApproachMethod = {
   solve: (asked, conditions) => solveFrom(abeam(asked, conditions), asked, conditions),
 };
 
-/** What is flown up to the downwind key. */
+/** What is flown before the downwind key. */
 export interface Lead {
   readonly start: Start;
   readonly before: readonly Leg[];
 }
 
-/** m. Farther past abeam than this nobody flies. */
+/** m. Nobody flies farther past abeam than this. */
 const furthestPastAbeam = 30_000;
 
 /** At the downwind key, with nothing flown before it. */
@@ -39,8 +39,8 @@ export function abeam({ side, spacing, keyHeight }: ApproachTask, conditions: Co
 }
 
 /**
- * Finds how far past abeam the base turn starts. Two turns with a base leg between them, or, where the spacing leaves
- * none, one continuous turn at the bank that fits.
+ * Finds how far past abeam the base turn starts. Two turns with a base leg between them or, where the spacing leaves
+ * no room for a base leg, one continuous turn at the bank that fits.
  */
 export function solveFrom(lead: Lead, asked: ApproachTask, conditions: Conditions): Solution | undefined {
   let nearest: Solution | undefined;
@@ -53,8 +53,8 @@ export function solveFrom(lead: Lead, asked: ApproachTask, conditions: Condition
 }
 
 /**
- * What the glide has over the spacing is flown out with the wind on the tail and back with it on the nose: a metre more
- * out costs the time for it, and what final makes in that time.
+ * What the glide has left over the spacing is flown out with the wind behind and back into it: a metre farther out
+ * costs the time to fly it, and what final covers in that time.
  */
 function likelyPastAbeam(
   { keyHeight, spacing }: ApproachTask,
@@ -67,7 +67,7 @@ function likelyPastAbeam(
   return { guess: seconds / (1 / out + 1 / back), slope: -1 - back / out };
 }
 
-/** A flight that is sound shows more than one that only ends nearer. */
+/** A sound flight shows more than one that only ends nearer. */
 function nearer(a: ClosedApproach, b: ClosedApproach): boolean {
   return a.sound === b.sound ? Math.abs(a.miss) < Math.abs(b.miss) : a.sound;
 }
@@ -99,7 +99,7 @@ function solveWith(
   };
 }
 
-/** A 180 whose base turn starts `pastAbeam` m past abeam, its join still open. */
+/** A 180 whose base turn starts `pastAbeam` m past abeam, with its join still open. */
 export function approaching180(
   { start, before }: Lead,
   turns: Turns,
@@ -139,5 +139,5 @@ export function approaching180(
   };
 }
 
-/** rad. No pattern is flown in one turn shallower than this. */
+/** rad. No pattern is flown in a single turn shallower than this. */
 const shallowestTurn = (5 * Math.PI) / 180;

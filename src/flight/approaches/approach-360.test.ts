@@ -60,7 +60,7 @@ describe.each(cases)('the 360 of $id, $words', ({ id, from, knots }) => {
   it('is banked steepest with the wind behind, and shallowest against it', () => {
     if (knots === 0) return;
     const windTo = runwayHeading + from * degrees + Math.PI;
-    // Only what is at about one height: the first half circle sees nearly all tracks of the wind ahead.
+    // Only samples at about one height: the first half circle is flown on nearly all tracks relative to the wind.
     const withWind = (sample: TrackSample) => Math.cos(sample.heading - windTo);
     const byWind = [...circle].sort((a, b) => withWind(a) - withWind(b));
     expect(withWind(steepest(circle))).toBeGreaterThan(0.9 * withWind(byWind.at(-1)!));
@@ -83,7 +83,7 @@ describe.each(cases)('the 360 of $id, $words', ({ id, from, knots }) => {
       expect(banked.track[0]!.height).toBeCloseTo(banked.solved.value, 6);
       expect(Math.abs(steepest(banked.track.filter(onCircle)).bank) / degrees).toBeCloseTo(bank / degrees, 1);
       expect(key(banked, 'final').height).toBeGreaterThanOrEqual(300 * foot);
-      // And from that height the circle found is the same one.
+      // And from that height the circle found is the same.
       const back = planApproach({ ...request, height: banked.solved.value, detail: 'flight' });
       expect(back.made).toBe(true);
       expect(Math.abs(steepest(back.track.filter(onCircle)).bank) / degrees).toBeCloseTo(bank / degrees, 1);

@@ -74,7 +74,7 @@ function findHeight(asked: ApproachTask, conditions: Conditions): Solution | und
   };
 }
 
-/** m over the ground from wings level on final, at its height, to the touchdown. */
+/** m over the ground from wings level on final, at the height of that, to the touchdown. */
 function finalRun(asked: ApproachTask, conditions: Conditions): number {
   const flight = new Flight(conditions, 0, 'search');
   const legs = finalLegs(conditions, asked.pull);

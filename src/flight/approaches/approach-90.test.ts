@@ -49,7 +49,7 @@ describe.each(aircraftIds)('the 90 of %s', (id) => {
     expect(plan.keys.find((key) => key.id === 'final')!.height / foot).toBeCloseTo(400, 0);
     const stricter = final({ minimums: { finalTurn: 450 * foot } });
     expect(stricter.keys.find((key) => key.id === 'final')!.height / foot).toBeCloseTo(550, 0);
-    // So it stands well above the floor of its own band.
+    // So it is well above the floor of its own band.
     const [gate] = plan.gates;
     expect(gate!.plan - gate!.low!).toBeGreaterThan(50 * foot);
   });

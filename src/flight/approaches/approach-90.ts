@@ -13,10 +13,10 @@ import {
 } from './approach-method.ts';
 
 /**
- * The 90: the throttle closes at the base key, on base leg, where the spot lies 45 degrees off the
- * track (FAA-H-8083-3, chapter 9, 90-degree power-off approach). Given the distance of the base leg from the spot, the
- * height is found; given the height, the distance. Given neither, the base leg lies where downwind does, or so much farther
- * out that the turn to final is complete with something in hand.
+ * The 90: the throttle closes at the base key, on base leg, where the spot lies 45 degrees off the track
+ * (FAA-H-8083-3, chapter 9, 90-degree power-off approach). Given the distance of the base leg from the spot, the
+ * height is found; given the height, the distance. Given neither, the base leg lies where downwind does, or far
+ * enough out for the turn to final to be complete with height in hand.
  */
 export const approach90: ApproachMethod = {
   id: '90',
@@ -54,7 +54,7 @@ function findHeight(asked: ApproachTask, conditions: Conditions): Solution | und
   );
 }
 
-/** The lowest height from which the turn to final is complete with that in hand; undefined where none is found. */
+/** The lowest height from which the turn to final is complete with that height in hand; undefined where none is found. */
 function withInHand(asked: ApproachTask, conditions: Conditions): Solution | undefined {
   const wanted = plannedFinal(asked);
   let last: Solution | undefined;
@@ -67,7 +67,7 @@ function withInHand(asked: ApproachTask, conditions: Conditions): Solution | und
   return { ...last, solved: { name: 'throttle-height', value: sought.x, unit: 'm' } };
 }
 
-/** m: a tenth of a foot, about. */
+/** m: about a tenth of a foot. */
 const heightTolerance = 0.03;
 
 function findDistance(asked: ApproachTask, conditions: Conditions): Solution | undefined {
@@ -102,7 +102,7 @@ function solve(
   return { closed: last, solved: { name, value: sought.x, unit: 'm' }, made: sought.found && last.sound };
 }
 
-/** From the base key, `distance` m from the spot both along and across, its join still open. */
+/** From the base key, `distance` m from the spot both along and across, with its join still open. */
 function approaching90(
   height: number,
   distance: number,

@@ -7,30 +7,30 @@ import type { KeyId } from '../terms/key.ts';
 import type { Solved } from '../terms/plan.ts';
 import type { Rule } from '../terms/rules.ts';
 
-/** What an approach is asked for, every default resolved. SI, rad. */
+/** What an approach is asked for, with every default resolved. SI, rad. */
 export interface ApproachTask {
   readonly side: Side;
   /** m above the spot at the start. */
   readonly height: number;
-  /** True where the height was asked for, and not a default. */
+  /** True where the height was asked for, and is not a default. */
   readonly heightGiven: boolean;
-  /** m above the spot and to the side of the centreline: the pattern's downwind leg. */
+  /** m above the spot, and to the side of the centreline: those of the pattern's downwind leg. */
   readonly keyHeight: number;
   readonly spacing: number;
   /** rad, of the turns. */
   readonly bank: number;
   readonly bankGiven: boolean;
-  /** What is asked of one approach alone. */
+  /** What can be asked of one approach only. */
   readonly options: ApproachOptions;
   /** Load factor of the round-out. */
   readonly pull: number;
   /** m: the least height at which a turn to final, or a turn that puts final right, is complete. */
   readonly leastFinal: number;
-  /** m along: where a search brings its touchdown, that the flight ends at the spot. Left out, the spot itself. */
+  /** m along: where a search aims its touchdown so that the flight ends at the spot. Left out, the spot itself. */
   readonly touchdown?: number | undefined;
 }
 
-/** What a method found: the approach that touches down at the spot, or the one that comes nearest. */
+/** What a method found: the approach that touches down at the spot, or the one that comes nearest to it. */
 export interface Solution {
   readonly closed: ClosedApproach;
   readonly solved: Solved;
@@ -42,31 +42,37 @@ export interface Solution {
 /** An approach: what it is, and how the number that it leaves open is found. One row of `approaches.ts`. */
 export interface ApproachMethod {
   readonly id: Approach;
-  /** The key position at which it starts: its height is the start height. */
+  /** The key position where it starts: the height there is the start height. */
   readonly startsAt: KeyId;
   /** m: the usual start height; `pattern` for that of the pattern. */
   readonly usualStart: number | 'pattern';
-  /** What is found, one of these. */
+  /** What is found: one of these. */
   readonly finds: readonly SolvedName[];
-  /** The approach that it ends in, from the downwind key on, where it is one of these. */
+  /** The approach that it ends in, from the downwind key on, if it does. */
   readonly endsIn?: Approach | undefined;
-  /** Whether its downwind leg lies at a distance that may be asked for; else that follows from something else. */
+  /** Whether the distance of its downwind leg may be asked for; otherwise that follows from something else. */
   readonly hasOwnSpacing: boolean;
-  /** What may be asked of it alone, and what that must be. */
+  /** What may be asked of it alone, and the rules for it. */
   readonly options: Readonly<Record<string, Rule>>;
-  /** Those of them that fix the start: with a height given as well, one of the two is too much. */
+  /** Those of its options that fix the start: with a height given as well, one of the two is too many. */
   readonly insteadOfHeight?: readonly HeightOption[] | undefined;
   /** Undefined where nothing of it can be flown in this wind. */
   readonly solve: (asked: ApproachTask, conditions: Conditions) => Solution | undefined;
 }
 
-/** m. Where nothing is asked for, the turn to final is planned to be complete so much higher than it must be. */
+/** m. Where nothing is asked for, the turn to final is planned to be complete this much higher than it must be. */
 const inHand = 100 * metresPerFoot;
 
-/** m: the height at which the turn to final is planned to be complete, for a turn that came out wide or an air that sank. */
+/**
+ * m: the height at which the turn to final is planned to be complete, to allow for a turn that comes out wide or for
+ * air that sinks.
+ */
 export function plannedFinal({ leastFinal }: Pick<ApproachTask, 'leastFinal'>): number {
   return leastFinal + inHand;
 }
 
-/** m. A search brings its touchdown this near to the spot: a quarter of what the flight may be off before it is aimed again. */
+/**
+ * m. A search brings its touchdown this near to the spot: a quarter of how far off the flight may end before it is
+ * aimed again.
+ */
 export const spotTolerance = 5e-3;

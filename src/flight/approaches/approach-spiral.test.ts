@@ -20,7 +20,7 @@ const key = (plan: Plan, id: string) => plan.keys.find((each) => each.id === id)
 const circling = (plan: Plan) => plan.track.filter(({ phase }) => phase === 'circle');
 const steepest = (plan: Plan) => Math.max(...circling(plan).map(({ bank }) => Math.abs(bank)));
 
-/** Of a whole turn: drifting circles begin on the heading of the downwind leg and end on one that holds its track. */
+/** Part of a whole turn: drifting circles begin on the heading of the downwind leg and end on one that holds its track. */
 const crab = 20 / 360;
 
 /** Whole turns flown, counted from the headings. */
@@ -115,7 +115,7 @@ describe('the spiral', () => {
     );
     const samples = circling(plan);
     const [first, last] = [samples[0]!, samples.at(-1)!];
-    // The roll in and out, and the falling true airspeed, leave the air circle open by some metres.
+    // The roll in and out, and the falling true airspeed, leave the circle through the air open by a few metres.
     expect(Math.abs(first.along - last.along - 8 * knot * (last.time - first.time))).toBeLessThan(40);
   });
 

@@ -15,9 +15,9 @@ import { type ApproachMethod, type ApproachTask, type Solution, spotTolerance } 
 const mostCircles = 20;
 
 /**
- * From high over the field: whole circles at a low bank that end at the downwind key at its height, then the 180
- * (FAA-H-8083-3, chapter 9). Circles are held on the ground, and their radius is found; or they drift with the wind at
- * one bank, and that bank is found, the circles starting as far upwind as they will drift.
+ * From high over the field: whole circles at a low bank that end at the downwind key and at its height, then the 180
+ * (FAA-H-8083-3, chapter 9). Either the circles are held on the ground, and their radius is found; or they drift with
+ * the wind at one bank, that bank is found, and the circles start as far upwind as they will drift.
  */
 export const approachSpiral: ApproachMethod = {
   id: 'spiral',
@@ -44,15 +44,18 @@ export const approachSpiral: ApproachMethod = {
   },
 };
 
-/** rad. A likely low bank, to search from: shallow turns are those under about 20 degrees (FAA-H-8083-3, chapter 3). */
+/**
+ * rad. A likely low bank to start the search from: shallow turns are those under about 20 degrees (FAA-H-8083-3,
+ * chapter 3).
+ */
 const lowBank = (20 * Math.PI) / 180;
-/** m and rad: what a circle of a spiral may be. */
+/** m and rad: the limits of a circle of a spiral. */
 const largestRadius = 5000;
 const banks = [(3 * Math.PI) / 180, (45 * Math.PI) / 180] as const;
 
 /**
- * Whole circles that the height allows with no more than a bank (rad): none where a single one is steeper. More circles
- * in the same height are smaller and steeper, so the number is found by halving.
+ * How many whole circles the height allows with no more than a bank (rad): none where even one is steeper. More
+ * circles in the same height are smaller and steeper, so the number is found by halving.
  */
 export function circlesWithin(bank: number, asked: ApproachTask, conditions: Conditions): number {
   const allowed = (circles: number) => {
@@ -77,7 +80,7 @@ function leadOf(circles: number, asked: ApproachTask, conditions: Conditions): F
     : heldLead(circles, asked, conditions);
 }
 
-/** Height, m, lost in one whole circle at a bank, at the surface's air. */
+/** Height, m, lost in one whole circle at a bank, in the air at the surface. */
 function circleLoss(conditions: Conditions, bank: number): number {
   const tas = conditions.polar.speed * conditions.tasOverEas(0);
   const sin = sinOfGlide(conditions.polar, conditions.polar.speed, cosine(bank));
@@ -151,7 +154,7 @@ function driftingLead(circles: number, asked: ApproachTask, conditions: Conditio
   };
 }
 
-/** The flight at the end of one leg; its height is not a number where the leg does not end. */
+/** The flight at the end of one leg; its height is NaN where the leg does not end. */
 function endOf(start: Lead['start'], leg: Leg, conditions: Conditions): Flight {
   const flight = new Flight(conditions, 0, 'search');
   flight.begin(start, leg);

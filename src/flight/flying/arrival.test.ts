@@ -26,8 +26,8 @@ const arrive = (gateway: Gateway, conditions = calm, from = position) =>
   arrivalHeight(from, gateway, bank, conditions)!;
 
 /**
- * m: height and what the speed is worth, h + V^2/2g. In still air a glide spends it alone: the true airspeed of a constant
- * equivalent one falls on the way down, and what that was worth is flown on.
+ * m: height plus what the speed is worth, h + V^2/2g. In still air a glide spends only this: the true airspeed of a
+ * constant equivalent one falls on the way down, and what that was worth is flown too.
  */
 const energyHeight = (height: number) =>
   height + (polar.speed * calm.tasOverEas(height)) ** 2 / (2 * standardGravity);
@@ -113,7 +113,8 @@ describe('the height at which a glide passes a point on a track', () => {
         const height = arrive(gateway);
         const straight = 350 - 1500 / polar.ratio;
         expect(spentTo(height)).toBeGreaterThan(1500 / polar.ratio - 0.2);
-        // Two half turns and no more; banked at 30 degrees and with the rolling, they lose a third more than straight.
+        // Only two half turns; banked at 30 degrees, and with the rolling, they lose a third more than straight
+        // flight.
         const halfTurn = Math.PI * turnRadius(polar.speed * calm.tasOverEas(350), bank);
         expect(height).toBeGreaterThan(straight - (2 * 1.33 * halfTurn) / polar.ratio);
       }

@@ -7,21 +7,21 @@ import type { LineLeg, Side } from './procedure.ts';
 import { type GroundPoint, type Position, takeUp } from './reach.ts';
 import { flyOnTo } from './turn-on-to.ts';
 
-/** A point to be flown over on a track: a key position, or a point of final. */
+/** A point to be flown over on a given track: a key position, or a point of final. */
 export interface Gateway extends GroundPoint {
   /** rad from the landing direction. */
   readonly track: number;
 }
 
-/** Tries are bounded; a way that has not settled by then does not exist. */
+/** Tries are limited; a way that has not settled by then does not exist. */
 const mostTries = 40;
 /** m: how nearly the gateway is met. */
 const tolerance = 0.5;
 
 /**
- * Height, m above the spot, at which the glide passes a gateway on its track: a turn on to the straight way there, the
- * straight way, a turn on to the track. The ground is ignored, so a negative height says by how much it is missed.
- * The best of the turns to either side; undefined where none leads there.
+ * Height, m above the spot, at which the glide passes a gateway on its track: a turn on to the straight way there,
+ * the straight way, a turn on to the track. The ground is ignored, so a negative height says by how much the gateway
+ * is missed. The best of the turns to either side; undefined where none leads there.
  */
 export function arrivalHeight(
   position: Position,
@@ -37,7 +37,7 @@ export function arrivalHeight(
   return found.length > 0 ? Math.max(...found) : undefined;
 }
 
-/** The straight way's track is found by aiming again at what the last try missed. */
+/** The track of the straight way is found by correcting the aim by what the last try missed. */
 function arriveBy(
   first: Side,
   last: Side,

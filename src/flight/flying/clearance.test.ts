@@ -20,7 +20,7 @@ const cautioned = (obstacle: Obstacle, changes: Partial<PlanRequest> = {}): Said
     ({ code }) => code === 'obstacle-clearance',
   );
 
-/** A straight, level flight along the landing direction, wings level unless banked. */
+/** A straight, level flight along the landing direction, wings level unless a bank is given. */
 function passing(height: number, { bank = 0, phase = 'final' as Phase, drift = 0, to = 100 } = {}): Swept {
   const at = (time: number, along: number): TrackSample => {
     const [eas, tas, groundspeed, sink] = [20, 20, 20, 0];
@@ -78,7 +78,8 @@ describe('the distance in space of a straight flight', () => {
   });
   it('turns the wing with the heading: crabbing, a tip goes ahead', () => {
     const pass = closestPass(mast({ along: 104, across: -8 }), passing(20, { drift: 30 * degrees }), usual)!;
-    // The left tip, 5 m from the middle, lies 30 degrees ahead of square: 2.5 m on and 4.33 m out, the mast 7 m out.
+    // The left tip, 5 m from the middle, is 30 degrees ahead of square: 2.5 m forward and 4.33 m out; the mast is 7 m
+    // out.
     expect(pass.distance).toBeCloseTo(Math.hypot(1.5, 7 - 4.3301), 2);
   });
   it('is never more banked than level, and by no more than the tip comes down and swings out', () => {
@@ -133,7 +134,7 @@ describe('an obstacle across the leg flown', () => {
       expect(Math.abs(height - 600 * foot)).toBeLessThan(60 * foot);
       const caution = cautioned(mast({ along, across, height: 900 * foot }), from600)!;
       expect(caution.grade).toBe('not-to-be-flown');
-      // Over half a span and the width the path comes down by a few metres.
+      // Over half a span and the width, the path comes down by a few metres.
       expect(caution.value).toBeLessThanOrEqual(height - 900 * foot);
       expect(caution.value).toBeGreaterThan(height - 900 * foot - 3);
       expect(caution.message).toMatch(/^The path meets the mast, \d+ ft below the top\.$/);

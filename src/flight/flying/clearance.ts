@@ -6,19 +6,21 @@ import type { Obstacle } from '../terms/airfield.ts';
 import type { Phase, TrackSample } from '../terms/plan.ts';
 
 /*
- * How near a flight comes to an obstacle: the distance in space from every part of the flown track, with half a span to
- * each side, to every part of the obstacle. An obstacle is an upright wall without thickness, from the ground to its top.
+ * How near a flight comes to an obstacle: the distance in space between any part of the flown track, with half a span
+ * to each side, and any part of the obstacle. An obstacle is an upright wall without thickness, from the ground to
+ * its top.
  *
- * What flies is taken as a level strip: the wing, brought down to the height of the wheels, square to the heading. A bank
- * makes it longer and lower: it reaches out as far as a wing above the wheels swings, and lies as low as the lower wing tip.
- * So the strip is never farther from a wall than the wheels or any part of the wing. Between two samples it moves straight,
- * at the mean of their headings, and is widened by what its tips turn from there: every position of it is covered.
+ * The aircraft is taken as a level strip: the wing, brought down to the height of the wheels, square to the heading.
+ * A bank makes the strip longer and lower: it reaches out as far as a wing above the wheels swings, and is as low as
+ * the lower wing tip. So the strip is never farther from a wall than the wheels or any part of the wing. Between two
+ * samples it moves straight, at the mean of their headings, and is widened by as much as its tips turn from there, so
+ * that every position of it is covered.
  *
- * Not counted: the length of the fuselage, and that the path curves between samples 0.5 s apart (g tan(bank) t^2 / 8: under
- * 0.2 m at 30 degrees of bank, 0.6 m at 60).
+ * Not counted: the length of the fuselage, and that the path curves between samples 0.5 s apart (g tan(bank) t^2 / 8:
+ * under 0.2 m at 30 degrees of bank, 0.6 m at 60).
  */
 
-/** A flight as clearance sees it: the wing, the track, and the runway's heading that its headings are counted from. */
+/** A flight as clearance sees it: the wing, the track, and the runway heading that its headings are measured from. */
 export interface Swept {
   readonly wing: Aircraft['wing'];
   readonly track: readonly TrackSample[];
@@ -31,15 +33,15 @@ export interface Required {
   readonly over: number;
   /** In every other direction: to its side, before and behind it. */
   readonly near: number;
-  /** The same in the round-out and the hold-off. */
+  /** The same during the round-out and the hold-off. */
   readonly nearInLanding: number;
 }
 
-/** How a flight passes an obstacle where it lacks most of what is required. */
+/** How a flight passes an obstacle, at the place where it lacks most of what is required. */
 export interface Pass {
   /** `met`: the path goes through it. `above` and `beside`: where it is nearest, more of the distance is up or sideways. */
   readonly how: 'met' | 'above' | 'beside';
-  /** m in space; where the obstacle is met, how far below its top with a minus, or nought. */
+  /** m in space; where the obstacle is met, 0 or the negative distance below its top. */
   readonly distance: number;
   /** m: what is required there. */
   readonly limit: number;
@@ -49,12 +51,12 @@ export interface Pass {
 
 const landing: ReadonlySet<Phase> = new Set<Phase>(['round-out', 'hold-off']);
 
-/** m: nearer over the ground than this is touching. Places on the track are found much more nearly. */
+/** m: nearer over the ground than this is touching. Places on the track are found much more exactly. */
 const touching = 1e-3;
-/** Of the way between two samples, some tens of metres at most: places on it are found this nearly. */
+/** A share of the way between two samples, which is some tens of metres at most: places on it are found this exactly. */
 const shareTolerance = 1e-6;
 
-/** The pass that has the least share of what is required; undefined where every part of the flight has all of it. */
+/** The pass that has the smallest share of what is required; undefined where every part of the flight has all of it. */
 export function closestPass(obstacle: Obstacle, swept: Swept, required: Required): Pass | undefined {
   let worst: Pass | undefined;
   for (const piece of piecesNear(obstacle, swept, required)) {
@@ -67,8 +69,9 @@ export function closestPass(obstacle: Obstacle, swept: Swept, required: Required
 const shareOf = ({ distance, limit }: Pass) => distance / limit;
 
 /**
- * m: a rise of the whole path that clears an obstacle as required: with it every part that is too near over the ground
- * passes above the top by the most that is required anywhere. It may be somewhat more than the least that would do.
+ * m: a rise of the whole path that clears an obstacle as required: with it, every part that is too near over the
+ * ground passes above the top by the most that is required anywhere. It may be somewhat more than the least that
+ * would do.
  */
 export function riseToClear(obstacle: Obstacle, swept: Swept, required: Required): number {
   const wanted = Math.max(required.over, required.near, required.nearInLanding);
@@ -83,19 +86,19 @@ export function riseToClear(obstacle: Obstacle, swept: Swept, required: Required
 /** A part of a flight between two samples. Places on it are shares of the way, 0 to 1. */
 interface Piece {
   /**
-   * m over the ground from the strip to the wall; negative where it is over it. Convex, as the distance of a point that
-   * moves straight to a fixed convex shape is: the wall, grown by the strip.
+   * m over the ground from the strip to the wall; negative where the strip is over it. Convex, like the distance of a
+   * point that moves straight to a fixed convex shape: the wall, grown by the strip.
    */
   readonly gap: (share: number) => number;
   /** m from the top of the wall up to the strip. Linear. */
   readonly above: (share: number) => number;
-  /** m: what is required of the distance in space. */
+  /** m: the distance in space that is required. */
   readonly near: number;
   readonly from: TrackSample;
   readonly to: TrackSample;
 }
 
-/** Those parts of a flight that may be nearer than is required; most lie clear of the box about it. */
+/** The parts of a flight that may be nearer than required; most are clear of the box around the obstacle. */
 function piecesNear(obstacle: Obstacle, { track, wing, runwayHeading }: Swept, required: Required): Piece[] {
   const sideways = Math.max(required.near, required.nearInLanding);
   const clearHeight = obstacle.height + Math.max(required.over, sideways) + wing.span / 2;
@@ -110,7 +113,7 @@ function piecesNear(obstacle: Obstacle, { track, wing, runwayHeading }: Swept, r
     if (areBeyond(from.along - obstacle.along, to.along - obstacle.along, away)) continue;
     if (areBeyond(from.across - obstacle.across, to.across - obstacle.across, toEnd)) continue;
     const piece = pieceBetween(from, to, obstacle, stripBetween(from, to, wing, runwayHeading), required);
-    // Half the way away from its middle it can be nearer by half its length, and no more.
+    // Half the length away from its middle, it can be nearer by half its length and no more.
     const length = Math.hypot(to.along - from.along, to.across - from.across);
     if (piece.gap(0.5) - length / 2 < piece.near) pieces.push(piece);
   }
@@ -161,7 +164,7 @@ function passOn(piece: Piece, over: number): Pass | undefined {
   return distance < near ? { how, distance, limit: near, at: placeOn(piece, nearest) } : undefined;
 }
 
-/** The lowest place that is no farther from the wall over the ground than this, m; undefined where none is. */
+/** The lowest place that is no farther than this from the wall over the ground, m; undefined where there is none. */
 function lowestWithin({ gap, from, to }: Piece, distance: number): number | undefined {
   let inside = leastBetween(gap, [0, 1], shareTolerance);
   if (gap(inside) > distance) return undefined;
@@ -184,7 +187,10 @@ function placeOn({ from, to }: Piece, share: number): Pass['at'] {
   };
 }
 
-/** A level strip, square to the heading: its right half, m along and across, and how much wider and lower it is taken. */
+/**
+ * A level strip, square to the heading: its right half, m along and across, and how much wider and lower it is taken
+ * to be.
+ */
 interface Strip {
   readonly along: number;
   readonly across: number;
@@ -201,15 +207,15 @@ function stripBetween(from: TrackSample, to: TrackSample, wing: Swept['wing'], r
   return {
     along: -half * sine(heading),
     across: half * cosine(heading),
-    // A chord of the arc that a tip moves on, from the mean heading to either end.
+    // A chord of the arc that a tip moves along, from the mean heading to either end.
     wider: 2 * half * sine(Math.abs(turned) / 4) + touching,
     dip: Math.max(0, halfSpan * sine(bank) - wing.aboveWheels * cosine(bank)),
   };
 }
 
 /**
- * m over the ground from a strip to a wall: the middle of the strip lies x along and y across from the middle of the wall.
- * Negative within the strip.
+ * m over the ground from a strip to a wall: the middle of the strip is x along and y across from the middle of the
+ * wall. Negative within the strip.
  */
 function apart(x: number, y: number, strip: Strip, halfWidth: number): number {
   const x1 = x - strip.along;
@@ -229,7 +235,7 @@ function toWall(x: number, y: number, halfWidth: number): number {
   return Math.hypot(x, Math.max(0, Math.abs(y) - halfWidth));
 }
 
-/** m from an end of the wall, which lies along no way and `end` across, to the line between two points. */
+/** m from an end of the wall, which is 0 along and `end` across, to the line between two points. */
 function toSegment(end: number, x1: number, y1: number, x2: number, y2: number): number {
   const dx = x2 - x1;
   const dy = y2 - y1;

@@ -12,7 +12,7 @@ import type { Obstacle } from '../terms/airfield.ts';
 import type { Phase, Plan, PlanRequest, TrackSample } from '../terms/plan.ts';
 import { closestPass, type Required, riseToClear, type Swept } from './clearance.ts';
 
-// The clearance against a search of the whole aircraft along the whole path: it takes long.
+// The clearance compared with a search of the whole aircraft along the whole path, which takes long.
 
 const fifty = 50 * 0.3048;
 const degrees = Math.PI / 180;
@@ -25,9 +25,9 @@ const swept = ({ track, aircraft }: Plan): Swept => ({ track, wing: aircraft.win
 
 type Point = readonly [along: number, across: number, height: number];
 
-/** Which point of the aircraft, and when: from `out` -1, the left wing tip, to 1, the right one; `at` counts samples. */
+/** Which point of the aircraft, and when: `out` from -1, the left wing tip, to 1, the right one; `at` counts samples. */
 interface Which {
-  /** The wing as it is banked about the wheels, its middle above them; or half a span to each side of the wheels. */
+  /** The wing as it is banked about the wheels, with its middle above them; or half a span to each side of the wheels. */
   readonly kind: 'wing' | 'level';
   readonly out: number;
   readonly at: number;
@@ -57,14 +57,17 @@ function grid(from: number, to: number, longest: number): number[] {
 }
 
 interface Found {
-  /** m: the least distance of any point tried of the aircraft from any tried of the obstacle, and on which leg. */
+  /** m: the least distance between any tried point of the aircraft and any of the obstacle, and on which leg. */
   readonly distance: number;
   readonly phase: Phase;
   /** m: the farthest below the top that a point went through the wall; undefined where none did. */
   readonly below: number | undefined;
 }
 
-/** Tries points all along the flight against points all over the obstacle, and then ever nearer ones about the best. */
+/**
+ * Tries points all along the flight against points all over the obstacle, and then nearer and nearer ones about the
+ * best.
+ */
 function bruteForce({ along, across, height, width }: Obstacle, flight: Swept): Found {
   const { track } = flight;
   const [left, right] = [across - width / 2, across + width / 2];
@@ -118,7 +121,7 @@ function bruteForce({ along, across, height, width }: Obstacle, flight: Swept): 
 const between = (min: number, max: number) =>
   fc.integer({ min: 0, max: 1000 }).map((share) => min + ((max - min) * share) / 1000);
 
-/** A flight of any pattern, and where on it an obstacle stands: so near that the clearance is in question. */
+/** A flight of any pattern, and where along it an obstacle stands: near enough for the clearance to be in question. */
 const flights = fc.record({
   id: fc.constantFrom(...aircraftIds),
   approach: fc.oneof(
@@ -213,7 +216,7 @@ describe('the clearance of any flight from any obstacle', () => {
         if (found.below !== undefined) expect(pass.distance).toBeCloseTo(-found.below, 1);
         else
           expect(Math.abs(Math.max(0, pass.distance) - found.distance)).toBeLessThan(
-            // The path of the last seconds is bent between two samples: the wind takes airspeed there.
+            // The path of the last seconds bends between two samples: there the wind takes airspeed.
             allowanceOf(from) + 0.02,
           );
       }),

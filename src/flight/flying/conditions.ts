@@ -4,7 +4,7 @@ import type { Aircraft } from '../terms/aircraft.ts';
 import type { FieldAir } from '../terms/plan.ts';
 import type { Medium } from './motions.ts';
 
-/** Everything a flight is flown in and with, resolved for the mass of the day. SI, rad. */
+/** Everything that a flight is flown in and with, resolved for the mass of the day. SI, rad. */
 export interface Conditions extends Medium {
   readonly aircraft: Aircraft;
   readonly air: FieldAir;

@@ -8,13 +8,13 @@ import type { Procedure } from './procedure.ts';
 export interface FlownPattern {
   readonly flight: Flight;
   readonly keys: readonly KeyPosition[];
-  /** m along, where the path of final meets the ground if nothing is done; undefined where final is not reached. */
+  /** m along: where the path of final meets the ground if nothing is done; undefined where final is not reached. */
   readonly aimPoint: number | undefined;
-  /** m along, where the round-out is level; undefined where the flight did not come to it. */
+  /** m along: where the round-out is level; undefined where the flight did not get that far. */
   readonly levelAt: number | undefined;
 }
 
-/** m. A plan makes the spot where its wheels touch no farther from it than this. */
+/** m. A plan makes the spot if its wheels touch no farther from it than this. */
 export const atSpot = 0.1;
 
 /** True where a flight was flown to its end, came level, and put its wheels on the ground at the spot. */
@@ -57,7 +57,7 @@ export function flyPattern(
   return { flight, keys, aimPoint, levelAt: endOf('round-out', track)?.along };
 }
 
-/** The samples of a leg, from the one at which it begins; none where it was not flown. */
+/** The samples of a leg, from the one at which it begins; empty where it was not flown. */
 function legOf(phase: Phase, track: readonly TrackSample[]): readonly TrackSample[] {
   const first = track.findIndex((sample) => sample.phase === phase);
   if (first < 0) return [];
@@ -71,12 +71,12 @@ function keyed(id: KeyPosition['id'], sample: TrackSample | undefined): KeyPosit
   return sample && keyAt(id, sample);
 }
 
-/** The glide path of final drawn on to the ground: the aiming point of FAA-H-8083-3, chapter 9. m along. */
+/** The glide path of final extended to the ground: the aiming point of FAA-H-8083-3, chapter 9. m along. */
 function glidePathGroundPoint(endOfFinal: TrackSample): number {
   return endOfFinal.along + (endOfFinal.height * endOfFinal.groundspeed) / endOfFinal.sink;
 }
 
-/** The aim point lies on the ground; its time is when the aircraft passes over it. */
+/** The aim point is on the ground; its time is when the aircraft passes over it. */
 function aimKey(along: number, track: readonly TrackSample[]): KeyPosition {
   const landing = track.filter(
     ({ phase }) => phase === 'final' || phase === 'round-out' || phase === 'hold-off',

@@ -25,21 +25,26 @@ import {
 import type { CircleLeg, LandingLeg, Leg, LineLeg, Procedure, Start, TurnLeg, Until } from './procedure.ts';
 import { firmerPull } from './round-out-pull.ts';
 
-/** `honest`: a flight ends where it meets the ground. `search`: the ground is ignored and a leg whose end has
- * already passed is flown backward to it, so that what the solver looks at is smooth on both sides of the answer. */
+/**
+ * `honest`: a flight ends where it meets the ground. `search`: the ground is ignored and a leg whose end has already
+ * passed is flown backward to it, so that what the solver sees is smooth on both sides of the answer.
+ */
 export type Mode = 'honest' | 'search';
 
-/** m. Nearer to the ground than this is on it. */
+/** m. Nearer to the ground than this counts as on it. */
 const groundContact = 1e-6;
 
 /** s. Samples of a track lie at most this far apart. */
 const sampleSpacing = 0.5;
 
-/** Work space that all flights share: one is flown at a time. */
+/** Work space that all flights share, since they are flown one at a time. */
 const free = new Integrator(stateSize);
 const sampled = new Integrator(stateSize, sampleSpacing);
 
-/** The end of an approach as a search last flew it in these conditions: what follows is the same whenever it is met again. */
+/**
+ * The end of an approach as a search last flew it in these conditions: what follows is the same whenever it starts
+ * the same.
+ */
 interface Remembered<Of extends Leg> {
   readonly leg: Of;
   readonly height: number;
@@ -58,16 +63,16 @@ interface Remembered<Of extends Leg> {
 const glides = new WeakMap<Conditions, Remembered<LineLeg>>();
 const landings = new WeakMap<Conditions, Remembered<LandingLeg>>();
 
-/** s. A leg's end that comes later than this is not a leg. */
+/** s. A leg whose end comes later than this is not a leg. */
 const longestLeg = 1500;
 
-/** A flight under way: its state, its clock, and its track where that is kept. */
+/** A flight under way: its state, its clock and, where that is kept, its track. */
 export class Flight {
   readonly conditions: Conditions;
   readonly state: State = new Float64Array(stateSize);
-  /** False once a leg did not come to its end: the wind is stronger than the glide. */
+  /** False once a leg has not come to its end: the wind is stronger than the glide. */
   flyable = true;
-  /** rad: the steepest bank that a held ground circle asked for; turns have the bank that they name. */
+  /** rad: the steepest bank that a held ground circle needed; turns have the bank that they name. */
   steepestCircle = 0;
   readonly track: TrackSample[] = [];
   private readonly runwayHeading: number;
@@ -84,7 +89,7 @@ export class Flight {
     this.integrator = step === undefined ? (keepTrack ? sampled : free) : new Integrator(stateSize, step);
   }
 
-  /** Takes up the start, wings level, holding the track of the first leg unless the start names a heading. */
+  /** Begins at the start, wings level, holding the track of the first leg unless the start names a heading. */
   begin(start: Start, first: Leg): void {
     const { state } = this;
     state.fill(0);
@@ -158,13 +163,13 @@ export class Flight {
   }
 
   /**
-   * Along a line at a steady speed: held with the nose, and in the last of a final no more. A search that comes to final
-   * below where it ends goes back up to there, held.
+   * Along a line at a steady speed, held with the nose; in the last part of a final it is no longer held. A search
+   * that comes to final below where the leg ends goes back up to that height, with the speed held.
    */
   private steady(medium: Medium, leg: LineLeg, until: Motion['remaining']): void {
     const { track, phase } = leg;
     const searching = this.mode === 'search';
-    // Over already, with the nose where the change of speed has it.
+    // Over already, with the nose where the change of speed has put it.
     if (Math.abs(until(this.state)) < 1e-6) return;
     if (!hasLast(leg) || until(this.state) < 0) {
       this.run(glideAlongLine(medium, track, until, 0), phase, searching);
@@ -192,7 +197,7 @@ export class Flight {
     };
   }
 
-  /** Goes to the end of a leg that is known from here. */
+  /** Goes to the end of a leg that is already known from here. */
   private goOn({ along, across, time, endHeight, endEas }: Remembered<Leg>): void {
     const { state } = this;
     state[ALONG]! += along;
@@ -240,7 +245,8 @@ export class Flight {
       this.flyLanding(leg);
       return;
     }
-    // Every trial of a search comes to the round-out at one height and speed, and lands from there in one distance.
+    // Every trial of a search comes to the round-out at one height and speed, and lands from there in the same
+    // distance.
     const { state } = this;
     const known = landings.get(this.conditions);
     if (known && sameLanding(known.leg, leg) && near(known, state)) {
@@ -301,7 +307,7 @@ export class Flight {
     const rates = new Float64Array(stateSize);
     motion.derivative(state, rates);
     conditions.wind(height, drift);
-    // A leg that is over as it begins takes no time: its sample stands in for the last one.
+    // A leg that is over as it begins takes no time: its sample replaces the last one.
     if (this.track.at(-1)?.time === this.time) this.track.pop();
     this.track.push({
       time: this.time,
@@ -319,7 +325,7 @@ export class Flight {
   }
 }
 
-/** Whether a line is a final that leads below where the airspeed is held. */
+/** Whether a line is a final that leads below the height where the airspeed is held. */
 function hasLast({ until }: LineLeg): boolean {
   return 'reaches' in until && until.reaches === 'height' && until.value < speedHeldDownTo;
 }
@@ -343,7 +349,7 @@ function sameLanding(a: LandingLeg, b: LandingLeg): boolean {
   return a.pull === b.pull && a.firmer === b.firmer && a.touchdownEas === b.touchdownEas;
 }
 
-/** The same to less than what an event is met to. */
+/** The same, to less than the tolerance of an event. */
 function near({ height, eas, path }: Remembered<Leg>, state: State): boolean {
   return (
     Math.abs(height - state[HEIGHT]!) < 1e-5 &&
@@ -352,7 +358,7 @@ function near({ height, eas, path }: Remembered<Leg>, state: State): boolean {
   );
 }
 
-/** The track on which a leg begins; a turn begins on any, a landing on the centreline. */
+/** The track that a leg begins on; a turn begins on any, a landing on the centreline. */
 function trackOf(leg: Leg): number {
   if (leg.kind === 'line' || leg.kind === 'motion') return leg.track;
   return leg.kind === 'circle' ? leg.from : 0;

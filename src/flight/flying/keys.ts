@@ -1,15 +1,16 @@
 import type { KeyId } from '../terms/key.ts';
 import type { KeyPosition, TrackSample } from '../terms/plan.ts';
 
-/** A key position where the flight was at a sample. */
+/** The key position where the flight was at a sample. */
 export function keyAt(id: KeyId, sample: TrackSample): KeyPosition {
   const { time, along, across, height } = sample;
   return { id, time, along, across, height };
 }
 
 /**
- * The base key: the point of base leg from which the spot lies 45 degrees off the track, or wings level on base
- * where that comes later. `baseLeg` runs from the sample with the wings level to the last before the final turn.
+ * The base key: the point of base leg from which the spot lies 45 degrees off the track, or the point of wings level
+ * on base where that comes later. `baseLeg` runs from the sample with the wings level to the last one before the
+ * final turn.
  */
 export function baseKey(baseLeg: readonly TrackSample[]): KeyPosition | undefined {
   const [first] = baseLeg;

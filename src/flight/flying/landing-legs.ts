@@ -18,17 +18,17 @@ import {
 import type { Leg, MotionLeg } from './procedure.ts';
 import { firmerPull } from './round-out-pull.ts';
 
-/** What is changed in the landing; all left out, it is the planned one. */
+/** What is changed in the landing; with everything left out, it is the planned one. */
 export interface LandingChange {
   /** Load factor in place of the planned one. */
   readonly pull?: number | undefined;
-  /** True where the hands pull as planned, from whatever height: who begins late does not know it. */
+  /** True where the hands pull as planned, from whatever height: a pilot who begins late does not know it. */
   readonly pullAsPlanned?: boolean | undefined;
   /** m/s EAS at which the wheels are put down. */
   readonly touchdownEas?: number | undefined;
-  /** The nose straight through the hold-off, and the drift not stopped. */
+  /** The nose kept straight through the hold-off, and the drift not stopped. */
   readonly noseStraight?: boolean | undefined;
-  /** m: the planned hold-off comes down by this much and no more, although the round-out was level higher. */
+  /** m: the planned hold-off comes down by this much and no more, although the round-out came level higher. */
   readonly comesDown?: number | undefined;
 }
 
@@ -40,7 +40,7 @@ export interface LandingLog {
   dropped?: boolean;
 }
 
-/** m. A drop smaller than this is a touchdown: about four inches (a judgement of ours, no source). */
+/** m. A drop from lower than this is a touchdown: about four inches (a judgement of ours, no source). */
 export const leastDrop = 0.1;
 
 const integrator = new Integrator(stateSize);
@@ -100,7 +100,10 @@ function heldOff(conditions: Conditions, state: State, change: LandingChange, lo
   return change.noseStraight ? drifting(motion, conditions) : motion;
 }
 
-/** The wind carries the aircraft as it will: airspeed straight down the runway. The side speed comes on at once: it is the most there can be. */
+/**
+ * The wind carries the aircraft as it will, with the airspeed straight down the runway. The full side speed comes on
+ * at once: it is the most there can be.
+ */
 function drifting(motion: Motion, conditions: Conditions): Motion {
   const wind = stillAir();
   const straight = (state: State) => {

@@ -3,7 +3,7 @@ import { standardGravity } from '../air/constants.ts';
 import { sinOfGlide } from '../aircraft/glide.ts';
 import { EAS, glideAlongLine, HEIGHT, holdOff, type Medium, stateSize } from './motions.ts';
 
-/** Air of one density, and a wind ahead that grows by so much a metre up. */
+/** Air of one density, and a headwind that grows by this much for each metre up. */
 const medium = (shear: number, changes: Partial<Medium> = {}): Medium => ({
   polar: { speed: 20, ratio: 6 },
   tasOverEas: () => 1,
@@ -80,7 +80,7 @@ it.each([
   [-2.29, false],
   [-2.6, false],
 ])('a hold-off into a wind that changes by %s m/s a metre: flown %s', (shear, isFlown) => {
-  // worth = 1 + 0.5 (g/20 + shear): 0.245, 0.1 and under nought.
+  // worth = 1 + 0.5 (g/20 + shear): 0.245, 0.1 and below 0.
   const rates = new Float64Array(stateSize);
   const motion = holdOff(medium(shear), { wingSpan: 10, wingAboveWheels: 2 }, 1, 20, 18);
   motion.derivative(stateAt(1, 20), rates);

@@ -9,9 +9,9 @@ import type { Motion, State } from '../numerics/integrator.ts';
 import { cosine, sine } from '../numerics/steady-math.ts';
 
 /**
- * The state that every motion carries: place in the spot frame (m), heading from the landing direction (rad,
- * clockwise, not wrapped), bank (rad, right positive), equivalent airspeed (m/s), path below the horizon (rad), time
- * (s), and on a ground circle the track (rad, not wrapped).
+ * The state that every motion has: place in the spot frame (m), heading from the landing direction (rad, clockwise,
+ * not wrapped), bank (rad, right positive), equivalent airspeed (m/s), path below the horizon (rad), time (s), and on
+ * a ground circle the track (rad, not wrapped).
  */
 export const ALONG = 0;
 export const ACROSS = 1;
@@ -31,22 +31,23 @@ export interface Medium {
   /** 1/m: how the true airspeed of a constant equivalent airspeed grows with height. */
   readonly thinning: (height: number) => number;
   readonly wind: WindField;
-  /** m: heights about which the wind changes with height as it did not before; left out, none. */
+  /** m: heights around which the wind's change with height is different above and below; left out, there are none. */
   readonly windBends?: readonly number[] | undefined;
-  /** m/s: how fast the air itself sinks (rises, negative) from the start to the round-out. Left out, it does neither. */
+  /** m/s: how fast the air itself sinks (negative: rises) from the start to the round-out. Left out, it does neither. */
   readonly sinkingAir?: number | undefined;
 }
 
 /**
- * m. Down to here the pilot holds the airspeed with the nose, whatever the wind does; below, the eyes are on the
- * round-out, the nose stays where it is, and a wind that drops takes it from the airspeed (common practice, no source;
- * the height is the screen height of 14 CFR 25.125).
+ * m. Down to this height the pilot holds the airspeed with the nose, whatever the wind does; below it the eyes are on
+ * the round-out, the nose stays where it is, and a wind that drops takes airspeed (common practice, no source; the
+ * height is the screen height of 14 CFR 25.125).
  */
 export const speedHeldDownTo = 50 * metresPerFoot;
 
 /**
- * However fast the wind drops, no pilot lets the sink grow to more than so many times the steady one to hold the airspeed:
- * what is left over goes from the airspeed (a judgement of ours, no source). Met only in gales, or very low.
+ * However fast the wind drops, no pilot lets the sink grow to more than this many times the steady one to hold the
+ * airspeed: the rest comes off the airspeed (a judgement of ours, no source). This happens only in gales, or very
+ * low.
  */
 const steepest = 2;
 
@@ -59,19 +60,19 @@ interface Descent {
   /** TAS over EAS. */
   readonly factor: number;
   readonly height: number;
-  /** m2/s2 a metre: the air velocity times the wind's change with height. */
+  /** m2/s2 for each metre: the air velocity times the wind's change with height. */
   readonly shear: number;
-  /** m/s2: gain of true airspeed that the pilot asks for. */
+  /** m/s2: the gain of true airspeed that the pilot asks for. */
   readonly gain: number;
   /** True where the airspeed is held with the nose, false where the nose stays and the airspeed follows. */
   readonly held: boolean;
 }
 
 /**
- * Sets the rates of height and airspeed of a glide. Along the path, in axes that move with the wind,
- * m dV/dt = m g sin(path) - D - m dW/dt along the air velocity (Etkin, Dynamics of Atmospheric Flight, 1972, chapter 13,
- * the equations of motion in a wind that varies; from memory), so that with V the air velocity, h the height and W the wind
- * sink (1 + (V dV/dh + V . dW/dh)/g) = V D/W + V (gain)/g.
+ * Sets the rates of height and airspeed of a glide. Along the path, in axes that move with the wind, m dV/dt = m g
+ * sin(path) - D - m dW/dt along the air velocity (Etkin, Dynamics of Atmospheric Flight, 1972, chapter 13, the
+ * equations of motion in a wind that varies; from memory), so that, with V the air velocity, h the height and W the
+ * wind, sink (1 + (V dV/dh + V . dW/dh)/g) = V D/W + V (gain)/g.
  */
 function descend(
   rates: State,
@@ -79,7 +80,8 @@ function descend(
   { steady, tas, factor, height, shear, gain, held }: Descent,
 ): void {
   const worth = 1 + (tas * tas * medium.thinning(height) + shear) / standardGravity;
-  // Air that sinks takes its height for nothing; what it crosses on the way is paid for like the rest.
+  // Sinking air takes height without anything in return; what the aircraft passes through on the way is paid for like
+  // the rest.
   const spent = steady + (medium.sinkingAir ?? 0);
   const needed = spent + (tas * gain) / standardGravity;
   const kept = held && worth * steepest >= 1;
@@ -88,23 +90,26 @@ function descend(
   rates[EAS] = (kept ? gain : (standardGravity / tas) * (sink * worth - spent)) / factor;
 }
 
-/** How soon a pilot changes speed, m/s EAS per second: about 1 kt a second (common practice, no source). */
+/** How quickly a pilot changes speed, m/s EAS per second: about 1 kt a second (common practice, no source). */
 const speedChangeRate = 0.5;
 
 const gliding = [ALONG, ACROSS, HEIGHT, EAS, TIME] as const;
 const turning = [...gliding, HEADING] as const;
 const rolling = [...turning, BANK] as const;
 
-/** s. The wind changes with the logarithm of height: steps grow with it, and are short near the ground and a bend. */
+/**
+ * s. The wind changes with the logarithm of height: steps grow with height, and are short near the ground and near a
+ * bend.
+ */
 function lineStep(state: State, medium: Medium, longest: number): number {
   const height = Math.abs(state[HEIGHT]!);
   return Math.min(longest, Math.max(0.5, height / 8), stepToBend(height, medium));
 }
 
-/** m/s: no faster than this, nearly, does height change. */
+/** m/s: height hardly ever changes faster than this. */
 const fastSink = 4;
 
-/** s: within the rounded part of a bend of the wind steps are short, and none leads across it from afar. */
+/** s: within the rounded part of a bend of the wind, steps are short; and no step leads across it from afar. */
 function stepToBend(height: number, { windBends = [] }: Medium): number {
   let longest = Number.POSITIVE_INFINITY;
   for (const bend of windBends) {
@@ -114,16 +119,16 @@ function stepToBend(height: number, { windBends = [] }: Medium): number {
   return longest;
 }
 
-/** Free steps of a straight leg, and of a turn, at most: many minutes. */
+/** At most this many free steps of a straight leg, and of a turn: many minutes. */
 const mostOfLine = 400;
 const mostOfTurn = 250;
 
-/** s, at most: at a steady speed, while it changes, and in the last of final, where the wind changes fast. */
+/** s, at most: at a steady speed, while it changes, and in the last part of final, where the wind changes fast. */
 const steadyStep = 8;
 const changingStep = 3;
 const lastStep = 0.5;
 
-/** rad: what the heading may change, and the bank, in one step of a turn. */
+/** rad: how much the heading may change, and the bank, in one step of a turn. */
 const turnedInStep = 0.4;
 const rollStep = (15.1 * Math.PI) / 180;
 
@@ -141,9 +146,9 @@ function turnStep(state: State, medium: Medium): number {
 export type Until = (state: State) => number;
 
 /**
- * Gliding along a ground line with drift allowed for: the heading follows from track, airspeed and wind.
- * `speedChange` is 1 while speeding up, -1 while slowing down, 0 at a steady speed. `held`: false where the nose stays
- * where it is, and the airspeed follows the wind.
+ * A glide along a ground line with drift allowed for: the heading follows from track, airspeed and wind.
+ * `speedChange` is 1 while speeding up, -1 while slowing down, 0 at a steady speed. `held`: false where the nose
+ * stays where it is, and the airspeed follows the wind.
  */
 export function glideAlongLine(
   medium: Medium,
@@ -172,7 +177,7 @@ export function glideAlongLine(
     rates[TIME] = 1;
     const horizontal = tas * cos;
     overGround(rates, cosTrack, sinTrack, horizontal, wind);
-    // The air velocity is what moves over the ground less the wind that carries it.
+    // The air velocity is the velocity over the ground minus the wind.
     const shear =
       (rates[ALONG]! - wind.along) * wind.alongShear + (rates[ACROSS]! - wind.across) * wind.acrossShear;
     descend(rates, medium, { steady: tas * sin, tas, factor, height, shear, gain: speedRate * factor, held });
@@ -216,12 +221,12 @@ export function overGround(
   rates[ACROSS] = groundspeed * sinTrack + carried * cosTrack;
 }
 
-/** Slowing down never takes more than half of the sink away, so that height is never gained by it. */
+/** Slowing down never takes away more than half of the sink, so that height is never gained by it. */
 function slowingRate(sin: number, tasOverEas: number): number {
   return Math.min(speedChangeRate, (standardGravity * sin) / (2 * tasOverEas));
 }
 
-/** A gliding turn with the bank changing at a steady rate (rad/s, nought to hold it). */
+/** A gliding turn with the bank changing at a steady rate (rad/s; 0 to hold it). */
 export function glidingTurn(medium: Medium, rollRate: number, until: Until): Motion {
   const wind = stillAir();
   // While bank and speed are held, what follows from them is the same from step to step.
@@ -263,9 +268,9 @@ export function glidingTurn(medium: Medium, rollRate: number, until: Until): Mot
 }
 
 /**
- * Gliding round a circle held on the ground: the track turns with the groundspeed, and the bank is what the heading's
- * own turning asks for, so it is steepest with the wind behind. `side` is 1 for a right-hand circle. A pilot rolls into
- * it and out of it over some seconds; here the bank comes on at once.
+ * A glide round a circle held on the ground: the track turns with the groundspeed, and the bank is what the turning
+ * of the heading requires, so it is steepest with the wind behind. `side` is 1 for a right-hand circle. A pilot rolls
+ * into it and out of it over some seconds; here the bank comes on at once.
  */
 export function glideRoundCircle(medium: Medium, radius: number, side: 1 | -1, until: Until): Motion {
   const wind = stillAir();
@@ -322,7 +327,7 @@ export function glideRoundCircle(medium: Medium, radius: number, side: 1 | -1, u
 
 /**
  * What is left of a turn before its roll-out must begin, rad: from the heading now to the heading that will hold
- * `track` in the wind here, less what passes during the roll-out. `side` is 1 for a right turn, -1 for a left.
+ * `track` in the wind here, less what it turns during the roll-out. `side` is 1 for a right turn, -1 for a left.
  */
 export function headingBeforeRollOut(medium: Medium, track: number, side: 1 | -1, rollRate: number): Until {
   const wind = stillAir();
@@ -342,7 +347,7 @@ export function headingBeforeRollOut(medium: Medium, track: number, side: 1 | -1
   };
 }
 
-/** The ground's part in the last seconds: how high the wing stands over it, in spans. */
+/** The ground's part in the last seconds: how high the wing is above it, in spans. */
 export interface Landing {
   readonly wingSpan: number;
   readonly wingAboveWheels: number;
@@ -367,7 +372,7 @@ export function roundOut(medium: Medium, landing: Landing, pull: number): Motion
       overGround(rates, 1, 0, horizontal, wind);
       const sink = tas * sine(path);
       rates[HEIGHT] = -sink;
-      // What the wind loses on the way down is lost from the airspeed.
+      // What the wind loses on the way down comes off the airspeed.
       const lost = -sink * alongPath(rates, wind, tas);
       rates[EAS] = (standardGravity * (sine(path) - drag) - lost) / tasOverEas;
       rates[PATH] = (-standardGravity * (pull - cosine(path))) / tas;
@@ -381,10 +386,10 @@ export function roundOut(medium: Medium, landing: Landing, pull: number): Motion
 const leastWorth = 0.2;
 
 /**
- * Hold-off: the speed falls to `touchdownEas` in ground effect while what height is left goes with it, in
- * proportion, so that the wheels meet the ground as the speed is reached. The weight's work on that descent is
- * counted. `level` is the height (m) and `entryEas` the speed at which it begins. Its rates are no numbers where the wind
- * does not let it be flown.
+ * Hold-off: the speed falls to `touchdownEas` in ground effect while what is left of the height goes in proportion,
+ * so that the wheels meet the ground as the speed is reached. The work of the weight on that descent is counted.
+ * `level` is the height (m), and `entryEas` the speed, at which it begins. Its rates are NaN where the wind does not
+ * allow it.
  */
 export function holdOff(
   medium: Medium,

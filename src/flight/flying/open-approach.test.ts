@@ -12,7 +12,7 @@ const bank = Math.PI / 6;
 const conditionsIn = (degrees: number, knots: number) =>
   resolveRequest(requestFor('osier', { wind: windOffRunway(degrees, knots) })).conditions;
 
-/** From base leg, open where the turn to final starts. */
+/** From base leg, with the start of the turn to final left open. */
 function fromBase(side: Side, height: number, degrees = 0, knots = 0) {
   const conditions = conditionsIn(degrees, knots);
   const approaching: OpenApproach = {

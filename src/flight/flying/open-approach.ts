@@ -5,10 +5,10 @@ import { Flight } from './fly.ts';
 import { ACROSS, ALONG, HEIGHT } from './motions.ts';
 import type { Leg, Procedure, Start } from './procedure.ts';
 
-/** An approach of which one thing is left open in each stage: how it comes onto the centreline. */
+/** An approach with one thing left open in each stage: how it comes on to the centreline. */
 export interface OpenApproach {
   readonly start: Start;
-  /** The first brings the aircraft onto final; a second is an S-turn on final. */
+  /** The first brings the aircraft on to final; a second is an S-turn on final. */
   readonly stages: readonly Stage[];
   /** From wings level on final to the touchdown. */
   readonly after: readonly Leg[];
@@ -23,19 +23,19 @@ export interface Stage {
 
 /**
  * Legs that end wings level on final, made from one number (where the turn to final starts, or the bank of a single
- * turn); the number is found so that they end on the centreline.
+ * turn), which is found so that they end on the centreline.
  */
 export interface Join {
   readonly legs: (unknown: number) => readonly Leg[];
-  /** A likely value; the solution is searched from here. */
+  /** A likely value; the search starts from it. */
   readonly guess: number;
-  /** By how much the place across the runway changes with the unknown, about. */
+  /** Roughly by how much the place across the runway changes with the unknown. */
   readonly slope: number;
-  /** Where given, the unknown lies in here and the search keeps to it. */
+  /** Where given, the unknown is in this range and the search keeps to it. */
   readonly within?: readonly [low: number, high: number] | undefined;
 }
 
-/** An approach brought onto its centreline and flown to the touchdown, the ground ignored before that. */
+/** An approach brought on to its centreline and flown to the touchdown, with the ground ignored before that. */
 export interface ClosedApproach {
   readonly procedure: Procedure;
   /** m, the touchdown past the spot; negative for short. */
@@ -55,9 +55,9 @@ export interface ClosedApproach {
   readonly sound: boolean;
 }
 
-/** m. The centreline is met this nearly. */
+/** m. The centreline is met to within this. */
 const lineTolerance = 5e-3;
-/** m. Final is held this nearly; a crosswind stronger than the glide carries the aircraft off it. */
+/** m. Final is held to within this; a crosswind stronger than the glide carries the aircraft off it. */
 const heldWithin = 0.05;
 
 /** Finds the joins and flies on to the touchdown; undefined where the legs cannot be flown in this wind. */

@@ -9,7 +9,7 @@ import type { Leg, LineLeg, Side, TurnLeg } from './procedure.ts';
 export const downwindTrack = (side: Side) => -side * Math.PI;
 export const baseTrack = (side: Side) => (-side * Math.PI) / 2;
 
-/** A line flown to a distance before the spot, at the best-glide speed. */
+/** A line flown to a place past abeam the spot, at the best-glide speed. */
 export function downwindLeg(side: Side, pastAbeam: number, conditions: Conditions): LineLeg {
   return {
     kind: 'line',
@@ -39,7 +39,10 @@ export function finalTurn(side: Side, bank: number): TurnLeg {
   return { kind: 'turn', phase: 'final-turn', track: 0, side, bank, rollOut: true };
 }
 
-/** From base leg, `turn` rad turned in from it, onto final: open is the distance from the centreline at which to turn. */
+/**
+ * From base leg, turned in from it by `turn` rad, on to final: left open is the distance from the centreline at which
+ * to turn.
+ */
 export function joinFromBase(side: Side, bank: number, conditions: Conditions, turn = 0): Join {
   return {
     legs: (lead) => [baseLeg(side, lead, conditions, baseTrack(side) + side * turn), finalTurn(side, bank)],
@@ -67,7 +70,7 @@ export function stillAirLead(conditions: Conditions, bank: number): number {
   return turnRadius(conditions.polar.speed * conditions.tasOverEas(0), bank);
 }
 
-/** m to the right by which the wind carries a quarter turn, about: the wind half way down, the time at full bank. */
+/** m to the right that the wind carries a quarter turn, roughly: with the wind half way down, for the time at full bank. */
 function driftInTurn(conditions: Conditions, bank: number): number {
   const wind = stillAir();
   conditions.wind(usualHeight, wind);
@@ -75,5 +78,5 @@ function driftInTurn(conditions: Conditions, bank: number): number {
   return wind.across * seconds;
 }
 
-/** m: about where the turn to final is flown. */
+/** m: roughly where the turn to final is flown. */
 const usualHeight = 120;

@@ -5,7 +5,7 @@ import type { Conditions } from './conditions.ts';
 /** 1 for a right-hand pattern and right turns, -1 for left. */
 export type Side = 1 | -1;
 
-/** What ends a leg flown along a line: a coordinate of the spot frame reached (m), or a time passed (s). */
+/** What ends a leg flown along a line: reaching a coordinate of the spot frame (m), or the passing of a time (s). */
 export type Until =
   | {
       readonly reaches: 'along' | 'across' | 'height';
@@ -34,7 +34,7 @@ export interface CircleLeg {
   /** m. */
   readonly radius: number;
   readonly side: Side;
-  /** rad, not wrapped: the track on which the leg begins, and the one that ends it. */
+  /** rad, not wrapped: the track that the leg begins on, and the one that ends it. */
   readonly from: number;
   readonly to: number;
 }
@@ -55,17 +55,17 @@ export interface LandingLeg {
   readonly kind: 'landing';
   /** Load factor of the pull. */
   readonly pull: number;
-  /** True where it is pulled harder, as hard as it takes, if this pull is not level before the ground. */
+  /** True where the pull is made harder, as hard as it takes, if this one is not level before the ground. */
   readonly firmer?: boolean;
   /** m/s EAS. */
   readonly touchdownEas: number;
 }
 
-/** Whatever else can be flown to an end of its own: what a planned approach never does, and a fault does. */
+/** Whatever else can be flown to an end of its own: what a fault does and a planned approach never does. */
 export interface MotionLeg {
   readonly kind: 'motion';
   readonly phase: Phase;
-  /** rad, not wrapped: the track on which it begins, where it is the first leg. */
+  /** rad, not wrapped: the track that it begins on, where it is the first leg. */
   readonly track: number;
   /** The motion from the state at which the leg begins, which it may first bring up to date. */
   readonly from: (conditions: Conditions, state: State) => Motion;
@@ -84,7 +84,7 @@ export interface Start {
   readonly heading?: number;
 }
 
-/** An approach: legs, each with what is followed and what ends it. */
+/** An approach as legs, each with what it follows and what ends it. */
 export interface Procedure {
   readonly start: Start;
   readonly legs: readonly Leg[];

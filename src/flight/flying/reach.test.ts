@@ -34,8 +34,9 @@ describe('the ground within reach in still air', () => {
   });
 
   /**
-   * m: the height, and what the true airspeed of a constant equivalent one gives back as it falls on the way down: the
-   * energy height h + V^2/2g is what a glide in still air spends. Below 50 ft the nose stays, and the true airspeed with it.
+   * m: the height, plus what the true airspeed of a constant equivalent one gives back as it falls on the way down:
+   * the energy height h + V^2/2g is what a glide in still air spends. Below 50 ft the nose stays, and the true
+   * airspeed with it.
    */
   const spentFrom = (height: number) => {
     const factors = calm.tasOverEas(height) ** 2 - calm.tasOverEas(speedHeldDownTo) ** 2;
@@ -145,7 +146,8 @@ describe('a wind shifts the ground within reach', () => {
   it('straight ahead for as long as height over sink lasts', () => {
     const { time } = glideOut(position, 0, calm);
     const { polar } = calm;
-    // Of the sink, what the falling airspeed gives back is not paid for in height: sink (1 + V dV/dh /g) = V sin(glide).
+    // What the falling airspeed gives back of the sink is not paid for in height: sink (1 + V dV/dh /g) = V
+    // sin(glide).
     const tasAt = (height: number) => polar.speed * calm.tasOverEas(height);
     const sin = Math.sin(Math.atan(1 / polar.ratio));
     const sinkAt = (height: number) => {
@@ -233,7 +235,7 @@ describe('a flight', () => {
       const nose = flight.state[HEADING]!;
       expect(nose - track).toBeGreaterThan(0.2);
       expect(flight.time).toBeGreaterThan(0.5);
-      // Straight on from there the nose does not move: it held the track already.
+      // From there straight on the nose does not move: it held the track already.
       const on: LineLeg = {
         kind: 'line',
         phase: 'final',

@@ -23,9 +23,9 @@ export interface GroundPoint {
 const bearingStep = (5 * Math.PI) / 180;
 
 /**
- * The ground that the glide gets to from a position in this wind: turned the shorter way, at the planned bank, on to each
- * track and straight on to the ground at the best-glide speed. The outline as a ring of points, in the order of their
- * bearing, first and last the same.
+ * The ground that the glide reaches from a position in this wind: turned the shorter way, at the planned bank, on to
+ * each track, and straight on to the ground at the best-glide speed. The outline is a ring of points in the order of
+ * their bearing, first and last the same.
  */
 export function reachFrom(position: Position, bank: number, conditions: Conditions): GroundPoint[] {
   const ring: GroundPoint[] = [];
@@ -51,7 +51,7 @@ function glideOut(position: Position, track: number, bank: number, conditions: C
   return flight;
 }
 
-/** A flight that begins at a position, wings level, at the best-glide speed, and meets the ground where it is. */
+/** A flight that begins at a position, wings level, at the best-glide speed, and meets the ground where the ground is. */
 export function takeUp({ along, across, height, heading }: Position, conditions: Conditions): Flight {
   const flight = new Flight(conditions, 0, 'honest');
   const onward: LineLeg = {

@@ -5,17 +5,17 @@ import { RequestError, unlessRefused } from '../terms/errors.ts';
 import type { Conditions } from './conditions.ts';
 import { EAS, glideAlongLine, HEIGHT, roundOut, speedHeldDownTo, stateSize } from './motions.ts';
 
-/** m. Wheel height at which a round-out that has to be firmer than the aircraft's own becomes level: about a foot. */
+/** m. The wheel height at which a round-out that has to be firmer than the aircraft's own becomes level: about a foot. */
 const holdOffHeight = 0.3;
 
 /** No aircraft of ours is pulled harder than this near the ground. */
 const hardestPull = 3;
 
 /**
- * The load factor with which the round-out is flown at the end of a final at the approach speed: the aircraft's own, or
- * as much more as it takes to be level a foot above the ground. A wind that drops near the ground has its part in it; where
- * it takes so much that no landing is left, the aircraft's own, and the flight shows what becomes of it.
- * Throws RequestError where the approach leaves no speed to hold off in still air either.
+ * The load factor with which the round-out is flown at the end of a final at the approach speed: the aircraft's own,
+ * or as much more as it takes to be level a foot above the ground. A wind that drops near the ground plays its part.
+ * Where it takes so much that no landing is left, it is the aircraft's own, and the flight shows what happens. Throws
+ * RequestError where the approach leaves no speed to hold off even in still air.
  */
 export function roundOutPull(conditions: Conditions): number {
   const pull = firmerPull(endOfFinal(conditions), conditions);
@@ -28,7 +28,7 @@ export function roundOutPull(conditions: Conditions): number {
   return conditions.aircraft.roundOut.loadFactor;
 }
 
-/** The same for a round-out that begins with a state: its height, airspeed and path. */
+/** The same for a round-out that begins in a given state: its height, airspeed and path. */
 export function pullFrom(begins: State, conditions: Conditions): number {
   const { aircraft, speeds } = conditions;
   const own = aircraft.roundOut.loadFactor;
@@ -51,14 +51,14 @@ function firmer(begins: State, conditions: Conditions): number {
   return pull;
 }
 
-/** The pull that a round-out from a state takes; undefined where none is level, or none leaves a speed to hold off. */
+/** The pull that a round-out from a state needs; undefined where no pull is level, or none leaves a speed to hold off. */
 export function firmerPull(begins: State, conditions: Conditions): number | undefined {
   return unlessRefused(() => pullFrom(begins, conditions));
 }
 
 const integrator = new Integrator(stateSize);
 
-/** Where the round-out begins: the last of a final that was flown at the approach speed for as long as it is held. */
+/** Where the round-out begins: at the end of a final that was flown at the approach speed for as long as it is held. */
 function endOfFinal(conditions: Conditions): State {
   const { aircraft, speeds } = conditions;
   const { height } = aircraft.roundOut;

@@ -4,7 +4,7 @@ import type { Flight } from './fly.ts';
 import { EAS, HEADING, HEIGHT } from './motions.ts';
 import type { Side, TurnLeg } from './procedure.ts';
 
-/** rad. A turn the long way round for less is no turn at all. */
+/** rad. A turn the long way round where the short way is less than this is no turn at all. */
 const noTurn = 0.2;
 
 /** rad from one direction round to another by a side; a little the other way rather than all the way round. */
@@ -13,12 +13,12 @@ export function round(side: Side, from: number, to: number): number {
   return turn >= -noTurn ? turn : turn + 2 * Math.PI;
 }
 
-/** The turn by a side, the shorter one where none is given, from where the nose is to the heading that holds a track. */
+/** The turn by a side (the shorter one where none is given) from where the nose is to the heading that holds a track. */
 export function turnOnTo(track: number, side: Side | undefined, bank: number, flight: Flight): TurnLeg {
   return turning(track, side, bank, flight).leg;
 }
 
-/** Turns a flight on to the heading that holds a track; leaves it where that is held already. */
+/** Turns a flight on to the heading that holds a track; leaves it alone where that is held already. */
 export function flyOnTo(track: number, side: Side | undefined, bank: number, flight: Flight): void {
   const { leg, angle } = turning(track, side, bank, flight);
   if (Math.abs(angle) > 1e-9) flight.leg(leg);

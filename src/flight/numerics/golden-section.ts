@@ -2,8 +2,8 @@ const goldenShare = (Math.sqrt(5) - 1) / 2;
 
 /**
  * Where a function of one number is least between `low` and `high`, to `tolerance` in that number, by golden section
- * (Kiefer, Proceedings of the American Mathematical Society 4, 1953). Right for a function that falls, may stay level, and
- * rises.
+ * (Kiefer, Proceedings of the American Mathematical Society 4, 1953). Correct for a function that falls, may then
+ * stay level, and rises.
  */
 export function leastBetween(
   f: (x: number) => number,

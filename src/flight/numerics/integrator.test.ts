@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { Integrator, type Motion, type State } from './integrator.ts';
 
-/** A swing: y'' = -y, from (1, 0); after a time t it is at (cos t, -sin t). The third number counts the time. */
+/** An oscillator: y'' = -y, from (1, 0); after a time t it is at (cos t, -sin t). The third number counts the time. */
 const swing = (remaining: Motion['remaining']): Motion => ({
   longestStep: 0.5,
   derivative(state, rates) {

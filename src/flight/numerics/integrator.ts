@@ -3,40 +3,43 @@
  * (a bank reached, a turn begun) ends one motion and begins the next.
  */
 export interface Motion {
-  /** s; longer steps than this would cost more than a millimetre at the touchdown. Where it depends on the state, a function. */
+  /**
+   * s; longer steps than this would cost more than a millimetre at the touchdown. A function where it depends on the
+   * state.
+   */
   readonly longestStep: number | ((state: State) => number);
-  /** Places in the state that change; left out, all of them. Rates of the others are not looked at. */
+  /** Places in the state that change; left out, all of them. The rates of the others are ignored. */
   readonly moves?: readonly number[];
   /** Left out, `mostSteps`: a motion that has not come to its end by then has none. */
   readonly mostSteps?: number;
   /** Rates of change of the state. */
   derivative(state: State, rates: State): void;
-  /** What is left until the motion ends: positive before, nought at the end, negative after. */
+  /** What is left until the motion ends: positive before, 0 at the end, negative after. */
   remaining(state: State): number;
-  /** Brings what follows from the rest of the state (a heading held against drift) up to date. */
+  /** Brings up to date what follows from the rest of the state (a heading held against drift). */
   settle?(state: State): void;
 }
 
 export type State = Float64Array;
 
-/** No leg of an approach lasts this many steps: a bound on every run, whatever the input. */
+/** No leg of an approach takes this many steps: it bounds every run, whatever the input. */
 const mostSteps = 4000;
 
-/** s: how far ahead a motion looks to see how fast its event comes. */
+/** s: how far ahead a motion looks to see how fast its event approaches. */
 const glance = 1e-3;
 
 /** How far a motion went. */
 export interface Advance {
   /** s; negative where the motion had to be run backward to its end. */
   readonly duration: number;
-  /** False where its end did not come within the bound, or its rates were no numbers. */
+  /** False where its end did not come within the bound, or its rates were NaN. */
   readonly ended: boolean;
 }
 
 /**
- * A classical fourth-order Runge-Kutta integrator (Kutta, 1901) of states of one size, with its work space. The
- * last step of a motion is cut so that it ends on the event, by a bracketed secant on the step's own length: the
- * event is met with the accuracy of the method, not of an interpolant.
+ * A classical fourth-order Runge-Kutta integrator (Kutta, 1901) of states of one size, with its work space. The last
+ * step of a motion is cut so that it ends on the event, by a bracketed secant on the length of the step, so that the
+ * event is met with the accuracy of the method and not of an interpolant.
  */
 export class Integrator {
   private readonly step: number;
@@ -48,7 +51,7 @@ export class Integrator {
   private readonly trial: State;
   private readonly all: readonly number[];
 
-  /** `step` in s is the longest taken; motions may ask for shorter ones. */
+  /** `step` in s is the longest step taken; motions may ask for shorter ones. */
   constructor(size: number, step: number = Number.POSITIVE_INFINITY) {
     this.step = step;
     this.k1 = new Float64Array(size);
@@ -61,8 +64,8 @@ export class Integrator {
   }
 
   /**
-   * Runs a motion to its end, changing `state`; `onStep` sees each step's end. Where the end has already passed,
-   * the motion is run backward to it if `backward` allows, and not at all otherwise.
+   * Runs a motion to its end, changing `state`; `onStep` sees the end of each step. Where the end has already passed,
+   * the motion is run backward to it if `backward` allows that, and not at all otherwise.
    */
   run(motion: Motion, state: State, backward: boolean, onStep?: (elapsed: number) => void): Advance {
     let left = motion.remaining(state);
@@ -78,7 +81,7 @@ export class Integrator {
       const asked = typeof motion.longestStep === 'number' ? motion.longestStep : motion.longestStep(state);
       const longest = direction * Math.min(this.step, asked);
       motion.derivative(state, this.k1);
-      // The last step is aimed at the event: what is left over after it is little.
+      // The last step is aimed at the event: little is left over after it.
       if (elapsed === 0) pace = this.paceAtStart(motion, state, left, moves);
       const aimed = left / pace;
       const length = aimed * direction > 0 && aimed / longest < 1 ? aimed : longest;
@@ -96,7 +99,7 @@ export class Integrator {
         this.take(motion, state, length, moves);
         then = motion.remaining(this.trial);
       }
-      // A motion that cannot be flown on from here: the state stays where it could.
+      // A motion that cannot be flown on from here: the state stays where it last could.
       if (Number.isNaN(then)) break;
       this.keepTrial(state, moves);
       pace = (left - then) / length;
@@ -111,15 +114,15 @@ export class Integrator {
     return { duration: elapsed, ended: false };
   }
 
-  /** How much of what is left goes in a second at the start of a motion, the rates there being in `k1`. */
+  /** How much of what is left goes in a second at the start of a motion, with the rates there in `k1`. */
   private paceAtStart(motion: Motion, state: State, left: number, moves: readonly number[]): number {
     for (const i of moves) this.mid[i] = state[i]! + glance * this.k1[i]!;
     return (left - motion.remaining(this.mid)) / glance;
   }
 
   /**
-   * Leaves in `trial` the step that ends on the event, and returns its length: secants from a step tried, inside the
-   * bracket as soon as there is one. Undefined where the event does not come within the longest step.
+   * Leaves in `trial` the step that ends on the event, and returns its length: secants from a step that was tried,
+   * kept inside the bracket as soon as there is one. Undefined where the event does not come within the longest step.
    */
   private cutToEvent(
     motion: Motion,
@@ -153,13 +156,13 @@ export class Integrator {
     for (const i of moves) state[i] = this.trial[i]!;
   }
 
-  /** Leaves in `trial` a step of h s, the rates at its start being in `k1`. */
+  /** Leaves in `trial` a step of h s, with the rates at its start in `k1`. */
   private take(motion: Motion, state: State, h: number, moves: readonly number[]): void {
     const { k1, k2, k3, k4, mid, trial } = this;
     const count = moves.length;
     const half = 0.5 * h;
     const sixth = h / 6;
-    // Counted loops: they run some fifty times a second of flight, and are half the cost of it.
+    // Counted loops: they run some fifty times for each second of flight, and are half of its cost.
     for (let m = 0; m < count; m++) mid[moves[m]!] = state[moves[m]!]! + half * k1[moves[m]!]!;
     motion.derivative(mid, k2);
     for (let m = 0; m < count; m++) mid[moves[m]!] = state[moves[m]!]! + half * k2[moves[m]!]!;

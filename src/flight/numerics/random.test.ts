@@ -21,7 +21,7 @@ describe('random numbers from a seed', () => {
       expect(number >= 0 && number < 1).toBe(true);
       tenths[Math.floor(number * 10)]!++;
     }
-    // Chi-squared, 9 degrees of freedom: 27.9 is passed by one generator in a thousand.
+    // Chi-squared, 9 degrees of freedom: one generator in a thousand exceeds 27.9.
     const expected = many / 10;
     const chiSquared = tenths.reduce((sum, count) => sum + (count - expected) ** 2 / expected, 0);
     expect(chiSquared).toBeLessThan(27.9);
@@ -33,7 +33,7 @@ describe('normal numbers', () => {
   const moment = (power: number) => numbers.reduce((sum, x) => sum + x ** power, 0) / many;
 
   it('have mean 0, deviation 1, no skew, and the kurtosis of a normal distribution', () => {
-    // Four standard errors of each: 1, sqrt 2, sqrt 15 and sqrt 96 over the root of the number.
+    // Four standard errors of each: 1, sqrt 2, sqrt 15 and sqrt 96 over the square root of the number.
     const bound = (deviation: number) => (4 * deviation) / Math.sqrt(many);
     expect(Math.abs(moment(1))).toBeLessThan(bound(1));
     expect(Math.abs(moment(2) - 1)).toBeLessThan(bound(Math.SQRT2));

@@ -1,10 +1,10 @@
-/** Tries are bounded: a function that is no function any more (not a number) ends the search at once. */
+/** Tries are limited; a function that stops giving numbers (NaN) ends the search at once. */
 const mostTries = 60;
 
 /**
  * A root of `f` inside a bracket, to `tolerance` in the value of `f`: false position with Illinois weighting, which
- * keeps the bracket and is superlinear on smooth functions (Dowell and Jarratt, BIT 11, 1971).
- * Undefined where `f` does not change sign over the bracket, is not finite, or does not come within the tolerance.
+ * keeps the bracket and is superlinear on smooth functions (Dowell and Jarratt, BIT 11, 1971). Undefined where `f`
+ * does not change sign over the bracket, is not finite, or does not get within the tolerance.
  */
 export function rootInBracket(
   f: (x: number) => number,
@@ -72,18 +72,18 @@ export function rootNear(
   return undefined;
 }
 
-/** What a search along a line of values came to. */
+/** The result of a search along a line of values. */
 export interface RootFound {
   readonly x: number;
-  /** `f(x)`: within the tolerance where the root was found, the value at the nearer end where there is none. */
+  /** `f(x)`: within the tolerance where the root was found; the value at the nearer end where there is no root. */
   readonly y: number;
   readonly found: boolean;
 }
 
 /**
  * Seeks a root of a monotone function between `low` and `high`, from a guess and a known rough slope: secant steps
- * while they stay inside, a bracket as soon as there is one. Where the root lies beyond an end, that end and its value.
- * Undefined where `f` is not finite on the way.
+ * while they stay inside, a bracket as soon as there is one. Where the root lies beyond an end, it returns that end
+ * and its value. Undefined where `f` is not finite on the way.
  */
 export function seekRoot(
   f: (x: number) => number,
@@ -97,7 +97,7 @@ export function seekRoot(
   let y0 = f(x0);
   if (Math.abs(y0) <= tolerance) return { x: x0, y: y0, found: true };
   let x1 = inside(x0 - y0 / slope);
-  // From an end of the range outward there is nowhere to go; a rough slope may still point there wrongly.
+  // From an end of the range there is nowhere to go outward; a rough slope may still wrongly point there.
   if (x1 === x0) return Number.isFinite(y0) ? { x: x0, y: y0, found: false } : undefined;
   for (let tries = 0; tries < mostTries; tries++) {
     const y1 = f(x1);

@@ -1,7 +1,7 @@
 /**
- * Sine, cosine and powers that every JavaScript engine computes to the same last digit, so that a plan made in a browser
- * is the plan printed on paper. Engines differ in `Math.sin`, `Math.cos` and `**` (other than squares); they were found
- * to agree in `Math.tan`, `Math.exp` and `Math.log`, from which these are made.
+ * Sine, cosine and powers that every JavaScript engine computes to the same last digit, so that a plan made in a
+ * browser is the plan printed on paper. Engines differ in `Math.sin`, `Math.cos` and `**` (except for squares); they
+ * were found to agree in `Math.tan`, `Math.exp` and `Math.log`, from which these are made.
  */
 
 /** Sine of an angle in rad, through the tangent of its half: 2t/(1 + t^2). */

@@ -6,7 +6,7 @@ import { planApproach } from './planner.ts';
 
 const foot = 0.3048;
 
-/** The number that a `beyond-reach` message suggests. */
+/** The number that a `beyond-reach` caution suggests. */
 function suggested(plan: Plan, pattern: RegExp): number | undefined {
   const message = saidCautions(plan).find(({ code }) => code === 'beyond-reach')?.message ?? '';
   const found = pattern.exec(message)?.[1];
@@ -15,7 +15,10 @@ function suggested(plan: Plan, pattern: RegExp): number | undefined {
 const height = (plan: Plan) => suggested(plan, /from ([\d,]+) ft at the start/);
 const knots = (plan: Plan) => suggested(plan, /wind of ([\d,]+) kt/);
 
-/** Made, to be flown, the turn to final complete at 300 ft or higher: nobody is told to start from where it is not so. */
+/**
+ * The spot made, and to be flown, with the turn to final complete at 300 ft or higher: nobody is told to start from
+ * where it is not so.
+ */
 function isSound(request: PlanRequest): boolean {
   const { made, grade, keys } = planApproach({ ...request, detail: 'flight' });
   return (
@@ -31,7 +34,7 @@ const airs = [
   ['12 kt from behind', 170, 12],
 ] as const;
 
-/** An aircraft that bears any wind: what is suggested keeps the limits of the others. */
+/** An aircraft that can take any wind: what is suggested keeps the limits of the others. */
 function anyWind(id: AircraftId): PlanRequest {
   const request = requestFor(id);
   const limits = { wind: 60, crosswind: 60, tailwind: 60 };

@@ -3,7 +3,7 @@ import type { ApproachMethod, ApproachTask, Solution } from '../approaches/appro
 import type { Conditions } from '../flying/conditions.ts';
 import { endsAtSpot, flyPattern } from '../flying/fly-pattern.ts';
 
-/** m: no start is looked for above this, and none nearer to another than this. */
+/** m: no start is looked for above this, and no two starts nearer to each other than this. */
 const highestStart = 3000;
 const heightStep = 3;
 
@@ -36,8 +36,8 @@ export function heightThatWorks(
 }
 
 /**
- * The share of this wind, 0 to 1, in which the spot can still be made from this height, the turn to final sound: to a hundredth, on the safe
- * side. Undefined where it cannot be made in still air either.
+ * The share of this wind, 0 to 1, in which the spot can still be made from this height with a sound turn to final: to
+ * a hundredth, on the safe side. Undefined where it cannot be made even in still air.
  */
 export function windShareThatWorks(
   method: ApproachMethod,
@@ -51,7 +51,7 @@ export function windShareThatWorks(
   return made(0) ? between(made, 0, 1, 0.01) : undefined;
 }
 
-/** True where an solution comes on to final no lower than it should, and, flown, ends at the spot. */
+/** True where a solution comes on to final no lower than it should and, flown, ends at the spot. */
 function isFlown(
   solution: Solution | undefined,
   { leastFinal }: ApproachTask,

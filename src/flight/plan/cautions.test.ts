@@ -14,14 +14,14 @@ const osier = requestFor('osier').aircraft;
 const runway = requestFor('osier').runway;
 
 const planned = (changes: Partial<PlanRequest> = {}) => planApproach(requestFor('osier', changes));
-/** The same without what takes many flights. */
+/** The same without the parts that take many flights. */
 const flown = (changes: Partial<PlanRequest> = {}) => planned({ ...changes, detail: 'flight' });
 /** Osier 15 with other figures. */
 const withData = (changes: Partial<AircraftData>) => ({ aircraft: { ...osier, ...changes } });
 const caution = (plan: Plan, code: CautionCode): SaidCaution | undefined =>
   saidCautions(plan).find((one) => one.code === code);
 
-/** Holds a caution against what the plan itself shows, over requests that lie on both sides of the limit. */
+/** Compares a caution with what the plan itself shows, over requests on both sides of the limit. */
 function expectExactly(
   code: CautionCode,
   plans: readonly Plan[],
@@ -350,7 +350,7 @@ describe('each caution on both sides of its limit', () => {
   });
 
   it('aim-before-threshold: the aim point before the runway', () => {
-    // What the trial of a new user was: an aim point 140 m short of a spot 60 m in.
+    // What a new user tried: an aim point 140 m short of a spot 60 m in.
     const aim = flown().keys.find(({ id }) => id === 'aim-point')!.along;
     const at = (spot: number) => caution(flown({ runway: { ...runway, spot } }), 'aim-before-threshold')!;
     const found = at(-aim - 20);

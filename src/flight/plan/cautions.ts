@@ -34,23 +34,23 @@ const usualGrade: Readonly<Record<CautionCode, Grade>> = {
 };
 
 /**
- * Times the stall speed under which no flight is to be planned, turning or straight: a gust or a tighter turn stalls it
- * (common practice, no source).
+ * Multiple of the stall speed below which no flight is to be planned, turning or straight: a gust or a tighter turn
+ * stalls it (common practice, no source).
  */
 const leastToBeFlown = 1.1;
 
-/** A caution with its grade: of some, how far past the limit decides. */
+/** A caution with its grade: for some, how far past the limit it is decides. */
 export function graded(found: Found): Caution {
   const { code, value, limit, grade } = found;
   const grave =
     (code === 'obstacle-clearance' && value <= 0) ||
     ((code === 'stall-margin' || code === 'slow') && value < leastToBeFlown) ||
-    // Lower than the least by more than a third of it.
+    // Lower than the least height by more than a third of it.
     (code === 'final-turn-low' && value < (2 / 3) * limit);
   return { ...found, grade: grade ?? (grave ? 'not-to-be-flown' : usualGrade[code]) };
 }
 
-/** Every caution that a flight earns. Values and limits in m, m/s, kg, degrees or as plain ratios. */
+/** Every caution that a flight brings. Values and limits in m, m/s, kg, degrees or as plain ratios. */
 export function cautionsOf(examined: Examined): Caution[] {
   const found = [
     ...patternCautions(examined),
@@ -63,7 +63,7 @@ export function cautionsOf(examined: Examined): Caution[] {
   return tooShort(found).map(graded);
 }
 
-/** Where the spot would have to lie both farther in and nearer the landing end, no place of it serves. */
+/** Where the spot would have to be both farther in and nearer the landing end, no place for it works. */
 function tooShort(found: readonly Found[]): readonly Found[] {
   const isOfSpot = ({ code }: Found) => code === 'aim-before-threshold' || code === 'landing-distance';
   if (new Set(found.filter(isOfSpot).map(({ code }) => code)).size < 2) return found;

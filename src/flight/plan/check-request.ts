@@ -125,8 +125,8 @@ const request = record({
 });
 
 /**
- * Checks that every part of a request is there, is of its kind and lies in its allowed range, and that gusts are no less
- * than the wind. Throws RequestError with the first field that is not so, and what is allowed there.
+ * Checks that every part of a request is there, is of the right kind and within its allowed range, and that gusts are
+ * no less than the wind. Throws RequestError with the first field where that is not so, and what is allowed there.
  */
 export function checkRequest(value: unknown): void {
   const fault = request(value);

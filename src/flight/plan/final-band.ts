@@ -16,16 +16,16 @@ import { cosine } from '../numerics/steady-math.ts';
 
 /** m. The turn to final is complete at least this high (FAA-H-8083-3A, chapter 8; FAA-H-8083-5, chapter 11). */
 export const soundFinal = 300 * metresPerFoot;
-/** rad: by how much an S-turn leaves final at most, and a base leg is turned out. */
+/** rad: the most that an S-turn leaves final by, and that a base leg is turned out by. */
 export const eighth = Math.PI / 4;
 /** m. The steep approach ends here, to come back to the approach speed before the round-out (common practice, no source). */
 export const steepUntil = 150 * metresPerFoot;
 
-/** How far before the touchdown a height on final, wings level at the glide speed, lies: m of ground, by height in m. */
+/** How far before the touchdown a height on final, wings level at the glide speed, is: m of ground, by height in m. */
 export interface FinalBand {
-  /** The most: at the speed that goes farthest in this wind. */
+  /** The farthest: at the speed that goes farthest in this wind. */
   readonly farthest: (height: number) => number;
-  /** The least: by the steep approach, after an S-turn where one still fits. */
+  /** The nearest: by the steep approach, after an S-turn where there is still room for one. */
   readonly nearest: (height: number) => number;
   /** By the steep approach alone. */
   readonly straight: (height: number) => number;
@@ -34,15 +34,18 @@ export interface FinalBand {
 /** What a final is flown with. */
 export type OfFinal = Pick<ApproachTask, 'side' | 'bank' | 'pull' | 'leastFinal'>;
 
-/** m: heights at which final is flown, those among them at which what may be flown changes; between them a straight line. */
+/**
+ * m: spacing of the heights at which final is flown; those where what may be flown changes are among them; between
+ * them it is a straight line.
+ */
 const apart = 50 * metresPerFoot;
 
-/** What was last asked of a final in these conditions. */
+/** What was last asked about a final in these conditions. */
 const bands = new WeakMap<Conditions, OfFinal & { readonly band: FinalBand }>();
 
 /**
- * What a final can make of a height. Each height looked at is flown once and kept. Not a number where the wind lets no
- * final be flown.
+ * How much ground a final can make of a height. Each height looked at is flown once and kept. NaN where the wind
+ * allows no final.
  */
 export function finalBand({ side, bank, pull, leastFinal }: OfFinal, conditions: Conditions): FinalBand {
   const kept = bands.get(conditions);
@@ -74,7 +77,7 @@ function newBand(asked: OfFinal, conditions: Conditions): FinalBand {
   };
 }
 
-/** A function of height, flown at round heights only, a straight line between them. */
+/** A function of height, flown at round heights only, with a straight line between them. */
 function between(flown: (height: number) => number): (height: number) => number {
   const known = new Map<number, number>();
   const at = (step: number) => {
@@ -89,7 +92,10 @@ function between(flown: (height: number) => number): (height: number) => number 
   };
 }
 
-/** The speed, m/s EAS, that goes farthest over the ground from a height on final, and not under 1.3 times the stall. */
+/**
+ * The speed, m/s EAS, that goes farthest over the ground from a height on final, and no less than 1.3 times the stall
+ * speed.
+ */
 export function bestOnFinal(height: number, conditions: Conditions): number {
   const headwind = headwindAt(conditions, height / 2);
   const best = speedToFly(conditions.polar, headwind, conditions.tasOverEas(height / 2));
@@ -107,8 +113,8 @@ function farthestFrom(height: number, { pull }: OfFinal, conditions: Conditions)
 }
 
 /**
- * m of ground that the shorter of the S-turns to either side covers from a height on final to the touchdown, what covers least
- * (`straight`) after it. Undefined where none is complete by the least height of a turn to final.
+ * m of ground that the shorter of the S-turns to either side covers from a height on final to the touchdown, followed
+ * by what covers least (`straight`). Undefined where neither is complete by the least height of a turn to final.
  */
 export function sTurnCovers(
   height: number,
@@ -131,7 +137,7 @@ export function steepest({ pull }: Pick<ApproachTask, 'pull'>, conditions: Condi
   return [...descent, ...landingFrom({ pull }, conditions)];
 }
 
-/** The last of final and the landing, pulled as planned, or as hard as the speed that is left over takes. */
+/** The last part of final and the landing, pulled as planned, or as hard as the speed that is left over needs. */
 export function landingFrom({ pull }: Pick<ApproachTask, 'pull'>, conditions: Conditions): Leg[] {
   return finalLegs(conditions, pull).map((leg) => (leg.kind === 'landing' ? { ...leg, firmer: true } : leg));
 }
@@ -152,8 +158,8 @@ const flown = (path: OpenApproach, conditions: Conditions) =>
   closeApproach(path, conditions)?.miss ?? Number.NaN;
 
 /**
- * An S-turn from a height, as wide as is complete by the least height of a turn to final, 45 degrees at most: the ground that it
- * covers, and the height that it ends at. Undefined where none is.
+ * An S-turn from a height, as wide as can be completed by the least height of a turn to final, 45 degrees at most:
+ * the ground that it covers, and the height that it ends at. Undefined where there is none.
  */
 function widestWeave(
   height: number,
@@ -173,7 +179,7 @@ function widestWeave(
   return path?.sound ? { along: path.miss, height: path.heights[1]! } : undefined;
 }
 
-/** rad. A smaller S-turn is none. */
+/** rad. A smaller S-turn does not count as one. */
 const leastWeave = Math.PI / 36;
 
 /** Off final by an angle (rad), across it by as much the other way, and back on to it. */

@@ -25,7 +25,7 @@ const winds = [
 const cases = aircraftIds.flatMap((id) => winds.map(([words, from, speed]) => ({ id, words, from, speed })));
 
 const flown = new Map<string, Plan>();
-/** The planned half circuit in a wind; the plans are shared by the tests. */
+/** The planned half circuit in a wind; the tests share the plans. */
 function planned(id: AircraftId, from: number, speed: number, changes: Partial<PlanRequest> = {}): Plan {
   const name = JSON.stringify([id, from, speed, changes.circuit]);
   const plan =
@@ -95,7 +95,7 @@ describe.each(cases)('gates of $id, $words', ({ id, from, speed }) => {
     const { low, high } = gate(plan, 'base-key');
     if (straight.made && finalHeight(straight) >= soundFinal && low !== null) {
       expect(low).toBeLessThanOrEqual(straight.flown.height + 0.5);
-      // Its key lies at 45 degrees, the other where the half circuit has it.
+      // Its key is at 45 degrees, the other where the half circuit has it.
       if (Math.abs(at.along + Math.abs(at.across)) < 1) expect(high!).toBeGreaterThan(straight.flown.height);
     }
   });
@@ -128,11 +128,11 @@ describe.each(cases)('gates of $id, $words', ({ id, from, speed }) => {
   });
 });
 
-/** Flies the plan from heights in steps of m: who is in the band of a key was in the band of the keys before it. */
+/** Flies the plan from heights in steps of m: a flight in the band of a key was in the bands of the keys before it. */
 function expectCarriedOn(request: PlanRequest, gates: readonly Gate[], step: number): void {
   const { solution, resolved } = workOut(request);
   const { start, legs } = solution!.closed.procedure;
-  // From a plan that is itself too low, the lower edge is made by another path: nobody is to fly on as planned.
+  // From a plan that is itself too low, the lower edge is made by another path: nobody should fly on as planned.
   const lowOf = ({ low, plan: planned }: Gate) => Math.min(low ?? planned, planned);
   const isIn = (gate: Gate, height: number, slack = 0) =>
     height >= lowOf(gate) - slack && height <= (gate.high ?? gate.plan) + slack;
@@ -140,7 +140,7 @@ function expectCarriedOn(request: PlanRequest, gates: readonly Gate[], step: num
     const higher = { start: { ...start, height: start.height + more }, legs };
     const { keys } = flyPattern(higher, resolved.conditions, request.runway.heading);
     const heightAt = (id: KeyId) => keys.find((each) => each.id === id)?.height;
-    // A turn to final complete below 300 ft is not sound, be the spot in reach or not.
+    // A turn to final complete below 300 ft is not sound, whether or not the spot is in reach.
     if ((heightAt('final') ?? 0) < soundFinal) continue;
     gates.forEach((gate, i) => {
       for (const later of gates.slice(i + 1)) {
@@ -154,8 +154,8 @@ function expectCarriedOn(request: PlanRequest, gates: readonly Gate[], step: num
 }
 
 /**
- * An S-turn on final, off it and across it by as much as is complete by 300 ft, 45 degrees at most, then the steep approach:
- * m beyond the spot.
+ * An S-turn on final, off it and across it by as much as can be completed by 300 ft, 45 degrees at most, then the
+ * steep approach: m beyond the spot.
  */
 function weaving(along: number, height: number, side: Side, bank: number, conditions: Conditions): number {
   const at = (angle: number) => weave(along, height, side, bank, conditions, angle);
@@ -220,7 +220,7 @@ function weave(
   return { height: ended, beyond: flight.state[ALONG]! };
 }
 
-/** Straight in at a speed down to 150 ft, then as every final: m beyond the spot. */
+/** Straight in at a speed down to 150 ft, then like every final: m beyond the spot. */
 function straightIn(
   along: number,
   height: number,

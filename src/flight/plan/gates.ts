@@ -10,13 +10,14 @@ import type { Gate, KeyPosition } from '../terms/plan.ts';
 import { eighth, type FinalBand, finalBand } from './final-band.ts';
 
 /**
- * The band of heights at a key from which the spot is still made: from its place, on its track, wings level at the glide
- * speed. Each edge is the extreme over every path that is allowed there:
- * at the downwind key the base turn at once or moved out, up to twice the spacing past abeam, and the base leg turned out by up
- * to 45 degrees or in by up to 75; at the base key the base leg turned, at once, by as much; the turn to final
- * complete at 300 ft, or at the school's own minimum, or higher; on final the best speed for this wind, or an S-turn of up to 45 degrees
- * that is complete by the same height, and the steep approach. Where two turns have no room, one turn at 45 degrees of bank at most.
- * A band depends on the place of its key and on nothing else of the plan. Null where no such path is.
+ * The band of heights at a key from which the spot is still made: from its place, on its track, wings level at the
+ * glide speed. Each edge is the extreme over every path that is allowed there:
+ * at the downwind key the base turn at once, or moved out up to twice the spacing past abeam, and the base leg turned
+ * out by up to 45 degrees or in by up to 75; at the base key the base leg turned at once, by as much; the turn to
+ * final complete at 300 ft, or at the school's own minimum, or higher; on final the best speed for this wind, or an
+ * S-turn of up to 45 degrees that is complete by the same height, and the steep approach. Where two turns have no
+ * room, one turn at 45 degrees of bank at most. A band depends on the place of its key and on nothing else in the
+ * plan. Null where there is no such path.
  */
 export function gatesOf(keys: readonly KeyPosition[], asked: ApproachTask, conditions: Conditions): Gate[] {
   const onFinal = finalBand(asked, conditions);
@@ -32,13 +33,13 @@ export function gatesOf(keys: readonly KeyPosition[], asked: ApproachTask, condi
   });
 }
 
-/** rad: by how much a base leg is turned in at most. */
+/** rad: the most that a base leg is turned in. */
 export const mostTurnedIn = (75 * Math.PI) / 180;
 /** How far past abeam a base turn is moved out, in spacings. */
 export const farthestBaseTurn = 2;
 /** rad. One turn from downwind on to final is banked no more than this, a medium turn's bank (FAA-H-8083-3, chapter 3). */
 const mostInOneTurn = Math.PI / 4;
-/** m: heights looked at, and how nearly an edge is found. */
+/** m: the heights looked at, and how exactly an edge is found. */
 const heights = [15, 4000] as const;
 const tolerance = 0.1;
 
@@ -49,7 +50,7 @@ interface Band {
 
 /** The paths that are allowed from a place. */
 export interface Paths {
-  /** How far past abeam the base turn may begin, m: from and to. One place where it is not for choice. */
+  /** How far past abeam the base turn may begin, m: from and to. A single place where there is no choice. */
   readonly places: readonly [from: number, to: number];
   /** By the turn of the base leg (rad, in positive), or in one turn on to final: up to wings level on final. */
   readonly path: (place: number, turned: number | 'one', height: number) => OpenApproach;
@@ -57,7 +58,7 @@ export interface Paths {
 }
 
 const degrees = (angle: number) => (angle * Math.PI) / 180;
-/** rad: base legs that are looked at first, from turned out to turned in, and about the best of them in these steps. */
+/** rad: the base legs looked at first, from turned out to turned in, and then about the best of them in these steps. */
 const looked: readonly number[] = [...[-45, -15, 15, 45].map(degrees), mostTurnedIn];
 const lookedBetween: readonly number[] = [-30, 0, 30, 60].map(degrees);
 const firstStep = degrees(15);
@@ -89,7 +90,7 @@ export function fromDownwind(key: KeyPosition, asked: ApproachTask, conditions: 
   };
 }
 
-/** The same aircraft, banked no more than so much. */
+/** The same aircraft, banked no more than this. */
 function limitedTo(bank: number, conditions: Conditions): Conditions {
   const { aircraft } = conditions;
   const limit = Math.min(bank, aircraft.turns.limit);
@@ -115,7 +116,7 @@ export function fromBaseKey(
 ): Paths {
   return {
     places: [0, 0],
-    // Straight on needs no turn: where base leg is short there is room for that alone.
+    // Straight on needs no turn: where base leg is short, there is room for nothing else.
     turns: [...looked, 0],
     path: (_place, turned, height) => fromBase({ ...key, height }, turned as number, asked, conditions),
   };
@@ -141,7 +142,7 @@ function fromBase(
   };
 }
 
-/** No time on base leg itself, but the heading that holds it. */
+/** No time on base leg itself, only the heading that holds it. */
 function levelOnBase(side: Side, conditions: Conditions): LineLeg {
   return { ...baseLeg(side, 0, conditions), until: { lasts: 0 } };
 }
@@ -157,7 +158,7 @@ function turnOnBase(turned: number, side: Side, bank: number): TurnLeg {
   };
 }
 
-/** What is known of final, and where a search begins. */
+/** What is known about final, and where a search begins. */
 export interface Search {
   readonly asked: ApproachTask;
   readonly conditions: Conditions;
@@ -166,7 +167,7 @@ export interface Search {
   readonly guess: number;
 }
 
-/** A path from its height at the key: where it comes on to final. m. */
+/** A path from its height at the key: where it joins final. m. */
 interface Joined {
   readonly before: number;
   readonly height: number;
@@ -203,20 +204,20 @@ class Path {
     return !closeApproach(square, this.#search.conditions)?.sound;
   }
 
-  /** Height over the least that is enough: the turn to final high enough, and final within reach. */
+  /** The height over the least that is enough: the turn to final high enough, and final within reach. */
   enough({ before, height }: Joined): number {
     const { asked, onFinal, conditions } = this.#search;
     const reach = (onFinal.farthest(height) - before) / conditions.polar.ratio;
     return Math.min(height - asked.leastFinal, reach);
   }
 
-  /** Height by which the shortest final comes down before the spot; negative where it is still too long. */
+  /** The height by which the shortest final comes down before the spot; negative where it is still too long. */
   lost({ before, height }: Joined): number {
     const { onFinal, conditions } = this.#search;
     return (before - onFinal.nearest(height)) / conditions.polar.ratio;
   }
 
-  /** The height at the key at which a margin is nought, and the final joinValues from it. */
+  /** The height at the key at which a margin is 0, and how final is joined from it. */
   where(place: number, margin: (joinValues: Joined) => number, slope: 1 | -1) {
     let joinValues: Joined | undefined;
     const value = (height: number) => {
@@ -235,13 +236,14 @@ class Path {
   }
 }
 
-/** The least height from which a path makes the spot, its base turn as soon as it may be; not a number where none does. */
+/** The least height from which a path makes the spot, with its base turn as soon as possible; NaN where none does. */
 function lowestOf(path: Path, { places: [from, to] }: Paths, { asked, onFinal }: Search): number {
   let place = from;
   let found = path.where(place, (joinValues) => path.enough(joinValues), 1);
   if (!found) return Number.NaN;
   if (path.lost(found.joinValues) >= -tolerance) return found.height;
-  // Too near to come down from where the turn to final must be complete: the base turn is moved out to where it is not.
+  // Too near to come down from where the turn to final must be complete: the base turn is moved out to where it no
+  // longer is.
   const before = onFinal.nearest(asked.leastFinal);
   for (let tries = 0; tries < 12 && found; tries++) {
     const short = before - found.joinValues.before;
@@ -253,7 +255,7 @@ function lowestOf(path: Path, { places: [from, to] }: Paths, { asked, onFinal }:
   return Number.NaN;
 }
 
-/** The greatest height from which a path comes down to the spot, its base turn as late as it may be. */
+/** The greatest height from which a path comes down to the spot, with its base turn as late as possible. */
 function highestOf(path: Path, { places: [from, to] }: Paths): number {
   for (const share of from === to ? [1] : [1, 0.75, 0.5, 0.25, 0]) {
     const found = path.where(from + share * (to - from), (joinValues) => path.lost(joinValues), -1);
@@ -281,18 +283,21 @@ export function highOf(paths: Paths, search: Search): number | null {
 }
 
 /**
- * m of height that the best path has in hand from the height where a search begins: negative where none makes the spot from
- * there. One that has any is good enough; null where none is sound.
+ * m of height that the best path has in hand from the height where a search begins: negative where none makes the
+ * spot from there. Any path with height in hand will do; null where none is sound.
  */
 export function inHand(paths: Paths, search: Search): number | null {
   const most = (turned: number | 'one') => mostInHand(new Path(paths, turned, search), paths, search.guess);
   return best(paths.turns, most, 0);
 }
 
-/** m: how nearly the place of a base turn is found. */
+/** m: how exactly the place of a base turn is found. */
 const placeTolerance = 3;
 
-/** A base turn farther out loses more height, and leaves less to reach the spot with: some place between does both, or none. */
+/**
+ * A base turn farther out loses more height, and leaves less to reach the spot with: some place between does both, or
+ * none does.
+ */
 function mostInHand(path: Path, { places: [from, to] }: Paths, height: number): number {
   let most = Number.NEGATIVE_INFINITY;
   /** Whether the spot can be reached from a base turn there. */
@@ -313,8 +318,8 @@ function mostInHand(path: Path, { places: [from, to] }: Paths, height: number): 
 }
 
 /**
- * The greatest value over the turns of a base leg, the best of those looked at made nearer, or the first that is `enough`;
- * null where there is none.
+ * The greatest value over the turns of a base leg: the best of those looked at, refined, or the first that is
+ * `enough`; null where there is none.
  */
 function best(
   turns: readonly (number | 'one')[],

@@ -7,7 +7,8 @@ import type { KeyPosition } from '../terms/plan.ts';
 import { finalBand } from './final-band.ts';
 import { planApproach, type WorkedOut, workOut } from './planner.ts';
 
-// The edges of the gates against a search that tries path after path: it takes longer than all other tests of the core.
+// The edges of the gates compared with a search that tries path after path: it takes longer than all other tests of
+// the core.
 
 const soundFinal = 300 * 0.3048;
 
@@ -39,8 +40,8 @@ describe.each(cases)('gates of $id, $words', ({ id, from, speed }) => {
 });
 
 /**
- * Whether any of many paths makes the spot from a height at a key: base turns in steps of an eighth of the spacing, base
- * legs in steps of 5 degrees, each joined to final and held against what a final covers at the most and at the least.
+ * Whether any of many paths makes the spot from a height at a key: base turns in steps of an eighth of the spacing,
+ * base legs in steps of 5 degrees, each joined to final and compared with the most and the least that a final covers.
  */
 function pathsFrom(at: KeyPosition, { asked, resolved: { conditions } }: WorkedOut) {
   const { nearest, farthest } = finalBand(asked, conditions);

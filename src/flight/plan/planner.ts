@@ -43,7 +43,7 @@ export function planApproach(request: PlanRequest): Plan {
   const { flight, keys, aimPoint, levelAt } = pattern;
   const track = flight.track.map((sample) => ({ ...sample, heading: positiveAngle(sample.heading) }));
   const last = track.at(-1)!;
-  // The search says where the number left open lies; whether the spot is made, only the flight says.
+  // The search says where the number left open is; only the flight says whether the spot is made.
   const made = solution?.made === true && endsAtSpot(pattern);
   const cautions = [
     ...cautionsOf({ aircraft, runway, flown, track, keys, pull: asked.pull, minimums: request.minimums }),
@@ -76,12 +76,15 @@ export function planApproach(request: PlanRequest): Plan {
   };
 }
 
-/** m: a flight that ends farther from the spot than this is put right; and how far the two kinds of steps may part. */
+/**
+ * m: a flight that ends farther from the spot than this is corrected; and how far the results of the two kinds of
+ * steps may differ.
+ */
 const closeEnough = 0.02;
 const partsAtMost = 5;
 
 /**
- * Flies what a search found. The steps of the flight are shorter: where it ends beside the spot by what they part by, the
+ * Flies what a search found. The steps of the flight are shorter: where it ends beside the spot because of that, the
  * search is asked again for as much on the other side.
  */
 export function flyToSpot(
@@ -133,7 +136,10 @@ export function workOut(request: PlanRequest): WorkedOut {
   return { resolved, asked, method, solution: method.solve(asked, conditions) };
 }
 
-/** A flight that shows what becomes of an approach that cannot be flown: the turns begun at once, where still air asks. */
+/**
+ * A flight that shows what happens in an approach that cannot be flown: the turns are begun at once, where they would
+ * begin in still air.
+ */
 function atOnce(asked: ApproachTask, { conditions }: Resolved): Procedure {
   const { side, bank, spacing, height, pull } = asked;
   const lead = Math.min(stillAirLead(conditions, bank), spacing / 2);
@@ -192,7 +198,7 @@ function unreached(
   ];
 }
 
-/** m and m/s: what is suggested is a whole number of these, where the request asks for no others. */
+/** m and m/s: what is suggested is a whole number of these, unless the request asks for others. */
 const usualSteps: Steps = { height: 10 * metresPerFoot, speed: metresPerSecondPerKnot };
 
 /** m: a whole number of steps, on the side that works. */
@@ -201,7 +207,7 @@ function startHeight(height: number, asked: number, step: number): number {
   return (height > asked ? Math.ceil(steps) : Math.floor(steps)) * step;
 }
 
-/** What is suggested is not itself a flight that is not to be flown. */
+/** What is suggested must not itself be a flight that is not to be flown. */
 function isFlyable(request: PlanRequest): boolean {
   const plan = unlessRefused(() => planApproach({ ...request, detail: 'flight' }));
   return plan !== undefined && plan.grade !== 'not-to-be-flown';
@@ -209,7 +215,7 @@ function isFlyable(request: PlanRequest): boolean {
 
 const wholeSteps = (speed: number, step: number) => Math.floor(speed / step) * step;
 
-/** Legs that the wind does not let be flown: the track cannot be held, or the aircraft makes no way along it. */
+/** Legs that cannot be flown in the wind: the track cannot be held, or the aircraft makes no way along it. */
 function windOverGlide(
   track: readonly TrackSample[],
   asked: ApproachTask,

@@ -9,14 +9,14 @@ import type { Grade } from '../terms/caution.ts';
 export type Rejection =
   | {
       /** Neither a pattern's key is reached at its gate, nor a final that could be flown straight in. */
-      readonly why: 'out-of-reach' /** m of height lacking by the way that lacks least. */;
+      readonly why: 'out-of-reach' /** m of height lacking, by the way that lacks least. */;
       readonly short: number;
     }
   | {
       /** By its name. */
       readonly why: 'obstacle';
       readonly what: string;
-      /** m from it in space, the least on the way; nought or less where the way meets it, so far below its top. */
+      /** m from it in space, the least on the way; 0 or less where the way meets it, that far below its top. */
       readonly clearance: number;
       /** m: what is required there. */
       readonly limit: number;
@@ -42,7 +42,7 @@ const windReasons = {
 
 const isOfTheWind = (code: string): code is keyof typeof windReasons => code in windReasons;
 
-/** What the wind has against a landing direction. */
+/** What speaks against a landing direction in the wind. */
 export function windRejections(examined: Omit<Examined, 'track' | 'keys'>): Rejection[] {
   return windCautions({ ...examined, track: [], keys: [] })
     .map(graded)
@@ -81,9 +81,9 @@ const isGrave = (reason: object) => 'grade' in reason && reason.grade === 'not-t
 const classes = { practice: 1, cannotBeLandedOn: 2, outOfReach: 3 } as const;
 
 /**
- * How grave a reason is: its class, and inside it what is lacking: height out of reach in m; of the others, which
- * are of different kinds, the share that is lacking: of the clearance that is required (more than 1 where the obstacle is met),
- * of the roll, of the wind that is too much.
+ * How grave a reason is: its class, and within it how much is lacking. For height out of reach that is in m; for the
+ * others, which are of different kinds, it is a share: of the clearance required (more than 1 where the obstacle is
+ * met), of the roll, of the wind that is too much.
  */
 function gravity(reason: Rejection): readonly [of: number, lacking: number] {
   switch (reason.why) {

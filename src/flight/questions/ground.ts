@@ -5,7 +5,7 @@ import type { Plan, TrackSample } from '../terms/plan.ts';
 /** m. Landing distances are counted from here: the screen height of 14 CFR 25.125, and of aircraft handbooks. */
 export const screenHeight = 50 * metresPerFoot;
 
-/** What a landing takes of the ground, m. */
+/** The ground that a landing takes, m. */
 export interface GroundFigures {
   /** From the point of the path 50 ft above the spot to the touchdown; undefined where the path starts lower. */
   readonly fromScreen: number | undefined;
@@ -13,12 +13,12 @@ export interface GroundFigures {
   readonly roll: number;
   /** `fromScreen` and the landing roll. */
   readonly overScreen: number | undefined;
-  /** Runway left beyond the touchdown, and what the landing roll leaves of that. */
+  /** Runway left beyond the touchdown, and how much of it is left after the landing roll. */
   readonly leftAtTouchdown: number;
   readonly leftAtStop: number;
 }
 
-/** What a flown plan takes of the ground, on the surface that the aircraft's own figure was measured on. */
+/** The ground that a flown plan takes, on the surface that the aircraft's own figure was measured on. */
 export function groundFigures(plan: Plan): GroundFigures {
   const { track, touchdown, runway } = plan;
   const roll = landingRunOf(plan);

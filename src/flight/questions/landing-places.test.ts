@@ -54,12 +54,12 @@ const own = (request = plain(), from = position) => placesFor([], request, from)
 const roll = landingRunOf({ ...resolved(), runway: good });
 const trees = { what: 'trees', height: 25, along: -200, across: 0, width: 80 };
 const far = { ...good, name: 'far', along: 5000 };
-/** The spot lies a quarter in: 15 m are lacking. */
+/** The spot is a quarter of the length in: 15 m are lacking. */
 const short = { ...good, name: 'short', length: roll / 0.75 - 20 };
 const enough = { ...good, name: 'enough', length: roll / 0.75 + 2 };
 const hedged = { ...good, name: 'hedged', obstacles: [trees] };
 const beside = { ...good, name: 'beside', obstacles: [{ ...trees, across: 3000 }] };
-/** All of them from one place in one wind: they take a while. */
+/** All of them from one place in one wind, because they take a while. */
 const places = placesFor([far, short, enough, hedged, beside, good]);
 const whys = ({ rejections }: Place) => rejections.map(({ why }) => why);
 const reason = (place: Place, why: Rejection['why']) => place.rejections.find((each) => each.why === why);
@@ -86,7 +86,7 @@ describe('where to land', () => {
       if (next) expect(lessAgainstFirst(place.rejections, next.rejections)).toBeLessThanOrEqual(0);
       expect([...place.rejections].sort(graverFirst)).toEqual(place.rejections);
     }
-    // The field asked about has two reasons against it, the one 9 km away has one.
+    // The field asked about has two reasons against it; the one 9 km away has one.
     const nearly = { ...hedged, name: 'nearly', length: roll / 0.75 - 2 };
     const order = placesFor([nearly, { ...far, name: '9 km away', along: 9000 }]);
     const at = (name: string) => order.findIndex((each) => each.name === name && each.headwind > 0);
@@ -112,7 +112,7 @@ describe('where to land', () => {
   });
 
   it('takes no pattern whose plan is not to be flown', () => {
-    // Turns so steep that the glide speed is hardly over the stall in them.
+    // Turns so steep that the glide speed in them is hardly above the stall.
     const windy = requestFor('withy', { wind: windOffRunway(30, 8), bank: (55 * Math.PI) / 180 });
     const bad = planApproach({ ...windy, approach: '90' });
     expect(bad.cautions).toContainEqual(
@@ -204,7 +204,7 @@ describe('a reason against a place', () => {
     const lacking = (reason(still, 'out-of-reach') as { short: number }).short;
     expect(lacking).toBeGreaterThan(0);
     expect(lacking).toBeCloseTo(-still.margins[0]!.margin, 9);
-    // As much more height, and a little, is enough in still air.
+    // That much more height, and a little, is enough in still air.
     const from = { ...position, height: position.height + lacking + 1 };
     expect(whys(placed(far, requestIn(0), from))).not.toContain('out-of-reach');
   });
@@ -251,7 +251,7 @@ describe('a reason against a place', () => {
 });
 
 describe('a field given in the frame of a runway', () => {
-  /** A field with the figures of the runway, its spot where the runway's is, as far as a quarter of its length goes. */
+  /** A field with the figures of the runway, its spot where the runway's is, as far as a quarter of its length allows. */
   const like = (along: number, across: number, heading: number): Field => ({
     ...good,
     name: 'like',

@@ -24,8 +24,8 @@ import {
 import { type StraightIn, straightIn } from './straight-in.ts';
 
 /**
- * A place to land out of the pattern. `along` and `across` give its spot, a quarter of its length in, in the frame of the
- * runway it is given for (m); its heading is true (rad); its obstacles stand in the frame of its own spot.
+ * A place to land outside the pattern. `along` and `across` give its spot, a quarter of its length in, in the frame
+ * of the runway it is given for (m); its heading is true (rad); its obstacles are in the frame of its own spot.
  */
 export interface Field {
   readonly name: string;
@@ -38,7 +38,7 @@ export interface Field {
   readonly obstacles: readonly Obstacle[];
 }
 
-/** A landing direction, and what becomes of gliding to it. */
+/** A landing direction, and what comes of gliding to it. */
 export interface Place {
   readonly name: string;
   /** rad true. */
@@ -47,34 +47,38 @@ export interface Place {
   readonly length: number;
   /** m/s against the landing direction; negative for a tailwind. */
   readonly headwind: number;
-  /** The approach that it is reached by, and the side of its pattern; undefined where no pattern is reached. */
+  /** The approach that reaches it, and the side of its pattern; undefined where no pattern is reached. */
   readonly approach?: { readonly kind: Approach; readonly circuit: Circuit } | undefined;
   /** The arrival that reaches it where no pattern does; undefined where one does, and where it is out of reach. */
   readonly straightIn?: StraightIn | undefined;
   /**
-   * Height over the gate's low edge at the first key flown to, and where that is reached, as planned, at those after it, m; of a
-   * straight-in, on final.
+   * Height over the gate's low edge at the first key flown to and, if that is reached, at the keys after it as
+   * planned, m; for a straight-in, on final.
    */
   readonly margins: readonly { readonly at: KeyId; readonly height: number; readonly margin: number }[];
-  /** Height to be lost before the first key, m: what is over its gate's high edge; of a straight-in, before final. */
+  /**
+   * Height to be lost before the first key, m: what is above the high edge of its gate; for a straight-in, before
+   * final.
+   */
   readonly excess: number;
   /** The gravest first. */
   readonly rejections: readonly Rejection[];
 }
 
-/** The spot of a field lies this share of its length into it: room to be short, and most of it left to stop in. */
+/** The spot of a field is this share of its length into it: room to be short, with most of it left to stop in. */
 export const spotShare = 0.25;
 
 /**
- * Where to land after an engine failure: each runway and field, in both directions, with the approach that reaches it,
- * or the straight-in arrival where no pattern can be joinValues, the margins and the reasons against it; the best first. `position` is in the frame of `request.runway`, its
- * heading from that runway's landing direction.
+ * Where to land after an engine failure: each runway and field, in both directions, with the approach that reaches
+ * it, or the straight-in arrival where no pattern can be joined, the margins and the reasons against it; the best
+ * first. `position` is in the frame of `request.runway`, its heading from that runway's landing direction.
  *
- * The order is that of the gravest reason against each: a place without any; then one that is past a limit of practice only (an
- * obstacle passed too near, more tailwind than the usual or the school's limit); then one that cannot be landed on (an
- * obstacle met, too short for the roll, a wind past the aircraft's limits); last what is out of reach. Inside a class less lacking comes first:
- * see `lessAgainstFirst`. So a place that is a little short stands above one out of reach, however many reasons there are against either. Of places alike in that, the one
- * by whose approach more is still open, then the one with more height in hand.
+ * The order is that of the gravest reason against each: a place without any; then one that is past a limit of
+ * practice only (an obstacle passed too near, more tailwind than the usual or the school's limit); then one that
+ * cannot be landed on (an obstacle met, too short for the roll, a wind past the aircraft's limits); last what is out
+ * of reach. Within a class, less lacking comes first: see `lessAgainstFirst`. So a place that is a little short comes
+ * above one out of reach, however many reasons there are against either. Among places that are alike in that, the one
+ * whose approach leaves more open comes first, then the one with more height in hand.
  */
 export function landingPlaces(position: Position, fields: readonly Field[], request: PlanRequest): Place[] {
   const places = candidates(request, fields).map((candidate) => judge(candidate, position, request));
@@ -118,7 +122,7 @@ function isOtherEnd(a: Runway, b: Runway): boolean {
   );
 }
 
-/** A field landed in its own direction or the other, its spot a quarter of its length in from that end. */
+/** A field landed on in its own direction or the other, its spot a quarter of its length in from that end. */
 function landingIn(field: Field, turned: number, from: Runway): Candidate {
   const heading = field.heading + turned;
   const offRunway = field.heading - from.heading;
@@ -140,7 +144,7 @@ function landingIn(field: Field, turned: number, from: Runway): Candidate {
   };
 }
 
-/** An obstacle given from the spot of one direction, from the spot of the other. */
+/** An obstacle given from the spot of one direction, seen from the spot of the other. */
 function seenFromBehind(obstacle: Obstacle, length: number): Obstacle {
   return { ...obstacle, along: length * (1 - 2 * spotShare) - obstacle.along, across: -obstacle.across };
 }
@@ -160,7 +164,7 @@ function judge(candidate: Candidate, position: Position, request: PlanRequest): 
 
 type Reached = Pick<Place, 'approach' | 'straightIn' | 'margins' | 'excess' | 'rejections'>;
 
-/** By the half circuit where its key is reached: more is still open from there. Else by the base key, else straight in. */
+/** By the half circuit where its key is reached, because that leaves more open. Else by the base key, else straight in. */
 function reached(runway: Runway, local: Position, request: PlanRequest): Reached {
   const found: Way[] = [];
   const patterns = circuits.flatMap((circuit) => patternIn(circuit, runway, request) ?? []);
@@ -188,7 +192,7 @@ function reached(runway: Runway, local: Position, request: PlanRequest): Reached
     const rejections = [...inWind, ...inDirect].sort(graverFirst);
     return { straightIn: direct, margins: [final], excess: direct.excess, rejections };
   }
-  // Reached, but through an obstacle: by every way.
+  // Reached, but only through an obstacle, whichever way is flown.
   if (nearest && nearest.margin >= 0) return byPattern(nearest, runway, request);
   const onGround = nearest?.rejections ?? shortAtSpot(worked, runway);
   return outOfReach(nearest, direct, [...inWind, ...onGround]);
@@ -224,7 +228,7 @@ function mostInHand(ways: readonly Way[]): Way | undefined {
   );
 }
 
-/** A pattern of which the first key is flown to. */
+/** A pattern whose first key can be flown to. */
 interface Way {
   readonly approach: '180' | '90';
   readonly circuit: Circuit;
@@ -233,14 +237,14 @@ interface Way {
   readonly key: KeyPosition;
   readonly paths: Paths;
   readonly search: Search;
-  /** m: at the key by the glide there, and of it what is over the low edge. */
+  /** m: the height at the key after the glide there, and how much of it is above the low edge. */
   readonly height: number;
   readonly margin: number;
-  /** Of the ground: what its plan meets. */
+  /** Reasons on the ground: what its plan meets. */
   readonly rejections: readonly Rejection[];
 }
 
-/** Of a plan that is not to be flown for what it is, whatever the place: see `patternIn`. */
+/** Cautions about a plan that is not to be flown because of what it is, whatever the place: see `patternIn`. */
 const badPattern: ReadonlySet<CautionCode> = new Set<CautionCode>([
   'beyond-reach',
   'wind-over-glide',
@@ -256,7 +260,7 @@ const circuits = ['left', 'right'] as const;
 /** The whole pattern to one side. */
 type FlownPattern = Pick<Way, 'circuit' | 'plan' | 'worked'>;
 
-/** Its base key is the one that every table and drawing has. A plan that is not to be flown is no way in. */
+/** Its base key is the one in every table and drawing. A plan that is not to be flown is no way in. */
 function patternIn(circuit: Circuit, runway: Runway, request: PlanRequest): FlownPattern | undefined {
   const like: PlanRequest = {
     ...request,
@@ -272,8 +276,9 @@ function patternIn(circuit: Circuit, runway: Runway, request: PlanRequest): Flow
 }
 
 /**
- * By the downwind key, or by the base key where that is too far: the planned pattern says where the key lies, and its gate how
- * high. What it meets on the ground, and the wind there, are reasons against the place; the mass is the same wherever it lands.
+ * By the downwind key, or by the base key where that is too far: the planned pattern says where the key is, and its
+ * gate how high. What it meets on the ground, and the wind there, are reasons against the place; the mass is the same
+ * wherever it lands.
  */
 function wayIn(
   approach: '180' | '90',
@@ -309,7 +314,7 @@ function examinedBy(
   return { aircraft: conditions.aircraft, runway, flown, pull, minimums };
 }
 
-/** What only the way that is taken needs: how much is too high, and the keys after the first. */
+/** What is needed only for the way that is taken: how much is too high, and the keys after the first. */
 function byPattern(way: Way, runway: Runway, request: PlanRequest): Reached {
   const { approach, circuit, plan, worked, key, paths, search, height, margin } = way;
   const { asked, resolved } = worked;
@@ -333,7 +338,7 @@ function inHand({ margins }: Pick<Place, 'margins'>): number {
   return margins[0]?.margin ?? Number.NEGATIVE_INFINITY;
 }
 
-/** A position in the frame of a candidate: its spot the origin, its landing direction along. */
+/** A position in the frame of a candidate: its spot is the origin, its landing direction is along. */
 function inFrameOf(candidate: Candidate, position: Position, from: Runway): Position {
   const turn = candidate.runway.heading - from.heading;
   const [dx, dy] = [position.along - candidate.along, position.across - candidate.across];

@@ -8,7 +8,7 @@ import { leastSoundStart } from './least-sound-start.ts';
 const foot = 0.3048;
 const tenFeet = 10 * foot;
 
-/** One plan, its cautions graver than worth knowing; undefined where nothing can be flown. */
+/** One plan, and those of its cautions that are graver than worth knowing; undefined where nothing can be flown. */
 function fly(request: PlanRequest): Plan | undefined {
   try {
     return planApproach({ ...request, detail: 'flight' });
@@ -29,7 +29,7 @@ function firstSound(request: PlanRequest): number | undefined {
 }
 
 describe('where the height asked for lies above the least sound one, and is not sound', () => {
-  // As a first reader had it: a mast under the base turn of 1,000 ft, passed lower and higher.
+  // As a first reader had it: a mast under the base turn from 1,000 ft, passed lower and higher.
   const request = requestFor('osier', { wind: windOffRunway(-28, 12) });
   const { track } = planApproach({ ...request, detail: 'flight' });
   const base = track.find(({ phase }) => phase === 'base')!;
@@ -62,7 +62,7 @@ describe.each(aircraftIds)('the least sound start of %s', (id: AircraftId) => {
       const request = requestFor(id, {
         approach,
         wind: windOffRunway(kt < 0 ? 180 : 0, Math.abs(kt)),
-        // The hedge before the spot stands in the way of some from any height: that is another test.
+        // The hedge before the spot is in the way for some from any height: that is another test.
         runway: { ...requestFor(id).runway, obstacles: [] },
       });
       const found = leastSoundStart(request, tenFeet);

@@ -11,24 +11,24 @@ export type SoundStart =
   | {
       /** m above the spot at a key position: a whole number of the steps asked for. */
       readonly height: number;
-      /** m: the highest up to which every height tried is sound, where that does not reach the height asked for. */
+      /** m: the highest height up to which every height tried is sound, where that is lower than the height asked for. */
       readonly upTo?: number | undefined;
       readonly at: KeyId;
-      /** From there: of a spiral whose downwind key must be higher, the 180 that follows it. */
+      /** From there; for a spiral whose downwind key must be higher, the 180 that follows it. */
       readonly plan: Plan;
     }
   | {
       readonly height: undefined;
-      /** What the flight that comes nearest to being sound is to be warned of; none where nothing can be flown. */
+      /** The cautions of the flight that comes nearest to being sound; empty where nothing can be flown. */
       readonly against: readonly Caution[];
     };
 
 /** m: the start heights that a request may ask for (`check-request.ts`). */
 const heights = { lowest: 60, highest: 1500 };
-/** Heights are first tried so many steps apart: a band of sound heights narrower than that may be missed. */
+/** Heights are first tried this many steps apart: a band of sound heights narrower than that may be missed. */
 const stride = 10;
 
-/** What comes of the wind, the mass and the runway alone: another start height changes nothing in it. */
+/** What follows from the wind, the mass and the runway alone: another start height does not change it. */
 const whateverTheHeight: ReadonlySet<CautionCode> = new Set([
   'wind-over-limit',
   'crosswind-over-limit',
@@ -38,16 +38,17 @@ const whateverTheHeight: ReadonlySet<CautionCode> = new Set([
   'landing-distance',
 ]);
 
-/** Made, and nothing in it graver than what is worth knowing. */
+/** The spot made, and nothing in it graver than what is worth knowing. */
 export function isSound({ made, grade }: Pick<Plan, 'made' | 'grade'>): boolean {
   return made && (grade === 'sound' || grade === 'worth-knowing');
 }
 
 /**
- * The least start height from which the approach of a request is sound, its own height left aside: the downwind key of
- * the 180, the base key of the 90 (its distance is then found), the top of the 360 and of the spiral. Where a spiral ends
- * in a 180 that is not sound, no height of its top helps: then the downwind key's. A multiple of `step` m, so that it is
- * flown as it is printed; found from below, `stride` steps at a time, then by halving.
+ * The least start height from which the approach of a request is sound, whatever height it asks for itself: the
+ * downwind key of the 180, the base key of the 90 (its distance is then found), the top of the 360 and of the spiral.
+ * Where a spiral ends in a 180 that is not sound, no height of its top helps, and it is the height at the downwind
+ * key. A multiple of `step` m, so that it is flown as it is printed; found from below, `stride` steps at a time, then
+ * by halving.
  */
 export function leastSoundStart(request: PlanRequest, step: number): SoundStart {
   const { endsIn } = approaches[request.approach];
@@ -79,7 +80,7 @@ function leastOf(request: PlanRequest, step: number): SoundStart {
   return { height: undefined, against: nearest ? grave(nearest) : [] };
 }
 
-/** What is asked of the approach alone, without what would fix its start as a height does. */
+/** What is asked of the approach alone, without anything that would fix its start as a height does. */
 function withoutStart({ approach, options }: PlanRequest): ApproachOptions {
   const fixed: readonly string[] = approaches[approach].insteadOfHeight ?? [];
   const own = Object.entries(options?.[approach as keyof ApproachOptions] ?? {});
@@ -120,12 +121,13 @@ function lastSound(from: number, towards: number, isSoundAt: (count: number) => 
   return works;
 }
 
-/** Heights between two sound ones are tried so many steps apart on the way up to the height asked for. */
+/** Heights between two sound ones are tried this many steps apart on the way up to the height asked for. */
 const upStride = 3;
 
 /**
- * How far up from the least sound height all are sound, m, where the height asked for lies above it: what stands in the way
- * there (an obstacle) is passed lower. Undefined where it lies below, or all are sound up to it.
+ * How far up from the least sound height all are sound, m, where the height asked for is above it: what is in the way
+ * there (an obstacle) is passed by starting lower. Undefined where the height asked for is below it, or all are sound
+ * up to it.
  */
 function topOf(
   flown: (count: number) => Plan | undefined,
@@ -158,7 +160,7 @@ function grave({ cautions }: Plan): readonly Caution[] {
   return cautions.filter(({ grade }) => grade !== 'worth-knowing');
 }
 
-/** How much stands against a flight: what is not to be flown weighs more than any number of limits passed. */
+/** How much speaks against a flight: what is not to be flown weighs more than any number of limits passed. */
 function standsAgainst(plan: Plan): number {
   return grave(plan).reduce((sum, { grade }) => sum + (grade === 'not-to-be-flown' ? 100 : 1), 0);
 }

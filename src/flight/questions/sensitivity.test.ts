@@ -163,7 +163,7 @@ describe('many flights with every departure at random', () => {
       expect(landed[i]!.along).toBeCloseTo(flownWith(calm, ratio, 'as needed').along, 6);
       return flownWith(calm, ratio, 'as needed').heldOff && !flownWith(calm, ratio, 'as planned').heldOff;
     });
-    // A much steeper path does not come level by the planned pull: it strikes, and the hold-off is missing.
+    // A much steeper path does not come level with the planned pull: it strikes the ground, and there is no hold-off.
     expect(struck.length).toBeGreaterThan(1);
     for (const ratio of struck) {
       const holdOff = flownWith(calm, ratio, 'as needed').along - flownWith(calm, ratio, 'as planned').along;
@@ -184,7 +184,7 @@ function flownWith(request: PlanRequest, ratio: number, pull: 'as planned' | 'as
     const own = leg.kind === 'landing' && pull === 'as needed';
     flight.leg(own ? { ...leg, pull: pullFrom(flight.state, conditions) } : leg);
   }
-  // A strike is at the speed of the glide, what comes out of the hold-off at that of a touchdown.
+  // A strike is at the speed of the glide; what comes out of the hold-off is at that of a touchdown.
   const heldOff = flight.state[EAS]! < conditions.speeds.touchdown + 0.01;
   return { along: flight.state[ALONG]!, heldOff };
 }

@@ -9,9 +9,9 @@ import { workOut } from '../plan/planner.ts';
 import type { PlanRequest } from '../terms/plan.ts';
 
 /**
- * By how much a flight differs from its plan, while the pilot flies the plan's own places, banks and speeds: the glide
- * ratio as a share, winds along and across the runway (m/s, headwind and wind from the right positive), the spacing of
- * the downwind leg (m, wider positive), the bank of the turns (rad), a delay of the first turn (s).
+ * How a flight differs from its plan while the pilot flies the plan's own places, banks and speeds: the glide ratio
+ * as a share, winds along and across the runway (m/s, headwind and wind from the right positive), the spacing of the
+ * downwind leg (m, wider positive), the bank of the turns (rad), a delay of the first turn (s).
  */
 export interface Departure {
   readonly glideRatio: number;
@@ -37,7 +37,7 @@ export interface Landed {
   readonly across: number;
 }
 
-/** The departures of the sensitivity table: each alone, either way. */
+/** The departures of the sensitivity table: each alone, in either direction. */
 const table: readonly { readonly name: string; readonly change: Partial<Departure> }[] = [
   { name: 'less-glide-ratio', change: { glideRatio: -0.1 } },
   { name: 'more-glide-ratio', change: { glideRatio: 0.1 } },
@@ -57,7 +57,10 @@ export interface SensitivityRow extends Landed {
   readonly change: Partial<Departure>;
 }
 
-/** Where the planned approach ends with one thing changed that it has: a 360 has no spacing. Throws RequestError. */
+/**
+ * Where the planned approach ends with one thing changed, among those it has: a 360 has no spacing. Throws
+ * RequestError.
+ */
 export function sensitivity(request: PlanRequest): SensitivityRow[] {
   const { procedure, fly } = plannedFlight(request);
   const turns = procedure?.legs.some((leg) => leg.kind === 'turn') ?? false;
@@ -68,7 +71,10 @@ export function sensitivity(request: PlanRequest): SensitivityRow[] {
     .map(({ name, change }) => ({ name, change, ...fly({ ...asPlanned, ...change }) }));
 }
 
-/** Standard deviations of a careful pilot's day: half of what the table of sensitivities changes (common practice, no source). */
+/**
+ * Standard deviations for a careful pilot's day: half of what the table of sensitivities changes (common practice, no
+ * source).
+ */
 export const usualSpread: Departure = {
   glideRatio: 0.05,
   headwind: 2.5 * metresPerSecondPerKnot,
@@ -78,7 +84,7 @@ export const usualSpread: Departure = {
   delay: 1.5,
 };
 
-/** What many flights came to. m. */
+/** The results of many flights. m. */
 export interface Scatter {
   readonly landed: readonly Landed[];
   /** Mean and standard deviation of the touchdown along the runway. */
@@ -128,7 +134,7 @@ export function monteCarlo(
   };
 }
 
-/** Finds the plan of a request, and gives the flight of it with a departure. */
+/** Finds the plan of a request, and gives a function that flies it with a departure. */
 function plannedFlight(request: PlanRequest): {
   procedure: Procedure | undefined;
   fly: (departure: Departure) => Landed;
@@ -147,12 +153,12 @@ function plannedFlight(request: PlanRequest): {
   return { procedure, fly };
 }
 
-/** Where a flight that nobody corrects ends, and whether that is on final or beyond, before final, or never. */
+/** Where a flight that nobody corrects ends, and whether that is on final or beyond it, before final, or never. */
 export interface Uncorrected extends Landed {
   readonly ends: 'on-final' | 'before-final' | 'nowhere';
 }
 
-/** Flies a procedure to the ground, with its marks, banks and speeds as they stand, nobody correcting anything. */
+/** Flies a procedure to the ground with its marks, banks and speeds as they are; nobody corrects anything. */
 export function flyUncorrected({ start, legs }: Procedure, conditions: Conditions): Uncorrected {
   const flight = new Flight(conditions, 0, 'honest');
   flight.begin(start, legs[0]!);

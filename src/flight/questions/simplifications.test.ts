@@ -15,7 +15,7 @@ const foot = 0.3048;
 const knot = 1852 / 3600;
 const degree = Math.PI / 180;
 
-/** The plan of the report that named these sizes: Osier 15, runway 24, 210/12kt, the half-circuit approach. */
+/** The plan of the report that gave these sizes: Osier 15, runway 24, 210/12kt, the half-circuit approach. */
 const reported = (changes: Partial<PlanRequest> = {}) =>
   requestFor('osier', { wind: { from: 210 * degree, speed: 12 * knot }, ...changes });
 
@@ -70,7 +70,8 @@ describe('what a simplification comes to in a plan', () => {
     const final = track.filter(({ phase }) => phase === 'final');
     const { groundspeed, sink } = final[Math.floor(final.length / 2)]!;
     const lost = (final.at(-1)!.time - track[0]!.time) * airMoves;
-    // So much height less at the round-out as planned; from there back up the flown final, steeper by the same air.
+    // That much less height at the round-out as planned; from there back up the flown final, steeper because of the
+    // same air.
     const short = (lost * groundspeed) / (sink + airMoves) / foot;
     expect(-feet(request, 'sinking-air') / short).toBeGreaterThan(0.9);
     expect(-feet(request, 'sinking-air') / short).toBeLessThan(1.1);

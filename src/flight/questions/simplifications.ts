@@ -12,7 +12,7 @@ import type { Aircraft } from '../terms/aircraft.ts';
 import type { FieldAir, PlanRequest } from '../terms/plan.ts';
 import { flyUncorrected, type Uncorrected } from './sensitivity.ts';
 
-/** A thing of the world that the model leaves out, or, for `wind-gradient`, that it has. */
+/** Something in the world that the model leaves out or, for `wind-gradient`, that it includes. */
 export type SimplificationCode =
   | 'wind-gradient'
   | 'idle-thrust'
@@ -29,7 +29,7 @@ export type SimplificationCode =
 /** What one such thing does to a planned approach. */
 export interface Simplification {
   readonly code: SimplificationCode;
-  /** m: how far it moves the touchdown along the runway, negative short. Only where `ends` is `on-final`. */
+  /** m: how far it moves the touchdown along the runway, negative short. Only meaningful where `ends` is `on-final`. */
   readonly along: number;
   /** Where the flight with it comes down: on final or beyond, before final, or never. */
   readonly ends: Uncorrected['ends'];
@@ -48,9 +48,9 @@ export const windTurn = 20 * radiansPerDegree;
 export const airMoves = 100 * metresPerSecondPerFootPerMinute;
 
 /**
- * What each simplification comes to in this plan: the planned procedure, with the number that was found, its marks on the
- * ground and its handling, flown again with one thing changed, nobody correcting anything. What does not apply is left
- * out, as is everything where the approach found no procedure. Throws RequestError.
+ * The size of each simplification in this plan: the planned procedure, with the number that was found, its marks on
+ * the ground and its handling, flown again with one thing changed and nobody correcting anything. What does not apply
+ * is left out, and so is everything where the approach found no procedure. Throws RequestError.
  */
 export function simplifications(request: PlanRequest): Simplification[] {
   const { solution, resolved } = workOut(request);
@@ -96,11 +96,12 @@ export function simplifications(request: PlanRequest): Simplification[] {
 }
 
 /**
- * The idling ratio at a mass (kg) whose thrust is that at the reference mass. In a steady glide drag less thrust, over the
- * weight, is 1/E; the same lift coefficient has the same drag over weight at any mass, 1/E stopped (FAA-H-8083-13, chapter
- * 5). So an idling propeller pulls t = 1/E stopped - 1/E idle of the reference weight, and the same pull is t m_ref/m of
- * another: 1/E(m) = 1/E stopped - t m_ref/m. Small angles, and a thrust that does not change with the airspeed.
- * Undefined where it is not known: no stopped glide, or so light that the propeller would carry it level.
+ * The idling ratio at a mass (kg) with the same thrust as at the reference mass. In a steady glide drag less thrust,
+ * over the weight, is 1/E; the same lift coefficient has the same drag over weight at any mass, 1/E stopped
+ * (FAA-H-8083-13, chapter 5). So an idling propeller pulls t = 1/E stopped - 1/E idle of the reference weight, and
+ * the same pull is t m_ref/m of another: 1/E(m) = 1/E stopped - t m_ref/m. For small angles, and a thrust that does
+ * not change with the airspeed. Undefined where it is not known: no stopped glide, or so light that the propeller
+ * would keep it level.
  */
 export function idleRatioAt({ glide: { idle, stopped }, mass }: Aircraft, flown: number): number | undefined {
   if (!stopped) return undefined;
@@ -126,7 +127,7 @@ function humid(conditions: Conditions): Conditions {
   return { ...conditions, tasOverEas: (height) => faster * conditions.tasOverEas(height) };
 }
 
-/** The energy that the wind gradient takes is left out, the wind itself is not. */
+/** The energy that the wind gradient takes is left out; the wind itself is not. */
 function withoutGradient(wind: WindField): WindField {
   return (height, out) => {
     wind(height, out);
@@ -135,7 +136,7 @@ function withoutGradient(wind: WindField): WindField {
   };
 }
 
-/** m. Heights at which a wind that changes at all is seen to. */
+/** m. Heights at which it is seen whether a wind changes at all. */
 const looked = [5, 20, 60, 150, 300, 600];
 
 function hasGradient(wind: WindField): boolean {

@@ -52,7 +52,7 @@ describe('a straight-in arrival in still air', () => {
 });
 
 describe('a straight-in arrival in wind', () => {
-  /** Places, headings, aircraft and winds apart from each other; all too low. */
+  /** Places, headings, aircraft and winds far apart from each other; all of them too low. */
   const cases: readonly (readonly [Position, AircraftId, number, number])[] = [
     [{ along: -900, across: -300, height: 500 * foot, heading: -2.6 }, 'osier', -28, 12],
     [{ along: 300, across: 600, height: 500 * foot, heading: 0.5 }, 'osier', 0, 0],
@@ -98,7 +98,7 @@ describe('a straight-in arrival in wind', () => {
   it('is joinValues no nearer than leaves, beyond the touchdown, the roll that this wind makes of the one as given', () => {
     const flown = worked('osier', 0, 12);
     const roll = rollOf(flown);
-    // From over the field itself a final is joinValues as near as it can be.
+    // From over the field itself, final is joined as near as possible.
     const short = { ...runway, length: runway.spot + roll + 40 };
     const at = straightIn(
       { along: -150, across: 0, height: 320 * foot, heading: 0 },

@@ -18,38 +18,41 @@ import type { Caution } from '../terms/caution.ts';
 import type { Minimums, TrackSample } from '../terms/plan.ts';
 
 /**
- * A glide to final by the shortest way, past every key of a pattern or across its corner, and down to any ground from the
- * near end on that leaves the landing roll its length. All in m, in the frame of the place that it lands on.
+ * A glide to final by the shortest way, past every key of a pattern or across its corner, and down to any ground
+ * beyond the near end that leaves room for the landing roll. All in m, in the frame of the place that it lands on.
  */
 export interface StraightIn {
-  /** Where final is joinValues, wings level; negative before the spot. */
+  /** Where final is joined, wings level; negative before the spot. */
   readonly along: number;
   /** The height there by the shortest way. */
   readonly height: number;
-  /** What of it is more than the least that is enough; negative where so much is lacking. */
+  /** How much of it is more than the least that is enough; negative where that much is lacking. */
   readonly spare: number;
-  /** What of it is lost before, by a longer way: from lower the wheels touch at the spot, or as near beyond it as the least final allows. */
+  /**
+   * How much of it is lost before that, by a longer way: from the lower height the wheels touch at the spot, or as
+   * near beyond it as the least final allows.
+   */
   readonly excess: number;
-  /** Of the final flown from there: the height over the near end, where it is joinValues before that, and the touchdown. */
+  /** Of the final flown from there: the height over the near end, where final is joined before that, and the touchdown. */
   readonly overNearEnd?: number | undefined;
   readonly touchdown: number;
-  /** The same final as flown, and its cautions: what stands under it, and what it lacks to stop in. */
+  /** The same final as flown, and its cautions: what is under it, and what it lacks to stop in. */
   readonly track: readonly TrackSample[];
   readonly cautions: readonly Caution[];
 }
 
-/** m: places to join final are tried this far apart at first, and this near each other in the end. */
+/** m: places to join final are tried this far apart at first, and this near to each other in the end. */
 const apart = { first: 160, last: 5 } as const;
-/** m: heights on final that are looked at, and how nearly. */
+/** m: the heights on final that are looked at, and how exactly. */
 const heights = [1, 4000] as const;
 const tolerance = 0.05;
 /** m of ground kept beyond the roll, for what these searches leave open. */
 const slack = 1;
 
 /**
- * The straight-in arrival with the most height to spare: its turn to final is complete as high as a turn to final must be
- * (`soundFinal`, or the school's own minimum above it), and the final reaches the landable ground. Undefined where the
- * wind lets no final be flown.
+ * The straight-in arrival with the most height to spare: its turn to final is complete as high as a turn to final
+ * must be (`soundFinal`, or the school's own minimum above it), and the final reaches the landable ground. Undefined
+ * where the wind allows no final.
  */
 export function straightIn(
   position: Position,
@@ -59,7 +62,7 @@ export function straightIn(
 ): StraightIn | undefined {
   const leastFinal = Math.max(soundFinal, minimums?.finalTurn ?? 0);
   const toNearEnd = (before: number) => before - runway.spot;
-  // A place that is too short for the roll is landed on at its spot: that it is too short is another reason.
+  // A place that is too short for the roll is landed on at its spot: that it is too short is a reason of its own.
   const roll = landingRunOf({ ...conditions, flown, runway });
   const toFarthest = (before: number) => before + Math.max(0, runway.length - runway.spot - roll - slack);
   // The speed that goes farthest decides what is reached, the approach speed where the wheels then touch.
@@ -100,14 +103,15 @@ export function straightIn(
 interface Joined {
   readonly before: number;
   readonly height: number;
-  /** What of it is flown down final: from there the wheels touch at the spot, or beyond it with room to stop. */
+  /** How much of it is flown down final: from there the wheels touch at the spot, or beyond it with room to stop. */
   readonly from: number;
   readonly spare: number;
 }
 
 /**
- * Tries places all along final, then ever nearer to the one with the most to spare. Of those with at least half as much,
- * the one from which least has to be lost: with height in hand, final is joinValues farther out and not on top of the place.
+ * Tries places all along final, then places nearer and nearer to the one with the most to spare. Of those with at
+ * least half as much, it takes the one from which least has to be lost: with height in hand, final is joined farther
+ * out and not on top of the place.
  */
 function chosen(
   at: (before: number) => Joined | undefined,
@@ -137,7 +141,7 @@ function chosen(
     .reduce((a, b) => ((excess(b) - excess(a) || a.spare - b.spare) < 0 ? b : a));
 }
 
-/** How far before the touchdown final was joinValues at a height, m; not a number where it is not flown. */
+/** How far before the touchdown final was joined at a height, m; NaN where it is not flown. */
 type Covered = (height: number) => number;
 
 /** The same at the approach speed. */
@@ -147,7 +151,7 @@ function touchdownFrom(height: number, { pull }: ApproachTask, conditions: Condi
   return closeApproach({ start, stages: [{ before: [] }], after }, conditions)?.miss ?? Number.NaN;
 }
 
-/** The height from which final covers a distance; the least looked at where that covers more. */
+/** The height from which final covers a distance; the least height looked at where even that covers more. */
 function heightFor(distance: number, from: Covered, { polar: { ratio } }: Conditions): number | undefined {
   const off = (height: number) => from(height) - distance;
   return seekRoot(off, Math.max(heights[0], distance / ratio), ratio, heights, tolerance)?.x;

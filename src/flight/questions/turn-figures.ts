@@ -18,9 +18,10 @@ export interface FlownTurn {
 }
 
 /**
- * What a turn through `angle` at a bank (rad) takes of this plan's aircraft: at its best-glide speed, in the air at the
- * height of the downwind key, the bank held from beginning to end. Sink and the angle of the path as the core
- * flies them (`sinOfGlide`); rate g tan(bank)/V; the radius is that of the circle over the ground, V cos(path)/rate.
+ * What a turn through `angle` at a bank (rad) takes in this plan's aircraft: at its best-glide speed, in the air at
+ * the height of the downwind key, with the bank held from beginning to end. Sink and the angle of the path as the
+ * core flies them (`sinOfGlide`); rate g tan(bank)/V; the radius is that of the circle over the ground, V
+ * cos(path)/rate.
  */
 export function turnFigures({ air, flown }: Plan, bank: number, angle: number): TurnFigures {
   const load = loadFactor(bank);

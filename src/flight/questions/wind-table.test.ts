@@ -67,7 +67,7 @@ describe.each(aircraftIds)('the table of winds of %s', (id) => {
   it('points the nose into the wind on base: left of the track on a left base with wind ahead of the runway', () => {
     const [left] = windTable(requestFor(id, { circuit: 'left' }), [wind(10, 0)]);
     const [right] = windTable(requestFor(id, { circuit: 'right' }), [wind(10, 0)]);
-    // On a left base the landing direction, whence a headwind comes, is on the left hand.
+    // On a left base the landing direction, from which a headwind comes, is on the left.
     expect(left!.crabOnBase).toBeLessThan(-0.05);
     expect(right!.crabOnBase).toBeCloseTo(-left!.crabOnBase!, 6);
     const [behind] = windTable(requestFor(id, { circuit: 'left' }), [wind(-4, 0)]);

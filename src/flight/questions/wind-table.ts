@@ -20,14 +20,14 @@ export interface WindRow extends WindCase {
   /** m past abeam, and s after the downwind key, at which the base turn starts; undefined for an approach without one. */
   readonly pastAbeam: number | undefined;
   readonly seconds: number | undefined;
-  /** Of an approach that is not made: of the flight that shows why, where there is one. */
+  /** For an approach that is not made: of the flight that shows why, where there is one. */
   readonly keys: readonly KeyPosition[];
   /** rad: steepest bank flown, and the heading's offset from the track on base, positive to the right. */
   readonly steepestBank: number;
   readonly crabOnBase: number | undefined;
   /** m/s: the wind from the right at the downwind key, or at the first key of an approach that has none. */
   readonly acrossAtKey: number | undefined;
-  /** What that flight is to be warned of, and the gravest grade of it. */
+  /** The cautions of that flight, and the gravest grade among them. */
   readonly cautions: readonly Caution[];
   readonly grade: PlanGrade;
   /** Why nothing at all can be flown in this wind. */
@@ -35,8 +35,8 @@ export interface WindRow extends WindCase {
 }
 
 /**
- * Flies the approach of a request in each of these winds; its own wind and gust do not count.
- * Throws RequestError for a request that cannot be flown in any wind.
+ * Flies the approach of a request in each of these winds; the request's own wind and gust do not count. Throws
+ * RequestError for a request that cannot be flown in any wind.
  */
 export function windTable(request: PlanRequest, winds: readonly WindCase[]): WindRow[] {
   return winds.map((wind) => {
@@ -45,7 +45,7 @@ export function windTable(request: PlanRequest, winds: readonly WindCase[]): Win
   });
 }
 
-/** The flight of a request in another wind; what speaks against it where the request can be flown in no wind but that. */
+/** The flight of a request in another wind; or why not, where only that wind keeps the request from being flown. */
 function flyIn(request: PlanRequest, wind: WindCase): Plan | RequestError {
   try {
     return planApproach(inWind(request, wind));

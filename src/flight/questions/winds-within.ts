@@ -1,7 +1,7 @@
 import type { Aircraft } from '../terms/aircraft.ts';
 import type { WindCase } from './wind-table.ts';
 
-/** Every wind of these components that the aircraft may be flown in, and those that are over its limits. m/s. */
+/** Every wind made of these components that the aircraft may be flown in, and those that are over its limits. m/s. */
 export function windsWithin(
   along: readonly number[],
   across: readonly number[],

@@ -1,8 +1,8 @@
 import type { Aircraft, BestGlide, CalibrationRow } from './aircraft.ts';
 
 /**
- * An aircraft as its owner gives it: airspeeds as its indicator shows them, a glide as a best glide or as measured
- * points. SI units and radians.
+ * An aircraft as its owner describes it: airspeeds as its indicator shows them, a glide as a best glide or as
+ * measured points. SI units and radians.
  */
 export interface AircraftData extends Omit<Aircraft, 'glide'> {
   readonly glide: { readonly idle: GivenGlide; readonly stopped?: GivenGlide | undefined };

@@ -5,7 +5,7 @@
 export interface Aircraft {
   readonly name: string;
   readonly class: AircraftClass;
-  /** Default: two. Nothing is computed from it; with one, nobody takes over. */
+  /** Default: two. Nothing is computed from it; with one seat, nobody can take over. */
   readonly seats?: number | undefined;
   /** Where the figures come from; printed under every table made from them. */
   readonly source: string;
@@ -22,9 +22,9 @@ export interface Aircraft {
   readonly speeds: { readonly stall: number; readonly touchdown: number; readonly approach: number };
   readonly glide: { readonly idle: BestGlide; readonly stopped?: BestGlide | undefined };
   readonly steepApproach?: BestGlide | undefined;
-  /** Where the flap stands at each speed, in the handbook's words. Nothing is computed from it. */
+  /** Where the flap is set at each speed, in the handbook's words. Nothing is computed from it. */
   readonly flap?: FlapWords | undefined;
-  /** rad, rad, rad/s. `bank` is the bank planned for a turn, `limit` the most the aircraft may be banked. */
+  /** rad, rad, rad/s. `bank` is the bank planned for a turn, `limit` the most that the aircraft may be banked. */
   readonly turns: { readonly bank: number; readonly limit: number; readonly rollRate: number };
   /** Wheel height (m) at which the round-out begins, and the load factor of its pull. */
   readonly roundOut: { readonly height: number; readonly loadFactor: number };
@@ -66,7 +66,7 @@ export type AircraftClass = 'weight-shift' | 'three-axis' | 'powered-parachute' 
 export interface BestGlide {
   readonly speed: number;
   readonly ratio: number;
-  /** m/s: how well a polar fitted to measured points meets them. */
+  /** m/s: how closely a polar fitted to measured points meets them. */
   readonly residual?: number | undefined;
 }
 

@@ -1,12 +1,12 @@
 /**
- * The approaches by their ids. What each is stands in a file of its own in `flight/approaches`, what it is called in
- * `words/approaches`; one that is missing there is a type error.
+ * The approaches by their ids. Each is defined in a file of its own in `flight/approaches`, and named in
+ * `words/approaches`; a missing one is a type error.
  */
 export const approachIds = ['90', '180', '360', 'spiral'] as const;
 
 export type Approach = (typeof approachIds)[number];
 
-/** What may be asked of one approach alone, under its id; what is left out is found. */
+/** What can be asked of one approach only, under its id; what is left out is found. */
 export interface ApproachOptions {
   readonly '90'?: {
     /** m from the spot to the base leg. */
@@ -15,7 +15,7 @@ export interface ApproachOptions {
   readonly spiral?: {
     /** Whole circles. Default: as many shallow ones as the height allows. */
     readonly circles?: number | undefined;
-    /** The circles drift with the wind; else they are held on the ground. */
+    /** The circles drift with the wind; otherwise they are held on the ground. */
     readonly drift?: boolean | undefined;
   };
 }

@@ -1,7 +1,7 @@
 import type { KeyId } from './key.ts';
 
 /**
- * How grave a caution is. `not-to-be-flown`: it can hurt, and no packet is printed of it. `beyond-good-practice`: past a
+ * How grave a caution is. `not-to-be-flown`: it can hurt, and no packet is printed. `beyond-good-practice`: past a
  * limit that a careful pilot keeps to. `worth-knowing`: unusual, and no more.
  */
 export type Grade = 'not-to-be-flown' | 'beyond-good-practice' | 'worth-knowing';
@@ -30,7 +30,7 @@ export type LimitSource =
   | 'gust-allowance'
   | 'usual-tailwind';
 
-/** What the wind's limits leave: the most wind from the same direction that passes none, m/s, gusts counted. */
+/** What the wind's limits allow: the most wind from the same direction that passes none, m/s, gusts counted. */
 export interface WithinWinds {
   readonly most: number;
 }
@@ -41,23 +41,29 @@ export interface MovedSpot {
   readonly by: number;
 }
 
-/** No place of the spot serves: the runway is too short for this landing. */
+/** No place for the spot works: the runway is too short for this landing. */
 export interface RunwayTooShort {
   readonly tooShort: true;
 }
 
-/** What each caution has to say beside its value and its limit. `remedy`: what would be flyable. SI, rad. */
+/** What each caution has to say besides its value and its limit. `remedy`: what would be flyable. SI, rad. */
 interface CautionFacts {
   'beyond-reach': {
-    /** Made from this start height (m), or in this wind from the same direction (m/s), alone; neither where neither works. */
+    /**
+     * The spot is made from this start height (m), or in this wind from the same direction (m/s), each alone; both
+     * are left out where neither works.
+     */
     readonly remedy: { readonly height?: number | undefined; readonly wind?: number | undefined };
   };
   'wind-over-glide': { readonly leg: 'downwind' | 'base' | 'final' };
   'obstacle-clearance': {
-    /** Its name, as the airfield's data have it. */
+    /** Its name, as in the airfield's data. */
     readonly obstacle: string;
     readonly how: 'met' | 'above' | 'beside';
-    /** A higher path, m higher, and its height at the key it is nearest to; or the spot farther in. Where the path meets it. */
+    /**
+     * A higher path (by how many m, and its height at the nearest key), or the spot farther in. Given where the path
+     * meets the obstacle.
+     */
     readonly remedy?:
       | MovedSpot
       | {
@@ -67,7 +73,10 @@ interface CautionFacts {
       | undefined;
   };
   'stall-margin': {
-    /** The most bank (rad) that keeps the margin; where that is no turn, the least speed (m/s EAS) that does in this one. */
+    /**
+     * The most bank (rad) that keeps the margin; where that is too little for a turn, the least speed (m/s EAS) that
+     * keeps it in this one.
+     */
     readonly remedy: { readonly bank: number } | { readonly eas: number };
   };
   slow: {
@@ -81,7 +90,7 @@ interface CautionFacts {
   'crosswind-over-limit': { readonly inGusts: boolean; readonly remedy: WithinWinds };
   tailwind: { readonly inGusts: boolean; readonly remedy: WithinWinds };
   gust: {
-    /** m/s: the gusts over the wind. */
+    /** m/s: how much the gusts are above the wind. */
     readonly over: number;
     /** The least approach speed that allows for them, m/s EAS. */
     readonly remedy: { readonly eas: number };
@@ -89,11 +98,14 @@ interface CautionFacts {
   mass: { readonly which: 'most' | 'least' | 'reference' };
   'off-runway': {
     readonly where: 'short' | 'long' | 'beside';
-    /** Left out where it is too far off for the spot to be moved. */
+    /** Left out where the touchdown is too far off for the spot to be moved. */
     readonly remedy?: MovedSpot | undefined;
   };
   'aim-before-threshold': {
-    /** Whether the aim point itself lies before the runway, and how far, m; else the round-out begins there. */
+    /**
+     * How far before the runway the aim point is, m, where it is before it; otherwise it is the round-out that begins
+     * there.
+     */
     readonly aim?: number | undefined;
     /** m from the landing end to the spot. */
     readonly spot: number;
@@ -112,11 +124,11 @@ interface CautionFacts {
   'downwind-key-height': Record<never, never>;
   'base-turn-far': Record<never, never>;
   'round-out-pull': {
-    /** True where the wing does not bear the pull at its speed. */
+    /** True where the wing cannot take the pull at its speed. */
     readonly stalls: boolean;
     readonly remedy:
       | {
-          /** The least approach speed (m/s EAS) at which the wing bears the aircraft's own pull. */
+          /** The least approach speed (m/s EAS) at which the wing can take the aircraft's own pull. */
           readonly eas: number;
           readonly own: number;
         }
@@ -136,11 +148,11 @@ interface Judged {
   readonly value: number;
   readonly limit: number;
   readonly source: LimitSource;
-  /** The key position at which a mark on drawings and tables belongs; undefined where it belongs to the whole approach. */
+  /** The key position where a mark on drawings and tables belongs; undefined where it belongs to the whole approach. */
   readonly at?: KeyId | undefined;
 }
 
-/** A caution of one code: codes and figures; `words/cautions` makes sentences of it. */
+/** A caution of one code: a code and figures; `words/cautions` makes sentences of it. */
 export type CautionOf<Code extends CautionCode> = Judged & { readonly code: Code } & CautionFacts[Code];
 
 export type Caution = { readonly [Code in CautionCode]: CautionOf<Code> }[CautionCode];

@@ -1,7 +1,7 @@
 import type { Power } from './aircraft.ts';
 import type { HeightOption } from './approach.ts';
 
-/** What kind of number it is whose range is told, in SI units or rad; `number` is a plain one. */
+/** What kind of number a range is for, in SI units or rad; `number` is a plain one. */
 export type RangeOf =
   | 'airspeed'
   | 'wind'
@@ -18,7 +18,7 @@ export type RangeOf =
   | 'number'
   | 'whole-number';
 
-/** Why a request cannot be flown as asked: a code with the figures that its words need. */
+/** Why a request cannot be flown as asked: a code, with the figures that its words need. */
 export type RequestReason =
   | { readonly code: 'out-of-range'; readonly of: RangeOf; readonly low: number; readonly high: number }
   | { readonly code: 'not-a-text' | 'not-yes-or-no' }
@@ -33,11 +33,11 @@ export type RequestReason =
   | { readonly code: 'height-and-option'; readonly option: HeightOption }
   | { readonly code: 'speeds-not-rising' | 'glide-under-stall' | 'steep-under-stall' }
   | { readonly code: 'no-layers' }
-  /** m: no layer lies higher. */
+  /** m: no layer is higher. */
   | { readonly code: 'layers-not-rising'; readonly highest: number }
   | { readonly code: 'calibration-not-rising' }
   | { readonly code: 'too-few-points' | 'sink-is-no-glide' | 'no-polar-fits' }
-  /** The round-out leaves no speed to hold off, in still air either; or no pull is level before the ground. */
+  /** The round-out leaves no speed to hold off, even in still air; or no pull is level before the ground. */
   | { readonly code: 'no-speed-to-hold-off' | 'no-pull-is-level' }
   | { readonly code: 'plan-misses-spot' };
 
@@ -54,7 +54,7 @@ export class RequestError extends Error {
   }
 }
 
-/** What is made; undefined where a RequestError is thrown over it. */
+/** The result; undefined where making it throws a RequestError. */
 export function unlessRefused<Made>(make: () => Made): Made | undefined {
   try {
     return make();

@@ -17,7 +17,7 @@ export interface PlanRequest {
   readonly circuit?: Circuit | undefined;
   /** Surface wind at 10 m. */
   readonly wind: SurfaceWind;
-  /** m/s; highest gust, not less than the wind, held against the aircraft's limits. Default: none. */
+  /** m/s; highest gust, not less than the wind, compared with the aircraft's limits. Default: none. */
   readonly gust?: number | undefined;
   /** Default: the power law with the airfield's exponent. */
   readonly windProfile?: WindProfileKind | undefined;
@@ -39,17 +39,17 @@ export interface PlanRequest {
   readonly spacing?: number | undefined;
   /** rad. Default: the aircraft's planned bank. For the 360 without a height, its steepest bank. */
   readonly bank?: number | undefined;
-  /** What is asked of one approach alone: the others' are not looked at. */
+  /** What is asked of one approach only: options of the others are ignored. */
   readonly options?: ApproachOptions | undefined;
   /** The school's own limits: they tighten the built-in ones and never loosen them. */
   readonly minimums?: Minimums | undefined;
-  /** What a start height and a wind that would work are told in. Default: 10 ft and 1 kt. */
+  /** The steps that a start height and a wind which would work are given in. Default: 10 ft and 1 kt. */
   readonly steps?: Steps | undefined;
   /** `flight` leaves out what takes many flights: the gates, and the nearest value that would work. Default `whole`. */
   readonly detail?: 'whole' | 'flight' | undefined;
 }
 
-/** What a school asks for where it asks for more than the built-in limits: heights in m, and the most tailwind in m/s. */
+/** What a school asks for beyond the built-in limits: heights in m, and the most tailwind in m/s. */
 export interface Minimums {
   readonly finalTurn?: number | undefined;
   readonly obstacleClearance?: number | undefined;
@@ -92,7 +92,7 @@ export interface Plan {
   /** What the plan was flown with, every default resolved. */
   readonly flown: Flown;
   readonly solved: Solved;
-  /** Of a spiral: whole circles flown, and how many the height allows with no more than a medium bank. */
+  /** For a spiral: whole circles flown, and how many the height allows with no more than a medium bank. */
   readonly circles?: { readonly flown: number; readonly allowed: number } | undefined;
   readonly track: readonly TrackSample[];
   readonly keys: readonly KeyPosition[];

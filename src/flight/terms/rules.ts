@@ -2,13 +2,16 @@ import type { RangeOf, RequestReason } from './errors.ts';
 
 // What a part of a request must be: rules, and records and lists of them.
 
-/** What is wrong with a value: where in it (nothing for the value itself), and why. */
+/** What is wrong with a value: where in it (empty for the value itself), and why. */
 export interface Fault {
   readonly path: string;
   readonly reason: RequestReason;
 }
 
-/** Undefined where the value is right. The path is only put together for a fault: requests are checked by the thousand. */
+/**
+ * Undefined where the value is right. The path is put together only for a fault, because requests are checked by the
+ * thousand.
+ */
 export type Rule = (value: unknown) => Fault | undefined;
 
 /** A finite number within a range. */

@@ -11,12 +11,12 @@ export interface Examined {
   readonly flown: Flown;
   readonly track: readonly TrackSample[];
   readonly keys: readonly KeyPosition[];
-  /** Load factor with which the round-out is flown. */
+  /** The load factor of the round-out. */
   readonly pull: number;
   readonly minimums?: Minimums | undefined;
 }
 
-/** The stricter of a least value that is built in and the school's own, and where it comes from. */
+/** The stricter of a built-in least value and the school's own, and where it comes from. */
 export function stricter(
   builtIn: number,
   source: LimitSource,
@@ -48,7 +48,7 @@ export function keyAtPhase(phase: Phase, keys: readonly KeyPosition[]): KeyId | 
   return keys.find(({ id }) => id === keyOfPhase[phase])?.id;
 }
 
-/** The item of which a figure is least; undefined of none. */
+/** The item with the least figure; undefined for an empty list. */
 export function leastOf<T>(items: readonly T[], figure: (item: T) => number): T | undefined {
   let [found, least]: [T | undefined, number] = [undefined, Number.POSITIVE_INFINITY];
   for (const item of items) {

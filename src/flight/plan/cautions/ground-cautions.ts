@@ -9,7 +9,7 @@ import type { Examined } from './examined.ts';
 export function groundCautions(examined: Examined): Found[] {
   const { runway, track } = examined;
   const touchdown = track.at(-1)!;
-  // At the spot is at the spot: a centimetre is not to cost a step of the page.
+  // At the spot is at the spot: a centimetre must not cost a step of the page.
   const along = Math.abs(touchdown.along) <= atSpot ? 0 : touchdown.along;
   const fromLandingEnd = runway.spot + along;
   const outside = {
@@ -46,7 +46,8 @@ function landingDistance(
   left: number,
   { aircraft, runway, flown }: Examined,
 ): Found[] {
-  // A flight that touches down faster than planned rolls farther; one that is dropped in slower is no sound landing.
+  // A flight that touches down faster than planned rolls farther; one that is dropped in slower is not a sound
+  // landing.
   const eas = Math.max(touchdown.phase === 'hold-off' ? touchdown.eas : 0, flown.touchdownSpeed);
   const rolling = {
     aircraft,

@@ -1,7 +1,7 @@
 import type { Found } from '../../terms/caution.ts';
 import type { Examined } from './examined.ts';
 
-/** A flown mass outside of what the aircraft's data allow. */
+/** A flown mass outside what the aircraft's data allow. */
 export function massCautions({ aircraft, flown }: Pick<Examined, 'aircraft' | 'flown'>): Found[] {
   const { most, least, reference } = aircraft.mass;
   const value = flown.mass;

@@ -7,7 +7,7 @@ import { type Examined, leastOf, stricter } from './examined.ts';
 /** m. The least distance from an obstacle, in space; a school may ask for more where the wings are over it. */
 const leastClearance = 50 * metresPerFoot;
 
-/** An obstacle that the path meets, or passes too near. */
+/** An obstacle that the path meets, or passes too closely. */
 export function obstacleCautions({ runway, aircraft: { wing }, track, keys, minimums }: Examined): Found[] {
   const over = stricter(leastClearance, 'screen-height', minimums?.obstacleClearance);
   const required: Required = {

@@ -4,15 +4,15 @@ import type { KeyPosition, TrackSample } from '../../terms/plan.ts';
 import { type Examined, stricter } from './examined.ts';
 
 /**
- * m. The turn to final is complete at no less. Edition C of the airplane handbook has left the 360 out, and with it this figure.
- * A school may ask for more.
+ * m. The turn to final is complete no lower than this. Edition C of the airplane handbook has dropped the 360, and
+ * this figure with it. A school may ask for more.
  */
 export const leastFinal = 300 * metresPerFoot;
 
 /** m at the downwind key: about 1,000 ft is usual. */
 export const keyHeights = { low: 800 * metresPerFoot, high: 1200 * metresPerFoot };
 
-/** Where the keys of the pattern lie: too low, too far, or before the runway. */
+/** Where the keys of the pattern are: too low, too far, or before the runway. */
 export function patternCautions(examined: Examined): Found[] {
   return [
     ...keyHeight(examined),
@@ -40,7 +40,7 @@ function keyHeight(examined: Examined): Found[] {
   return [{ code: 'downwind-key-height', value: key.height, limit, source, at: 'downwind-key' }];
 }
 
-/** Past abeam by more than twice the distance of the downwind leg the spot lies far behind the wing, and small. */
+/** Past abeam by more than twice the distance of the downwind leg, the spot is far behind the wing, and small. */
 function baseTurn(examined: Examined): Found[] {
   const [abeam, turn] = [keyOf('downwind-key', examined), keyOf('base-turn', examined)];
   if (!abeam || !turn) return [];
@@ -50,14 +50,14 @@ function baseTurn(examined: Examined): Found[] {
   return [{ code: 'base-turn-far', value, limit, source: 'usual-base-turn', at: 'base-turn' }];
 }
 
-/** What is flown at round-out height or lower is flown over the runway, and the glide is aimed at it. */
+/** What is flown at round-out height or lower is flown over the runway, and the glide is aimed at the runway. */
 function aimBeforeThreshold(examined: Examined): Found[] {
   const { runway, track, aircraft } = examined;
   const landingEnd = -runway.spot;
   const aim = keyOf('aim-point', examined)?.along ?? Number.POSITIVE_INFINITY;
   const low = lowPath(track, aircraft.roundOut.height)?.along ?? Number.POSITIVE_INFINITY;
   const value = landingEnd - Math.min(aim, low);
-  // Not a place of the runway, but of the binary fractions that it is counted from.
+  // Not a place on the runway, but an allowance for the binary fractions that it is counted from.
   if (!(value > 1e-6) || !Number.isFinite(value)) return [];
   return [
     {

@@ -4,13 +4,16 @@ import type { CautionOf, Found } from '../../terms/caution.ts';
 import type { TrackSample } from '../../terms/plan.ts';
 import { beforeRoundOut, type Examined, keyAtPhase, leastOf } from './examined.ts';
 
-/** Times the stall speed: an approach is flown with no less (FAA-H-8083-3, chapter 9), in a turn the stall speed of its bank. */
+/**
+ * Multiple of the stall speed: an approach is flown with no less than this (FAA-H-8083-3, chapter 9); in a turn, with
+ * the stall speed of its bank.
+ */
 export const leastMargin = 1.3;
 
-/** m/s: an approach speed is reached where it is met more nearly than this. */
+/** m/s: an approach speed counts as reached when it is met to within this. */
 const speedReached = 0.5 * metresPerSecondPerKnot;
 
-/** rad. Wings within this are level. */
+/** rad. Wings within this count as level. */
 const level = 1e-3;
 
 /** Bank, margins over the stall, the approach speed, and the pull of the round-out. */
@@ -63,7 +66,7 @@ function stallMargin({ track, flown, keys }: Examined): Found[] {
   ];
 }
 
-/** rad. A turn shallower than this is none. */
+/** rad. A turn shallower than this does not count as one. */
 const leastBank = 5 * radiansPerDegree;
 
 function slow(examined: Examined): Found[] {
@@ -72,7 +75,7 @@ function slow(examined: Examined): Found[] {
   const worst = leastOf(straight, ({ eas }) => eas);
   const value = worst ? worst.eas / flown.stallSpeed : leastMargin;
   if (!worst || value >= leastMargin - 1e-9) return [];
-  // On final the wind takes some of the approach speed on the way down: so much more is asked for at its start.
+  // On final the wind takes some of the approach speed on the way down: that much more is asked for at its start.
   const of = worst.phase === 'final' ? 'approach' : 'glide';
   const speed = of === 'approach' ? flown.approachSpeed : flown.glideSpeed;
   return [
@@ -87,7 +90,7 @@ function slow(examined: Examined): Found[] {
   ];
 }
 
-/** Near the ground the wind drops and takes the airspeed with it: what counts is that the speed is met on final at all. */
+/** Near the ground the wind drops and takes airspeed with it: what counts is that the speed is met somewhere on final. */
 function approachSpeed({ track, flown, keys }: Examined): Found[] {
   const off = ({ eas }: TrackSample) => Math.abs(eas - flown.approachSpeed);
   const nearest = leastOf(
@@ -130,12 +133,13 @@ function roundOut({ aircraft, flown, track, pull, keys }: Examined): Found[] {
   ];
 }
 
-/** m. From higher nobody begins a round-out in one of our aircraft. */
+/** m. Nobody begins a round-out in one of our aircraft from higher than this. */
 const highestRoundOut = 50 * metresPerFoot;
 
 /**
- * The height from which the aircraft's own pull is enough, or the speed at which the wing bears it. From a path down to
- * level at a load factor n takes a height that goes with 1/(n - cos(path)), so no more than goes with 1/(n - 1).
+ * The height from which the aircraft's own pull is enough, or the speed at which the wing can take it. Coming from a
+ * path down to level at a load factor n takes a height proportional to 1/(n - cos(path)), and so no more than in
+ * proportion to 1/(n - 1).
  */
 function gentlerRoundOut(
   { aircraft, flown }: Pick<Examined, 'aircraft' | 'flown'>,
@@ -144,7 +148,7 @@ function gentlerRoundOut(
 ): CautionOf<'round-out-pull'>['remedy'] {
   const { height, loadFactor: own } = aircraft.roundOut;
   if (own > borne) {
-    // The load that a wing bears goes with the square of the speed; what is lost on the way down goes on top.
+    // The load that a wing can take goes with the square of the speed; what is lost on the way down is added to that.
     const lacking = flown.stallSpeed * (Math.sqrt(own) - Math.sqrt(borne));
     return { eas: flown.approachSpeed + lacking, own };
   }

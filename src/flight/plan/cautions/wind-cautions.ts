@@ -7,17 +7,21 @@ import type { Examined } from './examined.ts';
 import { leastMargin } from './speed-cautions.ts';
 
 /**
- * m/s. The most tailwind, gusts counted, of an aircraft whose data give no limit. ICAO Doc 8168 (PANS-OPS), volume I, noise
- * abatement, 2.1.3, lets no runway be chosen for its noise with more; that nobody lands with more is common practice.
+ * m/s. The most tailwind, gusts counted, for an aircraft whose data give no limit. ICAO Doc 8168 (PANS-OPS), volume
+ * I, noise abatement, 2.1.3, does not let a runway be chosen for its noise with more; that nobody lands with more is
+ * common practice.
  */
 export const usualTailwind = 5 * metresPerSecondPerKnot;
 
-/** m/s: the most tailwind that a landing is planned with: the aircraft's limit or the usual one, or the school's that is less. */
+/**
+ * m/s: the most tailwind that a landing is planned with: the aircraft's limit or the usual one, or the school's where
+ * that is less.
+ */
 export function mostTailwind(limits: Aircraft['limits'], minimums: Minimums | undefined): number {
   return Math.min(limits.tailwind ?? usualTailwind, minimums?.mostTailwind ?? Number.POSITIVE_INFINITY);
 }
 
-/** Wind, crosswind and tailwind past their limits, and gusts that take the margin of the approach speed. */
+/** Wind, crosswind and tailwind past their limits, and gusts that use up the margin of the approach speed. */
 export function windCautions(examined: Examined): Found[] {
   return [...windLimits(examined), ...tailwind(examined), ...gusts(examined)];
 }
@@ -27,7 +31,7 @@ export function strongest({ surfaceWind, gust }: Pick<Flown, 'surfaceWind' | 'gu
   return { ...surfaceWind, speed: Math.max(surfaceWind.speed, gust ?? 0) };
 }
 
-/** Whether the gusts are what `strongest` gives. */
+/** Whether gusts are what `strongest` gives. */
 export const inGusts = ({ surfaceWind, gust = 0 }: Pick<Flown, 'surfaceWind' | 'gust'>) =>
   gust > surfaceWind.speed;
 
@@ -69,7 +73,7 @@ function tailwind(examined: Examined): Found[] {
   ];
 }
 
-/** The limit that a tailwind is held against: the aircraft's own, or the usual one, or the school's where that is less. */
+/** The limit that a tailwind is compared with: the aircraft's own, or the usual one, or the school's where that is less. */
 function tailwindLimit(
   behind: number,
   { aircraft, minimums }: Examined,
@@ -98,15 +102,15 @@ function withinTheLimits({ aircraft, runway, flown, minimums }: Examined): Withi
   return { most };
 }
 
-/** The approach speed in gusts: the normal one and half of what they are over the wind. */
+/** The approach speed in gusts: the normal one plus half of what they are above the wind. */
 export function speedInGusts(normal: number, overTheWind: number): number {
   return normal + overTheWind / 2;
 }
 
 /**
- * Gusts are allowed for by half of what they are over the wind, added to the normal approach speed (FAA-H-8083-3,
- * turbulent air approach and landing). Where the approach speed has not that much over 1.3 times the stall speed, a lull
- * takes the margin.
+ * Gusts are allowed for by adding half of what they are above the wind to the normal approach speed (FAA-H-8083-3,
+ * turbulent air approach and landing). Where the approach speed is not that much above 1.3 times the stall speed, a
+ * lull uses up the margin.
  */
 function gusts({ flown }: Examined): Found[] {
   const { surfaceWind, gust, approachSpeed, stallSpeed } = flown;
