@@ -7,8 +7,8 @@ import { type HandbookPacket, handbookBook, handbookCards, handbookPackets } fro
 import { openScreen, type Screen } from './screen.ts';
 
 /*
- * The packets as they stand on a screen, examined by axe-core with the rules of WCAG 2.0 to 2.2, levels A and AA, and
- * its own of good practice. It finds what a machine can find; reading order and wording it does not judge.
+ * The packets as they are on a screen, examined by axe-core with the rules of WCAG 2.0 to 2.2, levels A and AA, and
+ * its own of good practice. It finds what a machine can find; it does not judge reading order and wording.
  */
 
 const widths = { desktop: 1280, phone: 390 } as const;

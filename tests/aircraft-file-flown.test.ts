@@ -29,7 +29,7 @@ function read(yaml: string): { aircraft: AircraftFile | undefined; messages: str
   const aircraft = parseAircraft(file);
   return { aircraft, messages: file.messages.map(({ line, reason }) => `${line} ${reason}`) };
 }
-/** The points of the glide as somebody would note them: whole feet a minute. */
+/** The points of the glide as somebody would write them down: whole feet a minute. */
 const point = (knots: number) => {
   const sink = (knots * knot * sinOfGlide(best, knots * knot, 1)) / footAMinute;
   return `{ speed: ${knots} kt, sink: ${Math.round(sink)} ft/min }`;
@@ -89,7 +89,7 @@ describe('an aircraft file with a calibration table', () => {
 
   it('is flown at the equivalent speeds', () => {
     const plan = planApproach(requestFor('osier', { aircraft: aircraft!, mass }));
-    // 42 kt lie four fifths of the way from 30 to 45: 33 + 0.8 x 13.5 = 43.8 kt.
+    // 42 kt is four fifths of the way from 30 to 45: 33 + 0.8 x 13.5 = 43.8 kt.
     expect(plan.track[0]!.eas / knot).toBeCloseTo(43.8, 6);
     expect(plan.flown.approachSpeed / knot).toBeCloseTo(46.5, 6);
     expect(indicatedSpeed(plan.track[0]!.eas, plan.aircraft) / knot).toBeCloseTo(42, 6);

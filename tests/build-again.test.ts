@@ -13,7 +13,7 @@ let school: TrialSchool;
 let first: Ran;
 let before: Map<string, string>;
 const out = () => join(school.folder, 'dist', 'packets');
-/** A browser that is not there: whatever is to be printed comes out as HTML alone, and with another exit code. */
+/** A browser that is not there: whatever is to be printed comes out as HTML and text alone, and with another exit code. */
 const noBrowser = ['--browser', join('no', 'browser')];
 
 async function times(): Promise<Record<string, number>> {
@@ -24,7 +24,7 @@ async function times(): Promise<Record<string, number>> {
   return Object.fromEntries(await Promise.all(entries));
 }
 
-/** The packets whose files were written anew since. */
+/** The packets whose files have been written again since. */
 async function writtenSince(earlier: Record<string, number>): Promise<string[]> {
   const now = await times();
   const changed = Object.keys(now).filter((path) => now[path] !== earlier[path]);
@@ -109,7 +109,7 @@ describe('printed again', () => {
     const earlier = await times();
     await rm(join(out(), 'one', 'osier-15.html'));
     const pdf = join(out(), 'two', 'sallow-10.pdf');
-    // The same length: it is what is in it that counts.
+    // The same length: it is the content that counts.
     await writeFile(pdf, before.get(join('two', 'sallow-10.pdf'))!.replace('%PDF-1', '%PDF-2'), 'latin1');
     await writeFile(join(out(), '.printed', 'two', 'osier-15.json'), 'no JSON');
     expect((await school.build(wanted)).code).toBe(0);
@@ -121,7 +121,7 @@ describe('printed again', () => {
 });
 
 describe('a lesson with a picture', () => {
-  // GIF89a, 1 × 1 pixel; the colour of its one entry in the table.
+  // GIF89a, 1 × 1 pixel; the colour is that of the one entry in its table.
   const gif = (red: number) =>
     Buffer.from([
       ...Buffer.from('GIF89a'),

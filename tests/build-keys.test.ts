@@ -16,7 +16,7 @@ import { readSchool } from '../src/school/read.ts';
 import type { School } from '../src/school/school.ts';
 import { trialLessons } from './build-runs.ts';
 
-// The keys by which a build knows what it has printed, of the demonstration school and two short lessons.
+// The keys by which a build knows what it has printed, for the demonstration school and two short lessons.
 
 const lessons = fileURLToPath(new URL('../lessons', import.meta.url));
 const day = new Date('2031-05-06T00:00:00Z');
@@ -65,7 +65,7 @@ const all = ['one', 'two'].flatMap((lesson) => ['osier-15', 'sallow-10'].map((id
 const changed = (before: Record<string, string>, after: Record<string, string>) =>
   Object.keys(before).filter((path) => before[path] !== after[path]);
 
-/** The packets whose keys a change of one file changes; the file is then put back. */
+/** The packets whose keys change when one file changes; the file is then put back. */
 async function changedBy(name: string, from: string | RegExp, to: string): Promise<string[]> {
   const path = join(folder, name);
   const own = await readFile(path, 'utf8');
@@ -165,7 +165,7 @@ describe('a packet of the demonstration', () => {
       const path = join(lessons, `${name}.md`);
       const file = new VFile({ path, value: await readFile(path, 'utf8') });
       const lesson = parseLesson(file, components);
-      // A lesson that holds nothing but what was seen in others would show nothing new.
+      // A lesson with nothing in it but what others have shown would show nothing new.
       const isNew = lesson.uses.some(({ component }) => !seen.has(component.name));
       if (!isNew) continue;
       for (const { component } of lesson.uses) seen.add(component.name);

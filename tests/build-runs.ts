@@ -6,7 +6,7 @@ import { lessonOf } from './packet-school.ts';
 
 const command = fileURLToPath(new URL('../src/cli/chalkwing.js', import.meta.url));
 
-/** Two lessons that are printed fast. The first has a warning: what it says in HTML is left out. */
+/** Two lessons that print quickly. The first has a warning: what it says in HTML is left out. */
 export const trialLessons = {
   one: lessonOf(
     'At :key[base-key]{show=height} <b>look</b> at the spot.\n\n::keys\n\n:::instructor\nAsk.\n:::',
@@ -14,7 +14,7 @@ export const trialLessons = {
   two: lessonOf('The wind is :wind[headwind] on the nose.\n\n::pattern'),
 } as const;
 
-/** What a build has come to: its exit code (null where a signal ended it) and what it said. */
+/** How a build has ended: its exit code (null where a signal ended it) and what it said. */
 export interface Ended {
   readonly code: number | null;
   readonly err: string;
@@ -25,7 +25,7 @@ export interface Ended {
 export interface Running {
   readonly process: ChildProcess;
   readonly ended: Promise<Ended>;
-  /** Waits until standard error has said it. */
+  /** Waits until it has said so on standard error. */
   readonly said: (what: RegExp) => Promise<void>;
 }
 
@@ -71,7 +71,7 @@ export function packetsOnly(files: ReadonlyMap<string, string>): Map<string, str
   return new Map([...files].filter(([path]) => !path.startsWith('.printed')));
 }
 
-/** Temporary files, which no build that has ended may leave. */
+/** Temporary files, which a build that has ended must not leave. */
 export function temporaries(files: ReadonlyMap<string, string>): string[] {
   return [...files.keys()].filter((path) => /[\da-f]{8}-[\da-f]{4}-/.test(path));
 }

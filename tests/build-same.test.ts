@@ -4,7 +4,7 @@ import { jobsOption, type NamedWind, papersOption, shardOption, windsOption } fr
 import { contents, packetsOnly, temporaries, trialLessons } from './build-runs.ts';
 import { openTrialSchool, type Ran, type TrialSchool, wordsOf } from './packet-school.ts';
 
-// The real command and the real browser: the same packets, wanted in different ways.
+// The real command and the real browser: the same packets, asked for in different ways.
 
 const winds = ['210/12kt', '250/6kt'];
 const wanted = [
@@ -70,7 +70,7 @@ describe('several winds and papers', () => {
     expect(lines).toHaveLength(8);
     expect(lines[0]).toBe(`Printing 1 of 8: ${join('wind-210-12kt', 'A4', 'one', 'osier-15')}`);
     expect(lines[7]).toMatch(/^Printing 8 of 8: .*sallow-10, (a few seconds|about \d+ (s|min)) left$/);
-    // The order is that of the aircraft, then the winds, then the papers.
+    // The order is by aircraft, then by winds, then by papers.
     expect(lines[4]).toContain(join('wind-210-12kt', 'A4', 'one', 'sallow-10'));
   });
 });

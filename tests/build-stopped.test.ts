@@ -12,17 +12,17 @@ import {
 import { day, openTrialSchool, type TrialSchool } from './packet-school.ts';
 import { descendants, isAlive } from './processes.ts';
 
-// The real command, stopped and disturbed while it prints. Process ids are looked up as Linux has them.
+// The real command, stopped and disturbed while it prints. Process ids are looked up the Linux way.
 
 const wanted = ['one', 'two', '--aircraft', 'osier-15', 'sallow-10', '--date', day, '--jobs', '2'];
 
 let school: TrialSchool;
-/** As one build makes them that nothing disturbs. */
+/** As an undisturbed build makes them. */
 let sound: Map<string, string>;
 const filesIn = (out: string) => contents(join(school.folder, out));
 const start = (out: string) => startBuild(school.folder, [...wanted, '--out', out]);
 
-/** Acts on a build in the midst of its printing. Where the act came too late, another build is begun: a few times. */
+/** Does something to a build in the middle of its printing. Where it came too late, another build is begun, a few times. */
 async function whilePrinting(
   name: string,
   act: (build: Running, browsers: readonly number[]) => void,

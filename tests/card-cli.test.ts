@@ -33,21 +33,21 @@ afterAll(async () => {
 });
 
 const card = (...args: readonly string[]) => school.run(['card', '--date', day, ...args]);
-/** The HTML alone: exit code 4, no browser. */
+/** The HTML and text alone: exit code 4, no browser. */
 const htmlAlone = (...args: readonly string[]) => card(...args, '--browser', `${school.folder}/no-browser`);
 const cards = 'dist/packets/cards';
 const html = (name: string) => school.text(`${cards}/${name}.html`);
-/** A figure without its unit: a card has it in the head. */
+/** A figure without its unit: on a card the unit is in the head. */
 const number = (figure: string) => /^[\d,]+/.exec(figure)![0];
-/** The engines whose keys stand side by side, in their order. */
+/** The engines whose keys are side by side, in order. */
 const engines = (page: string) =>
   [...page.matchAll(/<th scope="colgroup"[^>]*>(.*?)<\/th>/g)].map(([, name]) => name);
-/** Of each key its name, and of each engine there the height, from and to, and the time. */
+/** For each key its name, and for each engine there its height, from and to, and time. */
 function keyCells(page: string) {
   const body = /<tbody>(.*?)<\/tbody>/s.exec(/<table[^>]*"keys".*?<\/table>/s.exec(page)![0])![1]!;
   return [...body.matchAll(/<tr>(.*?)<\/tr>/gs)].map(([, row]) => {
     const cells = [...row!.matchAll(/<t[hd]([^>]*)>(.*?)<\/t[hd]>/gs)].flatMap(([, attributes, text]) =>
-      // A band in words takes two cells.
+      // A band in words takes up two cells.
       /colspan="2"/.test(attributes!) ? [wordsOf(text!), undefined] : [wordsOf(text!)],
     );
     const at = Array.from({ length: (cells.length - 1) / 4 }, (_, i) => {
@@ -100,7 +100,7 @@ describe('chalkwing card', () => {
       expect(Math.abs(pages[0]!.width - width)).toBeLessThan(0.5);
       expect(Math.abs(pages[0]!.height - height)).toBeLessThan(0.5);
       expect({ tagged, language }).toEqual({ tagged: true, language: 'en' });
-      // The last words of the foot, read last: nothing was cut on the way to them.
+      // The last words of the foot, read last: nothing was cut off before them.
       expect(plain(pages[0]!.text)).toMatch(/inputs [\da-f]{8}$/);
       // Common practice for what is read in flight, no source: 11 pt and more, the heights at the keys 16 pt and more.
       expect(setting.size).toBeGreaterThanOrEqual(11);
@@ -108,7 +108,7 @@ describe('chalkwing card', () => {
       const key = Number(/\.key-height \.figure\{font-size:([\d.]+)rem/.exec(html)![1]);
       expect(setting.size * key).toBeGreaterThanOrEqual(16);
       expect([...html.matchAll(/font-size:0?\.\d+r?em/g)]).toEqual([]);
-      // A mark that our own fonts do not have is a box where no other font is installed.
+      // A character that our own fonts lack is a box where no other font is installed.
       expect(wordsOf(html)).not.toContain('✕');
     }
   });
@@ -116,7 +116,7 @@ describe('chalkwing card', () => {
   it('has the figures that a packet has for the same setting, with the engine idling and stopped', async () => {
     const directives = ['::keys', '::gates', '::kneeboard', '::turns{banks=30deg}', '::wind-table'];
     await school.write('lessons/trial.md', lessonOf(directives.join('\n\n')));
-    // In this process: six packets and three cards with the command would take a minute.
+    // In this process: six packets and three cards would take a minute with the command.
     const { value } = await readSchool(`${school.folder}/lessons`);
     const choices = { wind: parseWind('190/9kt'), temperature: 297.15, qnh: 100_400 };
     const of = { school: value!, date: new Date(day), version: '0' };
@@ -156,7 +156,7 @@ describe('chalkwing card', () => {
       const winds = tableRows(page, /"winds"/);
       // The kneeboard of a packet has the same table.
       expect(winds).toEqual(tableRows(packet, /headwind, kt/));
-      // A line under a wind says what of it is to be known, across the whole table.
+      // A line under a wind says what there is to know about it, across the whole table.
       const table = tableRows(packet, /class="wind-table"/).filter((row) => row.length > 3);
       const heights = winds.find(([name]) => name === 'Base key, ft')!.slice(1);
       expect(table.map((row) => row[3])).toEqual(
@@ -272,7 +272,7 @@ describe('chalkwing card', () => {
   });
 
   it('has a band above everything for a limit that is passed, a mark at its key, and no figure for such a wind', async () => {
-    // So wide a pattern takes the height of its last turn.
+    // So wide a pattern uses up the height of its last turn.
     const file = 'lessons/fleet/withy-80.yaml';
     await school.edit(file, 'spacing: 570 m', 'spacing: 650 m');
     await htmlAlone('--wind', 'calm', '--aircraft', 'withy-80');

@@ -4,7 +4,7 @@ import { handbookPackets } from './handbook-packets.ts';
 import { contrast, lightness } from './luminance.ts';
 import { type ColourUse, coloursIn, colourUse, type Declaration, pageDeclarations } from './page-rules.ts';
 
-// WCAG 2.2: 1.4.3 asks 4.5:1 of text, 1.4.11 asks 3:1 of what a drawing needs to be understood.
+// WCAG 2.2: 1.4.3 asks for 4.5:1 in text, 1.4.11 for 3:1 in what a drawing needs to be understood.
 describe('the contrast of the drawings', () => {
   it('is 21:1 between black and white, the highest there is', () => {
     expect(contrast('#000000', '#ffffff')).toBeCloseTo(21, 10);
@@ -30,23 +30,23 @@ describe('the contrast of the drawings', () => {
 });
 
 describe('the contrast of the page around them', () => {
-  // Between them: notes, cards, tables, lists to tick, exercises, both editions.
+  // Together they have notes, cards, tables, lists to tick, exercises, and both editions.
   const lessons = ['judging-the-glide', 'power-off-180'];
-  /** Lines that may be fainter, since nothing is lost without them. */
+  /** Lines that may be fainter, because nothing is lost without them. */
   const decoration: readonly string[] = [
-    // Lines to write on in the student's margin: a hand writes as well without them.
+    // Lines to write on in the student's margin: a hand writes just as well without them.
     '.ruled-margin>span',
   ];
 
   let all: readonly Declaration[];
-  /** Without what is printed white on black, which is looked at by itself. */
+  /** Without what is printed white on black, which is examined separately. */
   let declarations: readonly Declaration[];
   beforeAll(async () => {
     all = (await handbookPackets(lessons)).flatMap(({ html }) => pageDeclarations(html));
     declarations = all.filter((each) => !(reversed(each) && /^(color|background)$/.test(each.property)));
   });
 
-  /** A rule that turns black on white round: the bands and marks of a plan's grade. */
+  /** A rule that reverses black on white: the bands and marks of a plan's grade. */
   const reversed = ({ selector }: Declaration) => {
     const of = (name: string) =>
       all.find((each) => each.selector === selector && each.property === name)?.value;
@@ -71,7 +71,7 @@ describe('the contrast of the page around them', () => {
       const { selector, property, value } = each;
       const where = `${selector}{${property}:${value}}`;
       if (colourUse(each) === undefined) {
-        // Margin boxes hold texts of their own, which may have a number sign.
+        // Margin boxes have texts of their own, which may contain a number sign.
         if (property !== 'content')
           expect(value, where).not.toMatch(/#[\da-f]{3,8}\b|(?:rgb|hsl|lab|lch|color)a?\(/i);
         continue;

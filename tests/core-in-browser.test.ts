@@ -9,10 +9,10 @@ import { requestFor, windOffRunway } from './flight-school.ts';
 import { openScreen, type Screen } from './screen.ts';
 
 /*
- * The core uses nothing that a browser has not: it is bundled as it stands, loaded into a page, and asked there, in
- * JSON, for what it is asked here. ECMA-262 leaves the last bit of Math.sin, Math.cos and Math.pow (that is, of **) to
- * the engine, and the engines of Node 20 and Chromium 147 do differ in it; src/flight/steady-math.ts makes them from
- * functions in which the engines agree, so that the text is the same to the last digit.
+ * The core uses nothing that a browser lacks: it is bundled as it is, loaded into a page, and asked there, in JSON,
+ * what it is asked here. ECMA-262 leaves the last bit of Math.sin, Math.cos and Math.pow (that is, of **) to the
+ * engine, and the engines of Node 20 and Chromium 147 do differ in it; src/flight/numerics/steady-math.ts makes them
+ * from functions in which the engines agree, so that the text is the same to the last digit.
  */
 
 const room = fileURLToPath(new URL('../src/flight/', import.meta.url));
@@ -29,7 +29,7 @@ async function bundledCore(): Promise<string> {
       loader: 'ts',
     },
     bundle: true,
-    // For the browser and without polyfills: a core that reached for Node or a package would fail to bundle.
+    // For the browser and without polyfills: a core that used Node or a package would fail to bundle.
     platform: 'browser',
     format: 'iife',
     packages: 'external',
@@ -59,7 +59,7 @@ beforeAll(async () => {
 
 afterAll(() => screen?.close());
 
-/** Sent as text, as a TypeScript loader may put its own helpers into a function. */
+/** Sent as text, because a TypeScript loader may put its own helpers into a function. */
 const inBrowser = (asked: string): Promise<string> =>
   page.evaluate(`planInJson(${JSON.stringify(asked)})`) as Promise<string>;
 

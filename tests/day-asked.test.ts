@@ -13,12 +13,12 @@ import { parseWind } from '../src/units/wind-text.ts';
 import { lessonOf, plain, wordsOf } from './packet-school.ts';
 
 /*
- * The day that a lesson asks for, in packets, in the book and checked, without a browser. Runway 24 lies on 238 degrees; the
- * school's usual wind is 210/12kt: 5.6 kt of it across.
+ * The day that a lesson asks for, in packets, in the book and when checked, without a browser. Runway 24 is on 238
+ * degrees; the school's usual wind is 210/12kt, of which 5.6 kt is across.
  */
 
 const day = 'day: { most-wind: 10 kt, most-crosswind: 50 % }';
-/** These stand in lines 4 and 5. */
+/** These are in lines 4 and 5. */
 const trial: Readonly<Record<string, readonly string[]>> = {
   usual: [day],
   typed: ['wind: 240/11kt', day],
@@ -36,7 +36,7 @@ beforeAll(async () => {
 });
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
-/** `line:column severity rule words` of what is said of the day. */
+/** `line:column severity rule words` of what is said about the day. */
 function saidOn({ messages }: VFile): string[] {
   return messages
     .filter(({ ruleId }) => ruleId === 'day')

@@ -71,7 +71,7 @@ const open = (file: string) =>
       page.waitForFunction((name) => document.getElementById('name')?.textContent === name, {}, file),
     );
 
-/** Waits until the packet's frame holds the words, or no longer. */
+/** Waits until the packet's frame has the words, or no longer has them. */
 const pageHas = (words: string, has = true) =>
   page.waitForFunction(
     (text, wanted) => {
@@ -82,7 +82,7 @@ const pageHas = (words: string, has = true) =>
     words,
     has,
   );
-/** Waits until the list of completions takes keys: the editor lets none through to a list that has just come up. */
+/** Waits until the list of completions takes keys: the editor sends none to a list that has only just appeared. */
 const completionIsOpen = () =>
   page.waitForFunction(() => {
     const list = document.querySelector<HTMLElement>('.cm-tooltip-autocomplete:has([aria-selected])');
@@ -91,7 +91,7 @@ const completionIsOpen = () =>
     // `interactionDelay` of @codemirror/autocomplete is 75 ms, on the page's own clock.
     return performance.now() - Number(list.dataset.since) > 75;
   });
-/** Waits until the editor holds the words: the page may have them before, from the disk. */
+/** Waits until the editor has the words: the page may have them sooner, from the disk. */
 const editorHas = (words: string) =>
   page.waitForFunction(
     (text) => {
@@ -126,9 +126,9 @@ async function toEnd(): Promise<void> {
 
 async function findings(): Promise<string[]> {
   const axe = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-  // Through the browser's own channel: the page's policy lets nothing in that is not its own.
+  // Through the browser's own channel: the page's policy lets in nothing that is not its own.
   await page.evaluate(axe);
-  // What is in the frame is the packet, which `accessible.test.ts` examines; nothing can run in it.
+  // In the frame is the packet, which `accessible.test.ts` examines; nothing can run in it.
   const { violations } = (await page.evaluate(
     'axe.run(document, { resultTypes: ["violations"], iframes: false })',
   )) as AxeResults;
@@ -165,7 +165,7 @@ describe('an instructor at the desk', () => {
     await toEnd();
     await page.keyboard.type('\nWords before.\n\n::patern');
     await press('Escape');
-    // Of the whole word: on a busy machine it is read before it is typed out.
+    // From the whole word: on a busy machine it may be read before it is typed to the end.
     await page.waitForFunction(() =>
       document.querySelector('.said-below.error')?.textContent?.includes('patern'),
     );
@@ -178,7 +178,7 @@ describe('an instructor at the desk', () => {
     expect(await textOf('#messages')).toMatch(/Line \d+: [^W].*patern/);
     expect(await textOf('#page-said')).toBe('The page is as it was before the error.');
     expect(await pageText()).toContain('To bring the wheels down at dusk.');
-    // The first message is a warning: what a lesson plan has besides.
+    // The first message is a warning about something else that a lesson plan should have.
     await press('Control+Home', 'F8', 'F8');
     await press('End', 'Backspace', 'Backspace', 'Backspace');
     await page.keyboard.type('tern');
@@ -358,8 +358,8 @@ describe('an instructor at the desk', () => {
         document.getElementById('count')?.textContent !== 'No messages' ||
         document.body.dataset.page === 'made',
     );
-    // What the server takes out would not run either: put into the frame by force, in the desk's own name.
-    // It is all over when the picture has failed: that is told to its own words first, then to ours.
+    // What the server removes would not run anyway: put into the frame by force, in the desk's own name. It is all
+    // over once the picture has failed: its own handler is told first, then ours.
     await page.$eval(
       '#sheet',
       (frame, code) => {
@@ -434,7 +434,7 @@ describe('the page of the desk', () => {
     );
     expect(all).toBeGreaterThan(0);
     expect(await pageText()).toContain('abcdefghijklmno');
-    // Nothing else was made anew, and the reader's place is the same.
+    // Nothing else was made again, and the reader's place is the same.
     expect(place).toBeGreaterThan(0);
     expect(Math.abs((await scrolled()) - place)).toBeLessThan(40);
     const shown = () =>

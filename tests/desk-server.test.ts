@@ -71,7 +71,7 @@ interface Answered {
   readonly text: string;
 }
 
-/** As it is given, whatever a browser would forbid: `fetch` sets no Host and no Origin. */
+/** As it is given, whatever a browser would forbid: `fetch` cannot set Host and Origin. */
 function ask(path: string, { method = 'GET', headers = {}, body }: Asked = {}): Promise<Answered> {
   return new Promise((resolve, reject) => {
     const sent = httpRequest(
@@ -145,7 +145,7 @@ describe('the desk lets in', () => {
     const headers = { 'x-desk-token': `${desk.token}x` };
     expect((await ask('/files', { headers })).status).toBe(401);
     const first = await ask(`/?token=${desk.token}`);
-    // The page's own file is another room's: without it the gate still lets the address in.
+    // The page's own file belongs to another room: without it the gate still lets the address in.
     expect([200, 404]).toContain(first.status);
     const cookies = first.headers['set-cookie'];
     expect(cookies).toHaveLength(1);
@@ -211,7 +211,7 @@ describe('an answer of the desk', () => {
     const part = `${(2 ** 16).toString(16)}\r\n${'x'.repeat(2 ** 16)}\r\n`;
     const said = await new Promise<string>((resolve) => {
       let text = '';
-      // As much as the line takes, and more as soon as it takes more.
+      // As much as the connection takes, and more as soon as it takes more.
       const more = () => {
         while (socket.writable && socket.write(part));
       };
@@ -353,7 +353,7 @@ describe('the files of a school', () => {
     expect(foreign).not.toBe(own.version);
     await rm(at('made.md'));
     await expect.poll(() => heard.length).toBeGreaterThanOrEqual(2);
-    // Whatever else there was to tell is told before this one.
+    // Whatever else there was to tell is told before this.
     await writeFile(at('last.md'), 'Last.\n');
     await expect.poll(() => heard.map(({ path }) => path)).toContain('last.md');
     const { version: last } = await read('last.md');
@@ -373,7 +373,7 @@ describe('the page of a lesson', () => {
 
   it('put together is the very file that a build writes', async () => {
     const { value: school } = await readSchool(folder, date);
-    // The student's is held against what is printed, below.
+    // The student's is compared with what is printed, below.
     const edition = 'instructor';
     const built = await buildLesson({
       school: school!,
@@ -463,7 +463,7 @@ describe('the page of a lesson', () => {
     expect(setting!.grade).toBe('not-to-be-flown');
     const told = messages.filter(({ choice }) => choice !== undefined);
     expect(told[0]).toMatchObject({ choice: 'wind', severity: 'error', ruleId: 'not-to-be-flown' });
-    // Nor is it the day that the lesson asks for.
+    // It is not the day that the lesson asks for either.
     expect(told.slice(1).map(({ choice, ruleId }) => `${choice} ${ruleId}`)).toEqual([
       'wind day',
       'wind day',
@@ -514,7 +514,7 @@ describe('the page of a lesson', () => {
     expect(messages.filter((each) => each.path === name)).toContainEqual(
       expect.objectContaining({ line, severity: 'error', reason: expect.stringContaining('nme') }),
     );
-    // Its own messages are there while the file itself is edited.
+    // Its own messages are there while the file itself is being edited.
     const alone = await page({ path: name, text: broken });
     expect(alone.messages).toContainEqual(expect.objectContaining({ path: name, line }));
   });
@@ -616,7 +616,7 @@ describe.runIf(process.platform === 'linux')('chalkwing desk', () => {
     const { origin, searchParams } = new URL(address);
     const headers = { 'x-desk-token': searchParams.get('token')! };
     expect((await fetch(`${origin}/files`, { headers })).status).toBe(200);
-    // One that stays open does not keep it.
+    // One that stays open does not hold it up.
     const stream = await fetch(`${origin}/events`, { headers });
     started.kill('SIGINT');
     expect(await ended).toBe(0);
@@ -663,7 +663,7 @@ async function listenTo(heard: FileEvent[]) {
         response.on('data', (bytes: Buffer) => {
           for (const [, data] of bytes.toString().matchAll(/^event: file\ndata: (.*)$/gm)) {
             const event: FileEvent = JSON.parse(data!);
-            // Of the folder that was moved away and back.
+            // About the folder that was moved away and back.
             if (!event.path.startsWith('faults/')) heard.push(event);
           }
         });
@@ -675,7 +675,7 @@ async function listenTo(heard: FileEvent[]) {
   });
 }
 
-/** A written packet without its study page, which is for a screen alone: what is printed. */
+/** A written packet without its study page, which is only for a screen: that is what is printed. */
 function asPrinted(html: string): string {
   return html
     .replace(/<meta http-equiv="Content-Security-Policy"[^>]*>/, '')

@@ -2,9 +2,9 @@ import { type Segment, segmentsOf } from '../src/drawing/kit/geometry.ts';
 import { pointsOf, type ReadElement, readSvg } from '../src/drawing/kit/svg-reading.ts';
 import { lightness } from './luminance.ts';
 
-/** How something is drawn: what the eye has to tell it from the next thing by. */
+/** How something is drawn: what the eye tells it from the next thing by. */
 export interface Look {
-  /** `line` where only a stroke is seen; of what is filled, a circle, an upright box, or an area of any other outline. */
+  /** `line` where only a stroke is seen; for what is filled, a circle, an upright box, or an area of any other outline. */
   readonly shape: 'line' | 'disc' | 'box' | 'area';
   /** mm; 0 without a stroke. */
   readonly width: number;
@@ -16,12 +16,12 @@ export interface Look {
 /** One drawing of a page, read back from its SVG. */
 export interface DrawnSheet {
   readonly id: string;
-  /** What its texts say, one after the other. */
+  /** What its texts say, one after another. */
   readonly words: string;
   readonly marks: readonly (ReadElement & { readonly look: Look })[];
 }
 
-/** The drawings of a page; the sheets of paper that they lie on left out. */
+/** The drawings of a page, without the sheets of paper that they lie on. */
 export function drawingsIn(html: string): DrawnSheet[] {
   return [...html.matchAll(/<svg\b[^>]*\bid="([^"]*)"[\s\S]*?<\/svg>/g)].map(([svg, id]) => {
     const elements = readSvg(svg);
@@ -51,9 +51,9 @@ function lookOf({ name, attributes }: ReadElement): Look {
   };
 }
 
-/** L* between two greys that are told apart side by side without a third to compare them with. */
+/** L* between two greys that can be told apart side by side without a third to compare them with. */
 const greyStep = 20;
-/** The ratio of two widths, and of the lengths after which two dashes repeat, that the eye tells apart. */
+/** The ratio of two widths, and of the lengths after which two dashes repeat, that the eye can tell apart. */
 const widthStep = 1.25;
 const dashStep = 1.2;
 
@@ -73,7 +73,7 @@ export function differInForm(a: Look, b: Look): boolean {
   return one!.length !== other!.length || ratio(period(one!), period(other!)) >= dashStep;
 }
 
-/** Whether two looks are of different colours, and only that in print without colour: no grey step between them. */
+/** Whether two looks differ in colour only, with no grey step between them in print without colour. */
 export function differInHueAlone(a: Look, b: Look): boolean {
   if ((a.stroke === b.stroke && a.fill === b.fill) || differInForm(a, b)) return false;
   return !stepBetween(a.stroke, b.stroke) && !stepBetween(a.fill, b.fill);
@@ -84,10 +84,10 @@ function stepBetween(one: string | undefined, other: string | undefined): boolea
   return Math.abs(lightness(one) - lightness(other)) >= greyStep;
 }
 
-/** mm along the edge of a shape between two places looked at. */
+/** mm along the edge of a shape between two places examined. */
 const edgeStep = 0.5;
 
-/** The share of a shape's edge, 0–1, along which a line of the drawing runs. */
+/** The share of a shape's edge, 0–1, that a line of the drawing runs along. */
 export function outlinedShare(shape: ReadElement, lines: readonly Segment[]): number {
   const corners = cornersOf(shape);
   const places = segmentsOf([...corners, corners[0]!]).flatMap(({ from, to }) => {

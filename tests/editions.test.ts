@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { lessonOf, openTrialSchool, plain, type Ran, type TrialSchool, wordsOf } from './packet-school.ts';
 import { type ReadPdf, readPdf } from './pdf-reader.ts';
 
-// The real command prints both editions, and both are read back: whatever stands in the student's must stand in the
+// The real command prints both editions, and both are read back: whatever is in the student's must be in the
 // instructor's on the same page, at the same place.
 
 const notes = lessonOf(
@@ -73,7 +73,7 @@ beforeAll(async () => {
 });
 afterAll(() => school.remove());
 
-/** Page and place of every word, but for those that name the edition and its fingerprint. */
+/** Page and place of every word, except for those that name the edition and its fingerprint. */
 function placedWords({ pages }: ReadPdf): string[] {
   return pages.flatMap(({ words }, page) =>
     words
@@ -82,7 +82,7 @@ function placedWords({ pages }: ReadPdf): string[] {
   );
 }
 
-/** What of `these` is not in `those`, counted. */
+/** Which of `these` are not in `those`, counted. */
 function without(these: readonly string[], those: readonly string[]): string[] {
   const counts = new Map<string, number>();
   for (const each of those) counts.set(each, (counts.get(each) ?? 0) + 1);
@@ -155,7 +155,7 @@ describe.each(sheets)('the two editions of %s on %s', (lesson, paper) => {
       const { width, height, words } = instructor.pages[page - 1]!;
       expect(x, line).toBeLessThan(width - 15);
       expect(y, line).toBeLessThan(height - 19);
-      // Baselines of one column nearer than the type is high would lie over each other.
+      // Baselines of one column that are nearer than the type is high would lie over each other.
       const near = words.filter(
         (word) => Math.abs(word.x - x) < 1 && Math.abs(word.y - y) > 0.1 && Math.abs(word.y - y) < 2.5,
       );

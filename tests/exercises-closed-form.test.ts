@@ -9,7 +9,7 @@ const foot = 0.3048;
 const radian = 180 / Math.PI;
 const g = 9.80665;
 
-/** Each aircraft in each wind, engine idling; one with it stopped. */
+/** Each aircraft in each wind with the engine idling; one with it stopped. */
 const settings = aircraftIds.flatMap((id) => [
   ...(
     [
@@ -18,7 +18,7 @@ const settings = aircraftIds.flatMap((id) => [
       [60, 8],
     ] as const
   ).map(([off, speed]) => {
-    // So wide that its turn to final comes too low in a calm.
+    // So wide that its turn to final is too low in a calm.
     const wide = id === 'withy' && speed === 0 ? { spacing: 700 } : {};
     return { id, setting: settingFor(id, { wind: windOffRunway(off, speed), ...wide }) };
   }),
@@ -41,7 +41,7 @@ function figures({ setting: { request, plan } }: Case) {
   return { best: { speed: best.speed * byMass, ratio: best.ratio }, stall: aircraft.speeds.stall * byMass };
 }
 
-/** Glide angle in a bank: sin a = cos a0/(2E) (u^2 + (n/cos a0)^2/u^2), n = cos a/cos bank, repeated until it stays. */
+/** Glide angle in a bank: sin a = cos a0/(2E) (u^2 + (n/cos a0)^2/u^2), n = cos a/cos bank, repeated until it settles. */
 function glideAngle(ratio: number, u: number, bank: number): number {
   const best = Math.atan(1 / ratio);
   let angle = best;
@@ -114,7 +114,7 @@ describe.each(settings)('exercises for $id', (each) => {
 
   it('read the table of gates as it is printed', () => {
     const asked = questionsOf('gate-reading', setting);
-    // The plan of the Withy 80 lies below its band in still air, and with the engine stopped: nothing is asked there.
+    // The plan of the Withy 80 is below its band in still air, and with the engine stopped: nothing is asked there.
     if (each.id === 'osier') expect(asked.length).toBeGreaterThan(10);
     for (const { question, right, rows } of asked) {
       const height = figureIn(question, /(?:base|downwind) key at ([\d,]+) ft/);
@@ -134,7 +134,7 @@ describe.each(settings)('exercises for $id', (each) => {
 
   it('judge a final by the glide from there, flown again in steps of a tenth of a second', () => {
     const asked = questionsOf('final-off-height', setting);
-    // Of a plan whose own turn to final is complete too low, no height beside it is asked about.
+    // Where a plan's own turn to final is complete too low, no height near it is asked about.
     const isSound = turnsInTime(each);
     expect(asked.length > 10, `${asked.length} asked`).toBe(isSound);
     expect(asked.length > 0, `${asked.length} asked`).toBe(isSound);

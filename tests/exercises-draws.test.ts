@@ -6,7 +6,7 @@ import { randomFrom } from '../src/flight/numerics/random.ts';
 import { figureIn, questionsOf, settingFor } from './exercises-questions.ts';
 import { aircraftIds, windOffRunway } from './flight-school.ts';
 
-/** Without fields, which take a second each; those have their own test below. */
+/** Without fields, which take a second each and have their own test below. */
 const settingsOf = (id: (typeof aircraftIds)[number]) =>
   [
     settingFor(id, { wind: windOffRunway(0, 0) }),
@@ -17,7 +17,7 @@ const settingsOf = (id: (typeof aircraftIds)[number]) =>
     settingFor(id, { wind: windOffRunway(0, 9), approach: 'spiral' }),
   ].map((setting) => ({ ...setting, airfield: undefined }));
 const settings = aircraftIds.flatMap(settingsOf);
-/** Half circuits: the quick ones to fly. */
+/** Half circuits, because they are quick to fly. */
 const half = settings.filter(({ request }) => request.approach === '180');
 const seeds = Array.from({ length: 20 }, (_, i) => i);
 
@@ -132,7 +132,7 @@ describe('the question of where to land', () => {
     return drawn ? [drawn] : [];
   });
 
-  /** Landing direction of a choice, degrees true: its own, or that of the runway's file. */
+  /** The landing direction of a choice, degrees true: its own, or that in the runway's file. */
   const direction = (text: string) =>
     text.startsWith('runway')
       ? (setting.request.airfield.runways.find(({ name }) => text === `runway ${name}`)!.heading * 180) /
@@ -183,7 +183,7 @@ describe('the fields of an airfield', () => {
   const [first, other] = request.airfield.runways;
 
   it('are seen turned about from the other end of the strip, landing in the same directions', () => {
-    // Strip of 700 m, both spots 300 m in: the two spots lie 100 m apart.
+    // A strip of 700 m, with both spots 300 m in: the two spots are 100 m apart.
     const there = fieldsFor(first!, airfield);
     const back = fieldsFor(other!, airfield);
     expect(there.length).toBeGreaterThan(0);

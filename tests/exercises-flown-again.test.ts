@@ -48,7 +48,7 @@ function solveAnew({ plan, request }: Setting, headwind: number): Solved {
     bank: flown.bank,
     lead,
   });
-  // The turn to final ends on the centreline, and the wheels touch at the spot: each corrected by what it missed.
+  // The turn to final ends on the centreline, and the wheels touch at the spot: each is corrected by what it missed.
   let pastAbeam = flown.keyHeight * 2;
   let lead = flown.glideSpeed ** 2 / (9.80665 * Math.tan(flown.bank));
   const side = plan.circuit === 'right' ? 1 : -1;
@@ -78,7 +78,7 @@ function solveAnew({ plan, request }: Setting, headwind: number): Solved {
   throw new Error('the second integrator finds no base turn');
 }
 
-/** Wings level on base, or farther down the leg where the spot comes to lie 45 degrees off the track. */
+/** Wings level on base, or farther along the leg where the spot is then 45 degrees off the track. */
 function baseKeyHeight(level: Passed, finalTurn: Passed): number {
   const short = Math.abs(level.across) - Math.abs(level.along);
   if (short <= 0) return level.height;
@@ -95,8 +95,8 @@ const settings = aircraftIds.flatMap((id) => [
 describe.each(settings)('exercises in another wind, for $id', ({ setting }) => {
   it('give the base turn that the second integrator finds', () => {
     const asked = questionsOf('base-turn-in-wind', setting);
-    // Faults whose figures lie too near together are no choices. Where the day's wind is almost none along the runway, its own
-    // figure is that of still air, and few draws have three left.
+    // Faults whose figures are too near each other are not choices. Where the day's wind is almost nothing along the
+    // runway, its own figure is that of still air, and few draws have three left.
     expect(asked.length).toBeGreaterThan(2);
     for (const { question, right } of asked) {
       const { pastAbeam, seconds } = solve(setting, figureIn(question, /a headwind of (\d+) kt/));

@@ -14,7 +14,7 @@ export function settingFor(id: AircraftId, changes: Partial<PlanRequest> = {}): 
   return { plan: planApproach(request), request, units, airfield: request.airfield as AirfieldFile };
 }
 
-/** A question as its reader has it: plain spaces, and the text of the right choice. */
+/** A question as its reader sees it: plain spaces, and the text of the right choice. */
 export interface Asked {
   readonly question: string;
   readonly right: string;

@@ -9,8 +9,8 @@ import { type FaultChange, type FaultFlown, isInTheLanding } from '../src/flight
 import type { KeyId } from '../src/flight/terms/key.ts';
 import type { KeyPosition } from '../src/flight/terms/plan.ts';
 
-// The fault table and the gate rows of a packet say the same of a flight: within the band of a key that it comes to, some way
-// makes the spot from there; outside it none does. `recoverFault` says which places are compared.
+// The fault table and the gate rows of a packet say the same about a flight: within the band of a key that it comes
+// to, some way makes the spot from there; outside it, none does. `recoverFault` says which places are compared.
 
 const { request: usual, school } = contextOf(flyTrial());
 const rows = [...school.faults.values()]
@@ -24,10 +24,10 @@ const winds = [
 const cases = [...school.fleet].flatMap(([id, aircraft]) => winds.map((wind) => ({ id, aircraft, wind })));
 
 const order: readonly KeyId[] = ['downwind-key', 'base-key', 'final'];
-/** m: nearer to an edge than this nothing is compared. */
+/** m: nothing is compared nearer to an edge than this. */
 const edge = 1;
 
-/** The keys that a fault is compared at: from where it is made on. */
+/** The keys that a fault is compared at: those from where it is made onwards. */
 function compared({ kind }: FaultChange, { keys }: FaultFlown, plan: FaultPlan): KeyPosition[] {
   const from = kind.startsWith('final') ? 2 : kind.startsWith('base') ? 1 : 0;
   const planned = plan.pattern.keys.find(({ id }) => id === 'downwind-key')!;

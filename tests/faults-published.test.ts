@@ -19,8 +19,8 @@ import {
 import { sinkAfterDrop } from '../src/words/faults/landing-words.ts';
 import { requestFor, windOffRunway } from './flight-school.ts';
 
-// How much each fault comes to, against published figures and against closed forms worked out here, which share no code
-// with the flights. What is not read in a document says that it is from memory.
+// How much each fault comes to, compared with published figures and with closed forms worked out here, which share no
+// code with the flights. What was not read in a document says that it is from memory.
 
 const g = 9.80665;
 const fleet = await Promise.all(
@@ -53,9 +53,10 @@ describe.each(fleet)('fast: $file', ({ aircraft }) => {
   });
 
   it.each([5, 8, 10])('floats as far as its drag lets it, with %i kt too much', (knots) => {
-    // Level, v dv/ds = -g D/W with D/W = a v^2 + b/v^2: s = ln[(a v1^4 + b)/(a v2^4 + b)] / 4ag. The induced part b is
-    // less by the published ground effect: 47.6 % with the wing a tenth of its span up, 23.5 % at a quarter, 1.4 % at a
-    // span (FAA-H-8083-25B, chapter 5): the float lies between those of the two heights on either side of its own.
+    // Level, v dv/ds = -g D/W with D/W = a v^2 + b/v^2: s = ln[(a v1^4 + b)/(a v2^4 + b)] / 4ag. The induced part b
+    // is reduced by the published ground effect: 47.6 % with the wing a tenth of its span up, 23.5 % at a quarter,
+    // 1.4 % at a span (FAA-H-8083-25B, chapter 5): the float lies between those of the two heights on either side of
+    // its own.
     const { landing } = flown(plan, { kind: 'final-speed', amount: { by: knots * knot } });
     const level = landing.level!;
     const { ratio, speed } = conditions.polar;
@@ -68,14 +69,14 @@ describe.each(fleet)('fast: $file', ({ aircraft }) => {
       return Math.log((a * v1 ** 4 + b) / (a * v2 ** 4 + b)) / (4 * a * g);
     };
     const { span, aboveWheels } = conditions.aircraft.wing;
-    // The wing's least and greatest height in it, in spans.
+    // The least and the greatest height of the wing in it, in spans.
     const most = aboveWheels / span > 0.25 ? 0.235 : 0.476;
     const least = (aboveWheels + level.height) / span > 0.25 ? 0.014 : 0.235;
-    // The height that goes with the hold-off has its own energy to lose.
+    // The height that goes during the hold-off has its own energy to lose.
     const height = 1 + level.height / ((v1 ** 2 - v2 ** 2) / (2 * g));
     expect(landing.holdOff!.distance).toBeGreaterThan(held(least));
     expect(landing.holdOff!.distance).toBeLessThan(held(most) * height);
-    // Rounded out where planned, it floats the same.
+    // Rounded out where planned, it floats just the same.
     expect(floatFrom(plan, approach + knots * knot)!.holdOff).toBeCloseTo(landing.holdOff!.distance, 0);
   });
 });
@@ -85,8 +86,9 @@ describe.each(fleet)('slow: $file', ({ aircraft }) => {
   const { polar, speeds, tasOverEas } = plan.resolved.conditions;
 
   it('is behind the drag curve below the speed of least drag, and sinks faster the slower below that of least sink', () => {
-    // For a parabolic polar the speed of least power is that of least drag over the fourth root of three: 0.760 (Anderson,
-    // Aircraft Performance and Design, chapter 5: from memory). These glides are steep, which puts it up to 3 % lower.
+    // For a parabolic polar the speed of least power is that of least drag over the fourth root of three: 0.760
+    // (Anderson, Aircraft Performance and Design, chapter 5: from memory). These glides are steep, which makes it up
+    // to 3 % lower.
     const at = (share: number) => slowOnFinal(plan, share * polar.speed);
     expect([at(0.98).behindTheDragCurve, at(1.02).behindTheDragCurve]).toEqual([true, false]);
     expect([at(0.735).slowerSinksFaster, at(0.77).slowerSinksFaster]).toEqual([true, false]);
@@ -103,7 +105,8 @@ describe.each(fleet)('slow: $file', ({ aircraft }) => {
   });
 
   it('loses, to have the speed back, the height of the energy and that of the glide meanwhile', () => {
-    // (v2^2 - v1^2)/2g, and 1 kt a second (common practice, no source); the sink between the two ends of the change.
+    // (v2^2 - v1^2)/2g, and 1 kt a second (common practice, no source); the sink is between those at the two ends of
+    // the change.
     const eas = 0.85 * speeds.approach;
     const slow = slowOnFinal(plan, eas);
     const energy = (tasOverEas(0) ** 2 * (speeds.approach ** 2 - eas ** 2)) / (2 * g);
@@ -121,7 +124,7 @@ describe.each(fleet)('low: $file', ({ aircraft }) => {
     const u = speeds.approach / polar.speed;
     const ratio = (polar.ratio * 2) / (u ** 2 + 1 / u ** 2);
     const start = beginsFinal(plan.pattern.flight.track)!;
-    // Where the approach speed is long reached.
+    // Where the approach speed was reached long ago.
     const along = start.along / 2;
     const path = belowThePath(plan, { along, height: 0 })!;
     const below = Math.min(10, path - 46);
@@ -137,8 +140,8 @@ describe('a drop', () => {
     [9.2, 7],
     [18.7, 10],
   ])('of %d inches with no lift ends at %d ft/s', (inches, feetPerSecond) => {
-    // The least and the greatest free drop height of a landing gear's limit drop test, and the descent velocities that
-    // they stand for (14 CFR 23.725(a) and 23.473(d), as amended to 1996; the velocities from memory).
+    // The least and the greatest free drop height of a landing gear's limit drop test, and the descent velocities
+    // that they represent (14 CFR 23.725(a) and 23.473(d), as amended to 1996; the velocities from memory).
     const sink = sinkAfterDrop((inches / 12) * metresPerFoot) / metresPerFoot;
     expect(sink).toBeGreaterThan(feetPerSecond - 0.05);
     expect(sink).toBeLessThan(feetPerSecond + 0.05);
@@ -194,7 +197,7 @@ describe('drift', () => {
     // From the left: to the right.
     expect(landing.side / knot).toBeGreaterThan(12);
     expect(landing.side / knot).toBeLessThan(13.5);
-    // The groundspeed counts the drift in.
+    // The groundspeed includes the drift.
     const tas = (end.eas * plan.resolved.conditions.tasOverEas(0)) / knot;
     const along = Math.sqrt((end.groundspeed / knot) ** 2 - (landing.side / knot) ** 2);
     expect(Math.abs(tas - along - 22)).toBeLessThan(0.5);
@@ -203,7 +206,7 @@ describe('drift', () => {
 
 describe('a late base turn', () => {
   it.each(fleet)('of $file ends short by the ground flown out and back in still air', ({ aircraft }) => {
-    // The glide reaches as far along its path as ever: out and back again, twice the speed times the time.
+    // The glide reaches as far along its path as ever: out and back again takes twice the speed times the time.
     const plan = planFor(aircraft);
     const { polar, tasOverEas } = plan.resolved.conditions;
     for (const seconds of [3, 6]) {

@@ -118,7 +118,8 @@ describe.each(conditions)(
     });
     it('has less in hand over the stall the slower the glide and the steeper the turn', () => {
       const slow = flownWith(plan, { kind: 'glide-speed', factor: 0.92 }).stall;
-      // 0.92 of the speed; and the wind that drops in the last 50 ft takes as much from less of it, and so the greater share.
+      // 0.92 of the speed; and the wind that drops in the last 50 ft takes as much from it although it is less, and
+      // so takes the greater share.
       const share = slow.flown.straight! / slow.planned.straight!;
       expect(share).toBeLessThan(0.921);
       expect(share).toBeGreaterThan(0.905);

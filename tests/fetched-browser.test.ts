@@ -3,7 +3,7 @@ import { createRequire } from 'node:module';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 
 /*
- * What the install script of puppeteer does in a clone is said by .puppeteerrc.cjs, which it reads in its own process.
+ * What puppeteer's install script does in a clone is decided by .puppeteerrc.cjs, which it reads in its own process.
  */
 
 const load = createRequire(import.meta.url);

@@ -1,9 +1,9 @@
 import { createRequire } from 'node:module';
 
 /*
- * For tests: the half-circuit approach written down a second time, from the formulas and not from src/flight, and
- * integrated by odex (Hairer and Wanner's extrapolation code, in JavaScript). It is told the numbers of a plan and
- * flies them; it solves for nothing. Where it agrees with the core, both read the formulas alike.
+ * For tests: the half-circuit approach written out a second time, from the formulas and not from src/flight, and
+ * integrated by odex (Hairer and Wanner's extrapolation code, in JavaScript). It is given the numbers of a plan and
+ * flies them; it solves for nothing. Where it agrees with the core, both read the formulas the same way.
  */
 
 type Rates = (time: number, y: number[]) => number[];
@@ -12,12 +12,12 @@ interface Solver {
   relativeTolerance: number;
   solve(f: Rates, from: number, y: number[], to: number): { y: number[] };
 }
-// Required, not imported: the package ships its TypeScript source beside the build, and that is not ours to check.
+// Required, not imported: the package ships its TypeScript source beside the build, and we do not want to check that.
 const { Solver: OdexSolver } = createRequire(import.meta.url)('odex') as {
   Solver: new (n: number) => Solver;
 };
 
-/** All SI and rad; winds in the direction they blow from, relative to the landing direction. */
+/** All in SI units and rad; winds as the direction they blow from, relative to the landing direction. */
 export interface OdexFlight {
   readonly elevation: number;
   readonly wind: {
@@ -62,7 +62,7 @@ const gas = 8314.32 / 28.9644;
 const lapse = 0.0065;
 const [X, Y, H, PSI, PHI, V, GAMMA] = [0, 1, 2, 3, 4, 5, 6] as const;
 
-/** Flies the half circuit by odex and says where and when each leg began. */
+/** Flies the half circuit with odex, and says where and when each leg began. */
 export function flyByOdex(flight: OdexFlight): Places {
   const { side, bestGlide } = flight;
 
@@ -75,17 +75,20 @@ export function flyByOdex(flight: OdexFlight): Places {
   };
   const trueOver = (height: number) => Math.sqrt(101325 / (gas * 288.15) / density(height));
 
-  /** m: the height whose wind is met: not below 2 m, the corner there rounded by half a metre to each side. */
+  /** m: the height whose wind is met: not below 2 m, with the corner there rounded by half a metre to each side. */
   const carried = (height: number) =>
     height <= 1.5 ? 2 : height >= 2.5 ? height : 2 + (height - 1.5) ** 2 / 2;
 
-  /** How much of the way round a corner is behind: nought before it, 1 after, and a straight line between. */
+  /** How much of the way round a corner has been covered: 0 before it, 1 after, and a straight line between. */
   const past = (height: number, corner: number, half: number) =>
     Math.min(1, Math.max(0, (height - corner + half) / (2 * half)));
-  /** rad a metre: the turning sets in about 10 m, within half a metre, and ends about 304.8 m, within a twentieth of it. */
+  /**
+   * rad for each metre: the turning begins at about 10 m, within half a metre, and ends at about 304.8 m, within a
+   * twentieth of it.
+   */
   const spin = (height: number) =>
     (flight.wind.veer / 294.8) * (past(height, 10, 0.5) - past(height, 304.8, 15.24));
-  /** The integral of `past`: a parabola within the corner, the way beyond it above. */
+  /** The integral of `past`: a parabola within the corner, the distance beyond it above. */
   const behind = (height: number, corner: number, half: number) =>
     height > corner + half ? height - corner : half * past(height, corner, half) ** 2;
   const blowsFrom = (height: number) =>
@@ -98,7 +101,7 @@ export function flyByOdex(flight: OdexFlight): Places {
     return [-speed * Math.cos(blowsFrom(height)), -speed * Math.sin(blowsFrom(height))];
   };
 
-  /** The derivative of the power law and of the turning, m/s a metre. */
+  /** The derivative of the power law and of the turning, m/s for each metre. */
   const windChange = (height: number): [number, number] => {
     const growth = (flight.wind.exponent / carried(height)) * Math.min(1, Math.max(0, height - 1.5));
     const [along, across] = wind(height);
@@ -107,7 +110,7 @@ export function flyByOdex(flight: OdexFlight): Places {
   /** d(ln sqrt(rho0/rho))/dh of an atmosphere whose temperature falls evenly. */
   const thinning = (height: number) =>
     ((g / (gas * lapse) - 1) / 2) * (lapse / (fieldTemperature - lapse * height));
-  /** What the air velocity loses with the wind and the thinning air on the way down, a metre, over g. */
+  /** What the air velocity loses to the wind and the thinning air on the way down, for each metre, over g. */
   const worthOfHeight = (tas: number, horizontal: number, heading: number, height: number) => {
     const [along, across] = windChange(height);
     const shear = horizontal * (Math.cos(heading) * along + Math.sin(heading) * across);
@@ -132,7 +135,7 @@ export function flyByOdex(flight: OdexFlight): Places {
     return angle;
   };
 
-  /** The published reductions of FAA-H-8083-25 as Lagrange's parabola in the logarithms. */
+  /** The published reductions of FAA-H-8083-25 as a Lagrange parabola in the logarithms. */
   const nodes = [
     [0.1, 0.476],
     [0.25, 0.235],
@@ -315,7 +318,7 @@ export function flyByOdex(flight: OdexFlight): Places {
     state[PSI] = headingFor(track, tas * Math.cos(glideAngle(state[V]!, 0)), state[H]!);
   };
 
-  // The leg itself, each on its own ground line. Headings unwind to nought, the landing direction.
+  // The legs, each on its own ground line. Headings unwind to 0, the landing direction.
   const [downwindTrack, baseTrack] = [-side * Math.PI, (-side * Math.PI) / 2];
   fly(onLine(downwindTrack, steady), (y) => y[X]! + flight.pastAbeam);
   holdHeading(downwindTrack);

@@ -10,8 +10,8 @@ import { requestSentence } from '../src/words/refusals/request-words.ts';
 import { requestFor } from './flight-school.ts';
 
 /*
- * Requests as a careless program might make them: a sensible one, in which up to eight things are spoilt. Either a
- * RequestError says what to change, or there is a plan and every number of it is one.
+ * Requests as a careless program might make them: a sensible one with up to eight things spoilt. Either a
+ * RequestError says what to change, or there is a plan and every number in it is a number.
  */
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -51,7 +51,7 @@ const sensible: fc.Arbitrary<PlanRequest> = fc
     return requestFor(id, { ...rest, wind: { from, speed }, gust: gusts, detail: 'flight' });
   });
 
-/** Where something can be spoilt: every field that the core reads, some of them not in every request. */
+/** Where something can be spoilt: every field that the core reads, some of which are not in every request. */
 const places = [
   ...['approach', 'power', 'circuit', 'wind', 'wind.from', 'wind.speed', 'gust', 'windProfile', 'windLayers'],
   ...['windLayers.0', 'windLayers.0.height', 'windLayers.0.from', 'windLayers.0.speed'],
@@ -76,7 +76,7 @@ const places = [
 
 const rubbish: fc.Arbitrary<unknown> = fc.oneof(
   fc.constantFrom(Number.NaN, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, undefined, null),
-  // Nought, a negative ratio, a bank of 90 degrees, a wind from 400 degrees, a height plus a kilometre.
+  // 0, a negative ratio, a bank of 90 degrees, a wind from 400 degrees, a height plus a kilometre.
   fc.constantFrom(0, -0, -6.4, Math.PI / 2, 400 * radiansPerDegree, 1300, 1e-12, 1e9, -1e9, 1e300, 0.5, 7),
   fc.constantFrom('12', '', 'spiral', '210/12kt', 'toString', true, false),
   fc.constantFrom({}, [], [1, 2, 3], [{}], { points: [] }, [{ height: 0, from: 0, speed: 5 }]),
@@ -86,7 +86,7 @@ const rubbish: fc.Arbitrary<unknown> = fc.oneof(
 type Spoilt = readonly [place: string, value: unknown];
 const spoilt: fc.Arbitrary<Spoilt> = fc.tuple(fc.constantFrom(...places), rubbish);
 
-/** A copy of the request in which each place holds its rubbish, whatever stood there. */
+/** A copy of the request with rubbish in each of the places, whatever was there. */
 function spoil(request: PlanRequest, changes: readonly Spoilt[]): PlanRequest {
   const copy = structuredClone(request) as never as Record<string, unknown>;
   for (const [place, value] of changes) {
@@ -94,7 +94,7 @@ function spoil(request: PlanRequest, changes: readonly Spoilt[]): PlanRequest {
     const last = names.pop()!;
     let holder: unknown = copy;
     for (const name of names) holder = (holder as Record<string, unknown> | null | undefined)?.[name];
-    // Where a list stands for a runway, its `length` is the list's own.
+    // Where a list takes the place of a runway, its `length` is the list's own.
     if (typeof holder !== 'object' || holder === null || (Array.isArray(holder) && last === 'length'))
       continue;
     (holder as Record<string, unknown>)[last] = structuredClone(value);
@@ -102,7 +102,7 @@ function spoil(request: PlanRequest, changes: readonly Spoilt[]): PlanRequest {
   return copy as never;
 }
 
-/** The paths of what is no number although it is of that type. */
+/** The paths of values that are not numbers although their type is `number`. */
 function notNumbers(value: unknown, path = 'plan'): string[] {
   if (typeof value === 'number') return Number.isFinite(value) ? [] : [`${path} is ${value}`];
   if (typeof value !== 'object' || value === null) return [];
@@ -112,7 +112,7 @@ function notNumbers(value: unknown, path = 'plan'): string[] {
 /** A message is of use if it names a range, or says in words what is needed instead. */
 const saysWhatToGive = /\d.* to .*\d|must|needs?\b|needed|known:|\badd\b|\bgive\b|\bbegin\b|limit of \d/;
 
-/** Plans, and says whether it was refused. Fails for an error of another kind and for a number that is none. */
+/** Plans, and says whether it was refused. Fails for an error of another kind, and for a number that is not one. */
 function flownOrRefused(request: PlanRequest): 'flown' | 'refused' {
   let json: Record<string, unknown>;
   try {
@@ -142,7 +142,7 @@ describe('the core, asked for anything', () => {
         }),
         { numRuns: spoiltRuns, seed: 1903 },
       );
-      // Both happen, or the mix tests nothing.
+      // Both happen; otherwise the mix would test nothing.
       expect(Math.min(counts.flown, counts.refused)).toBeGreaterThan(spoiltRuns / 100);
     },
     10 * minutes,
@@ -178,7 +178,7 @@ describe('the core, asked for anything', () => {
     'runway.length',
   ];
   const figures = [...numbers, 'airfield.elevation', 'aircraft.landingRoll', 'aircraft.wing.aboveWheels'];
-  // A text, a list or a yes that JavaScript takes for a number would be reckoned with silently.
+  // A text, a list or a yes that JavaScript takes for a number would silently be used in the calculation.
   it.each(figures)('refuses %s as anything but a number', (place) => {
     for (const value of ['70', [70], true]) {
       const asked = spoil(requestFor('osier', { detail: 'flight' }), [[place, value]]);

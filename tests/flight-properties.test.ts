@@ -28,7 +28,7 @@ const number = degrees;
 /** As few runs as find something; the same ones each time, so that a failure can be repeated. */
 const runs = (numRuns: number) => ({ numRuns, seed: 1903 });
 
-/** Anything an instructor may ask for of a half circuit, sensible or not. */
+/** Anything that an instructor may ask for in a half circuit, sensible or not. */
 const asked = fc.record({
   id: fc.constantFrom(...aircraftIds),
   power: fc.constantFrom('idle' as const, 'stopped' as const),
@@ -47,7 +47,7 @@ function requestOf({ id, windFrom, knots, bank, ...rest }: Asked): PlanRequest {
   return requestFor(id, { ...rest, wind: windOffRunway(windFrom, knots), bank: bank * radiansPerDegree });
 }
 
-/** Places of a flight as plain numbers, to hold two flights against each other. */
+/** Places of a flight as plain numbers, to compare two flights. */
 const places = (plan: Plan, mirrored = 1) =>
   plan.track.map(({ time, along, across, height }) => [time, along, mirrored * across, height]);
 
@@ -151,7 +151,7 @@ describe('every half circuit', () => {
   });
 });
 
-/** Paths of what JSON would turn into null or leave out. */
+/** The paths of what JSON would turn into null or leave out. */
 function notPrintable(value: unknown, path = ''): string[] {
   if (value === undefined || (typeof value === 'number' && !Number.isFinite(value))) return [path];
   if (typeof value !== 'object' || value === null) return [];

@@ -2,14 +2,15 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { lessonOf, openTrialSchool, plain, type Ran, type TrialSchool } from './packet-school.ts';
 import { readPdf } from './pdf-reader.ts';
 
-// Plans of every grade, printed with the real command: exit codes, what stands in the terminal, and every page of the PDF.
+// Plans of every grade, printed with the real command: exit codes, what is in the terminal, and every page of the
+// PDF.
 
 const words = 'At :key[base-key]{show=height} look at the spot.\n\n::keys\n\n## More\n\nThe end.';
 const crosswind = 'wind: 330/14kt';
 const shown = lessonOf(words, [crosswind, 'shows: not-to-be-flown']);
 const wanted = ['sound', 'shown', 'steep', '--aircraft', 'osier-15', '--edition', 'both'];
 const said = ({ err }: Ran) => plain(err.replaceAll('\n', ' | '));
-/** `line:column … kind …`, those of the kinds. */
+/** `line:column … kind …`, only of these kinds. */
 const told = ({ err }: Ran, kinds: string) =>
   err.split('\n').filter((line) => new RegExp(`^\\d+:\\d+\\S* +(?:${kinds}) `).test(line));
 

@@ -15,15 +15,15 @@ import { parseWind } from '../src/units/wind-text.ts';
 import { lessonOf, plain, wordsOf } from './packet-school.ts';
 
 /*
- * Plans of every grade, as packets, in the book and checked, without a browser. The Osier 15 has a limit of 9 kt of
- * crosswind; a turn with more than 45 degrees of bank is no medium turn (FAA-H-8083-3, chapter 3).
+ * Plans of every grade, as packets, in the book and when checked, without a browser. The Osier 15 has a limit of 9 kt
+ * of crosswind; a turn with more than 45 degrees of bank is not a medium turn (FAA-H-8083-3, chapter 3).
  */
 
 const words =
   'At :key[base-key]{show=height} look at the spot.\n\n::pattern\n\n::keys\n\n## More\n\nThe end.';
 const crosswind = 'wind: 330/14kt';
 const shows = 'shows: not-to-be-flown';
-/** The front matter begins with line 2; these stand in lines 4 and 5. */
+/** The front matter begins at line 2; these are in lines 4 and 5. */
 const trial: Readonly<Record<string, readonly string[]>> = {
   plain: [],
   cross: [crosswind],

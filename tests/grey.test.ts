@@ -19,7 +19,7 @@ import { type Declaration, pageDeclarations } from './page-rules.ts';
  * step of grey (WCAG 2.2, 1.4.1: colour is not the only visual means of conveying information).
  */
 
-/** Between them every kind of drawing, and faults over a plan. */
+/** Together they have every kind of drawing, and faults over a plan. */
 const lessons = ['judging-the-glide', 'power-off-180', 'faulty-approaches', 'faulty-landings'];
 const kinds = ['pattern', 'profile', 'reach', 'turns', 'round-out', 'final-sight'];
 

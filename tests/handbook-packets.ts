@@ -20,14 +20,14 @@ export interface HandbookPacket extends Omit<Packet, 'path'> {
 }
 
 const lessons = fileURLToPath(new URL('../lessons', import.meta.url));
-/** The day that the packets bear. */
+/** The day on the packets. */
 const date = new Date('2031-05-06T00:00:00Z');
 
 const rotation = ['osier-15', 'sallow-10', 'withy-80'] as const;
 
 /**
  * One packet of every lesson of the handbook, or of some, made by the press and not printed. The aircraft take turns;
- * the editions change with every round of them, so that each aircraft has both. Throws where a lesson does not build.
+ * the edition changes with every round, so that each aircraft has both. Throws where a lesson does not build.
  */
 export async function handbookPackets(only?: readonly string[]): Promise<HandbookPacket[]> {
   const { withSoundAircraft: school } = await readSchool(lessons, date);

@@ -41,10 +41,10 @@ afterAll(() => school.remove());
 
 const pageText = (pdf: ReadPdf, page: number) => plain(pdf.pages[page - 1]?.text ?? '').replaceAll('- ', '-');
 
-/** What was said but for how far the printing is. */
+/** What was said, apart from how far the printing has got. */
 const beside = (err: string) => err.replace(/^Printing .*\n/gm, '');
 
-/** What a list of the front matter says: words and the page that they are on. */
+/** What a list of the front matter says: words, and the page that they are on. */
 function entries(list: string): { text: string; page: number }[] {
   const start = html.indexOf(`<section class="matter ${list}"`);
   const part = html.slice(start, html.indexOf('</section>', start));
@@ -77,7 +77,7 @@ describe("a school's book", () => {
       const words = text.replace(/^\d+ /, '');
       expect(pageText(student, page), `${text} on page ${page}`).toContain(words);
     }
-    // They come in the order of the pages.
+    // They come in page order.
     const pages = found.map(({ page }) => page);
     expect(pages).toEqual([...pages].sort((a, b) => a - b));
   });

@@ -15,8 +15,7 @@ import { picturesIn } from '../src/press/packet/lesson-pictures.ts';
 import { checkYaml } from '../src/school/check-yaml.ts';
 import { settings } from '../src/school/school.ts';
 
-// Lessons and school files that were written to do harm: each ends in a message of ours with its place, or in
-// harmless text.
+// Lessons and school files written to do harm: each ends in a message of ours with its place, or in harmless text.
 
 const context = contextOf(flyTrial());
 
@@ -26,7 +25,7 @@ interface Outcome {
   readonly warnings: readonly string[];
 }
 
-/** Reads and renders a whole lesson file; all that comes out is looked at for what no page may hold. */
+/** Reads and renders a whole lesson file; everything that comes out is examined for what no page may hold. */
 function open(value: string, folder?: string): Outcome {
   const file = new VFile({ path: 'lessons/hostile.md', value });
   const options = folder === undefined ? {} : { pictures: picturesIn(folder) };

@@ -3,10 +3,10 @@ import { descendants, isAlive, nameOf, startedWith } from './processes.ts';
 
 /** The variable that every process of a run finds in its environment, and hands on to those that it starts. */
 const mark = 'CHALKWING_TEST_RUN';
-/** ms that what was told to end has for it. What nobody has told never ends: this decides nothing. */
+/** ms that a process which was told to end has to do so. One that nobody has told never ends, so this decides nothing. */
 const toEnd = 60_000;
 
-/** Marks whatever this process starts from now on; gives the mark, which begins with that of its own parent. */
+/** Marks whatever this process starts from now on; gives the mark, which begins with that of the parent process. */
 export function markOwn(): string {
   const own = `${process.pid}/`;
   const before = process.env[mark] ?? '';
@@ -16,8 +16,8 @@ export function markOwn(): string {
 }
 
 /**
- * What this process has started, and they in turn, and is still there: by name. It waits for what is about to end, and
- * ends as soon as nothing is left.
+ * What this process, and in turn those it started, have started and is still running: by name. It waits for what is
+ * about to end, and returns as soon as nothing is left.
  */
 export async function leftBehind(patience = toEnd): Promise<string[]> {
   const marked = markOwn();

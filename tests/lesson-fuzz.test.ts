@@ -19,7 +19,7 @@ const lessons = readdirSync(folder)
   .map((name) => readFileSync(folder + name, 'utf8'));
 const examples = components.map(({ example }) => example);
 
-/** Syntax of directives and of all that can stand around them, and what has no business in a lesson. */
+/** The syntax of directives and of everything that can be around them, and what has no business in a lesson. */
 const pieces = [
   ...[
     ':',
@@ -99,7 +99,7 @@ const pieces = [
   ],
 ];
 
-/** Numerical Recipes' linear congruential generator (Press et al., 2nd edition, section 7.1), remembered. */
+/** Numerical Recipes' linear congruential generator (Press et al., 2nd edition, section 7.1), from memory. */
 function randomFrom(seed: number): (below: number) => number {
   let state = seed >>> 0;
   return (below) => {
@@ -114,7 +114,7 @@ function pick<Item>(items: readonly Item[], random: Random): Item {
   return items[random(items.length)]!;
 }
 
-/** A stretch of a lesson from one line to another, at times behind front matter and beside an example. */
+/** A stretch of a lesson from one line to another, sometimes after front matter and beside an example. */
 function stretch(random: Random): string {
   const lines = pick(lessons, random).split('\n');
   const from = random(lines.length);
@@ -171,7 +171,7 @@ function faultIn(value: string, rendered: boolean): string | undefined {
   const lines = value.split(/\r\n|\r|\n/);
   for (const { line, column, reason, source, ruleId } of file.messages) {
     const inside = line !== undefined && line >= 1 && line <= lines.length;
-    // One column behind the end of a line is where what is missing would stand; a byte order mark has no column.
+    // One column past the end of a line is where something missing would be; a byte order mark has no column.
     const onLine = inside && column !== undefined && column >= 1 && column <= lines[line - 1]!.length + 1;
     if (source !== 'chalkwing' || !ruleId || !reason || !onLine)
       return `said "${reason}" (${source}, ${ruleId}) at ${line}:${column}`;
@@ -195,7 +195,7 @@ function faultsOf(
 }
 
 describe('mangled lessons', () => {
-  // A test for every two thousand or so: none is so long that it seems to hang.
+  // A test for every two thousand or so: none takes so long that it seems to hang.
   const starts = Array.from({ length: 11 }, (_, part) => part * 1_800);
   it.each(starts)('1,800 stretches from seed %i: messages of ours, each with its place', (from) => {
     const faults = faultsOf(

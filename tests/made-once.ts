@@ -3,13 +3,13 @@ import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { inject } from 'vitest';
 
-/** What one file of tests has made, or could not, for all those that ask for the same. */
+/** What one test file has made, or could not make, for all those that ask for the same. */
 interface Outcome<T> {
   readonly made?: T;
   readonly failed?: string;
 }
 
-/** Makes something in JSON once for all files of a run: by whoever asks first, while the others wait for it. */
+/** Makes something in JSON once for all files of a run: the first to ask makes it, while the others wait for it. */
 export async function madeOnce<T>(name: string, make: () => Promise<T>): Promise<T> {
   const path = join(inject('sharedFolder'), name);
   const isFirst = await mkdir(`${path}.begun`).then(

@@ -7,8 +7,8 @@ import type { School } from '../src/school/school.ts';
 import { parseWind } from '../src/units/wind-text.ts';
 import { plain, tableRows, wordsOf } from './packet-school.ts';
 
-// One figure, one rounding: packets of demonstration lessons are made in memory, with a record of every figure that is
-// printed. Whatever is printed of one number reads alike on all pages of a packet.
+// One figure, one rounding: packets of demonstration lessons are made in memory, with a record of every figure that
+// is printed. Whatever is printed of one number reads the same on all pages of a packet.
 
 interface Printed {
   readonly kind: string;
@@ -18,7 +18,7 @@ interface Printed {
 
 const { printed, recorded } = vi.hoisted(() => {
   const printed: Printed[] = [];
-  /** A module whose formatters also note what they print; of each its kind of quantity. */
+  /** A module whose formatters also note what they print, for each with its kind of quantity. */
   const recorded = <T extends object>(module: T, kinds: Readonly<Record<string, string>>): T => {
     const noting = Object.entries(kinds).map(([name, kind]) => {
       const print = module[name as keyof T] as (...args: unknown[]) => string;
@@ -212,7 +212,7 @@ describe('the words of a packet', () => {
 
 /** Without the mark of a limit that is passed there. */
 const keyName = (label: string) => label.replace(/ (beyond a limit|not to be flown)$/, '');
-/** The heights at the keys, of the workings that end every packet. */
+/** The heights at the keys, from the workings that end every packet. */
 const flownHeights = (html: string) =>
   new Map(
     tableRows(html, /Key positions as flown, from the spot/).map(
@@ -223,7 +223,7 @@ const feet = (text: string) => (/\d/.test(text) ? Number(text.replace(/[^\d.]/g,
 const tables = (html: string) => [...html.matchAll(/<table[\s\S]*?<\/table>/g)].map(([table]) => table);
 const rowsOf = (html: string, which: RegExp) =>
   tables(html).some((table) => which.test(table)) ? tableRows(html, which) : [];
-/** Without what the plan has in hand, which stands under its height. */
+/** Without what the plan has in hand, which is under its height. */
 const gatesOf = (html: string) =>
   rowsOf(html, /class="gates"/).map((row) =>
     row.map((cell) => cell.replace(/ [\d.,]+ ft in hand below$/, '')),

@@ -10,7 +10,7 @@ import { planApproach } from '../src/flight/plan/planner.ts';
 import { requestFor, windOffRunway } from './flight-school.ts';
 
 /*
- * The npm package as a school gets it: packed, and unpacked into an empty folder. Beside it lie the packages that its
+ * The npm package as a school gets it: packed, and unpacked into an empty folder. Beside it are the packages that its
  * own package file names, taken from this project's, and no other: an import of one that it does not name fails.
  */
 
@@ -70,7 +70,7 @@ beforeAll(async () => {
     offline,
   );
   if (code !== 0) throw new Error(`npm pack failed\n${err}`);
-  // What comes before the list is what an older npm says of the script that compiles.
+  // What comes before the list is what an older npm says about the script that compiles.
   const [{ filename, files }] = JSON.parse(out.slice(out.search(/^\[/m))) as [
     { filename: string; files: { path: string }[] },
   ];

@@ -24,7 +24,7 @@ function messagesOf({ err }: Ran): Message[] {
   return messages;
 }
 
-/** Where a piece of the source stands, lines and columns counted from 1. */
+/** Where a piece of the source is, lines and columns counted from 1. */
 function placeOf(source: string, piece: string) {
   const before = source.slice(0, source.indexOf(piece)).split('\n');
   return { line: before.length, column: before.at(-1)!.length + 1 };
@@ -102,7 +102,7 @@ describe('a lesson with mistakes', () => {
     const { line, column } = placeOf(mistaken, piece);
     expect(messages[0]).toMatchObject({ file: 'lessons/mistaken.md', line });
     expect(messages[0]!.text).toMatch(right);
-    // An attribute is shown from its name or from the brace before it.
+    // An attribute is pointed at from its name or from the brace before it.
     expect(Math.abs(messages[0]!.column - column)).toBeLessThanOrEqual(piece === 'colour' ? 1 : 0);
   });
 

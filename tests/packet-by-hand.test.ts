@@ -1,9 +1,10 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { lessonOf, openTrialSchool, type TrialSchool, tableRows, wordsOf } from './packet-school.ts';
 
-// An instructor with a calculator: the figures of the last pages, redone from what is printed there and nothing else.
-// Gas constant, lapse rate and sea level values: US Standard Atmosphere 1976, table 2 (R*/M0 = 8314.32/28.9644).
-// Turn, load factor: FAA-H-8083-25, chapter Aerodynamics of Flight. Power law of the wind: common practice, no source.
+// An instructor with a calculator: the figures of the last pages, worked out again from what is printed there and
+// nothing else. Gas constant, lapse rate and sea level values: US Standard Atmosphere 1976, table 2 (R*/M0 =
+// 8314.32/28.9644). Turn, load factor: FAA-H-8083-25, chapter Aerodynamics of Flight. Power law of the wind: common
+// practice, no source.
 
 let school: TrialSchool;
 const pages = new Map<string, string>();
@@ -59,7 +60,7 @@ describe.each(packets)('%s, redone by hand', (packet) => {
     const { sine } = sinkInTurn(page());
     const speed = trueAirspeed(page());
     const { bank } = turnOf(page());
-    // r = V² cos γ / (g tan φ): that of a level turn, seen from above.
+    // r = V² cos γ / (g tan φ): the radius of a level turn, seen from above.
     expectPrinted(
       (speed ** 2 * Math.sqrt(1 - sine ** 2)) / (9.80665 * Math.tan(bank)),
       printed('Radius through the air'),
@@ -81,7 +82,7 @@ describe.each(packets)('%s, redone by hand', (packet) => {
     const angle = (from - inputOf(page(), 'Runway; direction true').at(-1)!) * radians;
     const ground = Math.sqrt(horizontal! ** 2 - (wind * Math.sin(angle)) ** 2) - wind * Math.cos(angle);
     expectPrinted(ground, printed('Groundspeed, drift allowed for'));
-    // Half of the last place of the speed and of the sink, each, comes to about two places here.
+    // Half of the last place of the speed, and of the sink, comes to about two places here.
     expectPrinted(ground / sink!, printed('Glide over the ground'), 'Glide over the ground', 2.6);
   });
 
@@ -117,7 +118,7 @@ const radians = Math.PI / 180;
 interface Redone {
   /** The beginning of the line. */
   readonly what: string;
-  /** The result, from the numbers of the working as they stand from left to right. */
+  /** The result, from the numbers of the working as they come from left to right. */
   readonly redo: (...numbers: number[]) => number;
   /** Which number of the printed result; the first where it is left out. */
   readonly at?: number;
@@ -171,14 +172,14 @@ const redone: readonly Redone[] = [
   { what: 'Aim point before', redo: (roundOut, holdOff) => roundOut + holdOff },
 ];
 
-/** The best glide, of the power setting that the page names. */
+/** The best glide, for the power setting that the page names. */
 function bestGlide(page: string): { ratio: number; speed: number } {
   const power = /Engine (idling|stopped)/.exec(wordsOf(page))![1]!;
   const [ratio, , knots] = inputOf(page, `Best glide, engine ${power}`);
   return { ratio: ratio!, speed: knots! * knot };
 }
 
-/** How speeds grow from the handbook's mass to the mass flown. */
+/** How much speeds grow from the handbook's mass to the mass flown. */
 function massFactor(page: string): number {
   return Math.sqrt(inputOf(page, 'Mass flown')[0]! / inputOf(page, 'Speeds hold at')[0]!);
 }
@@ -200,8 +201,8 @@ function trueAirspeed(page: string): number {
 }
 
 /**
- * Drag over weight at the speed of best glide is half parasite and half induced, the induced half grows with the square
- * of the lift, which is the weight's part across the path over the cosine of the bank. Found by halving.
+ * Drag over weight at the speed of best glide is half parasite and half induced; the induced half grows with the
+ * square of the lift, which is the part of the weight across the path over the cosine of the bank. Found by halving.
  */
 function sinkInTurn(page: string): { sine: number; sink: number } {
   const { ratio } = bestGlide(page);
@@ -243,7 +244,7 @@ function inputOf(page: string, label: string): number[] {
   return numbersOf(wordsOf(entry[2]!));
 }
 
-/** Numbers as printed; a sign belongs to a number that stands right behind it. */
+/** Numbers as printed; a sign belongs to the number right after it. */
 function numberTexts(text: string): string[] {
   return text.match(/−?\d[\d,]*(\.\d+)?/g) ?? [];
 }
@@ -254,7 +255,7 @@ function numbersOf(text: string): number[] {
 
 interface Printed {
   readonly value: number;
-  /** One in the last place. The page prints four figures or more and leaves noughts at the end out. */
+  /** One in the last place. The page prints four figures or more, and leaves out zeros at the end. */
   readonly unit: number;
 }
 
@@ -267,7 +268,7 @@ function asPrinted(text: string): Printed {
 
 /**
  * By how much the result moves where each number of the working is half of its last place away from what is printed,
- * all to the same side. Whole numbers are taken as they stand.
+ * all to the same side. Whole numbers are taken as they are.
  */
 function roundingOf(redo: Redone['redo'], texts: readonly string[]): number {
   const numbers = texts.map((text) => asPrinted(text).value);

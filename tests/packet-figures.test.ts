@@ -15,8 +15,8 @@ import {
 import { type ReadPage, type ReadPdf, readPdf } from './pdf-reader.ts';
 import { openPage, openWindow } from './screen.ts';
 
-// The demonstration lesson, built with the real command for two aircraft, then for other winds, runways, power settings
-// and papers; its figures held against `chalkwing plan --json` and against a ruler laid on the PDF.
+// The demonstration lesson, built with the real command for two aircraft, then for other winds, runways, power
+// settings and papers; its figures are compared with `chalkwing plan --json`, and with a ruler laid on the PDF.
 
 const lesson = 'power-off-180';
 const units = { height: 'ft', distance: 'm', speed: 'kt' } as const;
@@ -163,7 +163,7 @@ describe('the same lesson for another aircraft, runway, wind and power setting',
 
   it('with another wind alone, the whole lesson has other numbers and the same words', () => {
     const [one, other] = ['A4/osier-15', 'other-wind/osier-15'].map((packet) =>
-      // What flying a fault comes to is said in other words in another wind: short, or long, and what puts it right.
+      // In another wind, other words say what flying a fault comes to: short, or long, and what puts it right.
       lessonWords(html.get(packet)!.replace(/<tr class="flown">[\s\S]*?<\/tr>/g, '')),
     );
     expect(other).not.toBe(one);
@@ -216,7 +216,7 @@ describe('the HTML', () => {
     const page = whole.replace(/<script\b[\s\S]*?<\/script>/g, '');
     const outward = /<(script|link|iframe|object|embed|base)\b|@import|\son\w+=/gi;
     expect(page.match(outward) ?? []).toEqual([]);
-    // Names of XML vocabularies look like addresses and are none; nor are the fonts' letters.
+    // Names of XML vocabularies look like addresses and are not; nor are the letters of the fonts.
     const rest = page.replace(/ xmlns(:\w+)?="[^"]*"/g, '').replace(/url\(data:[^)]*\)/g, '');
     expect(rest.match(/https?:.{0,30}|\/\/[\w-]+\.\w.{0,30}/g) ?? []).toEqual([]);
     for (const [, address] of page.matchAll(/\b(?:src|href|srcset|poster|action)="([^"]*)"/g))
@@ -347,7 +347,7 @@ function drawingPage({ pages }: ReadPdf): ReadPage {
   return found[0]!;
 }
 
-/** The scale in figures and the bars above it, upper one first, as somebody with a ruler finds them. mm. */
+/** The scale in figures and the bars above it, the upper one first, as somebody with a ruler finds them. mm. */
 function readScale(page: ReadPage) {
   const caption = page.words.find(({ text }) => /^Scale 1:/.test(text))!;
   const scale = Number(/^Scale 1:([\d,]+)/.exec(caption.text)![1]!.replaceAll(',', ''));
@@ -357,7 +357,7 @@ function readScale(page: ReadPage) {
     .filter(({ from }) => from[1] < caption.y && from[1] > caption.y - 12)
     .sort((a, b) => a.from[1] - b.from[1]);
   const bars = lines.map(({ from, to, length }, index) => {
-    // The numbers stand above the upper bar and below the lower one.
+    // The numbers are above the upper bar and below the lower one.
     const row = page.words.filter(({ y }) =>
       index === 0 ? y < from[1] && y > from[1] - 4 : y > from[1] && y < from[1] + 6,
     );
@@ -388,7 +388,7 @@ function runwaySides({ segments }: ReadPage, width: number): number[] {
   return long.filter((one) => long.some((other) => beside(one, other))).map(({ length }) => length);
 }
 
-/** What the author wrote, as words a reader sees: from the objective to the standards, without the drawings. */
+/** What the author wrote, as the words that a reader sees: from the objective to the standards, without the drawings. */
 function lessonWords(page: string): string {
   const aim = /<div class="aim">[\s\S]*?<section class="caution packet-cautions"/.exec(page)![0];
   const body = /<div class="lesson">[\s\S]*?<section class="workings"/.exec(page)![0];
@@ -398,7 +398,7 @@ function lessonWords(page: string): string {
 }
 
 /**
- * Finds every sentence of the Markdown in the page, and what stands there in place of each directive. Throws where a
+ * Finds every sentence of the Markdown in the page, and what is there in place of each directive. Throws where a
  * sentence is not in the page word for word.
  */
 function figuresIn(markdown: string, page: string): { directive: string; text: string }[] {
@@ -413,7 +413,7 @@ function figuresIn(markdown: string, page: string): { directive: string; text: s
   });
 }
 
-/** The words of a sentence that are for a two-seater of this class: those for others are not in the page. */
+/** The words of a sentence that are for a two-seater of this class: those for other aircraft are not in the page. */
 function forAircraft(markdown: string, type: string): string {
   const open = ':for[';
   const start = markdown.indexOf(open);

@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 
-/** The day that every packet of these tests bears. */
+/** The day on every packet of these tests. */
 export const day = '2031-05-06';
 
 export interface Ran {
@@ -22,12 +22,12 @@ export interface TrialSchool {
   readonly run: (args: readonly string[], environment?: Readonly<Record<string, string>>) => Promise<Ran>;
   /** `chalkwing build`, dated `day`. */
   readonly build: (args: readonly string[], environment?: Readonly<Record<string, string>>) => Promise<Ran>;
-  /** `chalkwing build` with no browser to be found: the HTML alone, in a second instead of four. */
+  /** `chalkwing build` with no browser to be found: HTML and text alone, in a second instead of four. */
   readonly buildHtml: (args: readonly string[]) => Promise<Ran>;
   readonly write: (path: string, content: string) => Promise<void>;
   readonly read: (path: string) => Promise<Buffer>;
   readonly text: (path: string) => Promise<string>;
-  /** Puts `to` in place of `from`, which must stand in the file once. */
+  /** Puts `to` in place of `from`, which must be in the file exactly once. */
   readonly edit: (path: string, from: string, to: string) => Promise<void>;
   /** Every file under `dist`, hidden ones too, sorted. */
   readonly built: () => Promise<string[]>;
@@ -69,7 +69,7 @@ export async function openTrialSchool(): Promise<TrialSchool> {
         entries
           .filter((entry) => entry.isFile())
           .map((entry) => join(entry.parentPath, entry.name).slice(folder.length + 1))
-          // What a build remembers of itself.
+          // What a build remembers about itself.
           .filter((path) => !path.includes('/.printed/'))
           .sort()
       );
@@ -78,7 +78,7 @@ export async function openTrialSchool(): Promise<TrialSchool> {
   };
 }
 
-/** A lesson: front matter and the words under it. The first line of the words is line 6 where `settings` has none. */
+/** A lesson: front matter, and words under it. The first line of the words is line 6 where there are no `settings`. */
 export function lessonOf(words: string, settings: readonly string[] = []): string {
   return ['---', 'title: A trial lesson', 'approach: "180"', ...settings, '---', '', words, ''].join('\n');
 }
@@ -97,7 +97,7 @@ export function wordsOf(html: string): string {
   );
 }
 
-/** Spaces that do not break as plain ones, curled quotes straight. */
+/** No-break spaces as plain ones, curled quotes as straight ones. */
 export function plain(text: string): string {
   return text
     .replace(/[“”]/g, '"')
@@ -106,7 +106,7 @@ export function plain(text: string): string {
     .trim();
 }
 
-/** The rows of the first table whose tag or caption matches, as the words of their cells; head and caption left out. */
+/** The rows of the first table whose tag or caption matches, as the words of their cells; without head and caption. */
 export function tableRows(html: string, which: RegExp): string[][] {
   const table = [...html.matchAll(/<table[\s\S]*?<\/table>/g)]
     .map(([found]) => found)
@@ -119,7 +119,7 @@ export function tableRows(html: string, which: RegExp): string[][] {
   );
 }
 
-/** The inputs' fingerprint that a packet bears. */
+/** The fingerprint of the inputs on a packet. */
 export function fingerprintOf(html: string): string {
   const found = new Set([...wordsOf(html).matchAll(/inputs ([\da-f]{8})\b/g)].map(([, mark]) => mark!));
   if (found.size !== 1) throw new Error(`The page bears ${found.size} fingerprints`);

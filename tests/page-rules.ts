@@ -1,12 +1,12 @@
 /** One declaration of a style sheet or of a `style` attribute. */
 export interface Declaration {
-  /** The selectors around it, the outermost first; of an attribute, the element's tag. */
+  /** The selectors around it, the outermost first; for an attribute, the element's tag. */
   readonly selector: string;
   readonly property: string;
   readonly value: string;
 }
 
-/** Every declaration of a style sheet, fonts left out: enough of CSS for what the press writes itself. */
+/** Every declaration of a style sheet, without fonts: enough of CSS for what the press writes itself. */
 function declarationsOf(css: string): Declaration[] {
   const found: Declaration[] = [];
   const open: string[] = [];
@@ -37,7 +37,7 @@ function declarationsOf(css: string): Declaration[] {
   return found;
 }
 
-/** All declarations of a self-contained page, drawings left out: of its style sheets and of its elements. */
+/** All declarations of a self-contained page, without drawings: those of its style sheets and of its elements. */
 export function pageDeclarations(html: string): Declaration[] {
   const sheets = [...html.matchAll(/<style[^>]*>([\s\S]*?)<\/style>/g)];
   const elements = html

@@ -1,6 +1,6 @@
 import { getDocument, OPS, Util } from 'pdfjs-dist/legacy/build/pdf.mjs';
 
-/** What a test reads back from a printed PDF. Lengths in mm, origin at the top left of the page. */
+/** What a test reads back from a printed PDF. Lengths in mm, with the origin at the top left of the page. */
 export interface ReadPdf {
   readonly title: string | undefined;
   readonly language: string | undefined;
@@ -19,16 +19,16 @@ export interface PageWords {
 export interface ReadPage extends PageWords {
   readonly fonts: readonly ReadFont[];
   readonly segments: readonly Segment[];
-  /** What the page is to a screen reader: the tags of what lies on it, in reading order. */
+  /** What the page is to a screen reader: the tags of what is on it, in reading order. */
   readonly tags: readonly ReadTag[];
 }
 
-/** A structure element (ISO 32000-1, 14.8.4) as far as it lies on one page. */
+/** A structure element (ISO 32000-1, 14.8.4), the part of it that is on one page. */
 export interface ReadTag {
   readonly role: string;
   /** The alternative text; undefined where it has none. */
   readonly alternative: string | undefined;
-  /** All the text in it, that of its children too. */
+  /** All the text in it, including that of its children. */
   readonly text: string;
   readonly children: readonly ReadTag[];
 }
@@ -45,7 +45,7 @@ interface ReadFont {
   readonly embedded: boolean;
 }
 
-/** A straight piece of a stroked or filled path, as it lies on paper. */
+/** A straight piece of a stroked or filled path, as it is on paper. */
 interface Segment {
   readonly from: readonly [number, number];
   readonly to: readonly [number, number];
@@ -78,7 +78,7 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
   }
 }
 
-/** The words alone, and where they stand: of a long PDF they are read sooner than the rest. */
+/** The words alone, and where they are: in a long PDF these are read sooner than the rest. */
 export async function readWords(bytes: Uint8Array): Promise<PageWords[]> {
   const task = getDocument({ data: new Uint8Array(bytes), verbosity: 0 });
   const document = await task.promise;
@@ -160,7 +160,7 @@ async function readTags(page: PdfPage): Promise<ReadTag[]> {
       if (item.id && !marked.has(item.id)) marked.set(item.id, '');
     }
   }
-  // An element is given whole to every page that it reaches; what of it lies on another page has nothing here.
+  // pdfjs gives an element whole to every page that it reaches; the part of it on another page has nothing here.
   const liesHere = (node: StructureNode): boolean =>
     'role' in node ? node.children.some(liesHere) : marked.has(node.id ?? '');
   const textOf = (node: StructureNode): string =>

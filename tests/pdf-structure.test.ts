@@ -5,11 +5,11 @@ import { type ReadPdf, type ReadTag, readPdf } from './pdf-reader.ts';
 import { openSharedPrinter } from './screen.ts';
 
 /*
- * What a screen reader has of a printed packet: ISO 32000-1, 14.7 and 14.8 (structure, tagged PDF), and what
- * ISO 14289-1 (PDF/UA-1) asks on top of it, as far as a test can judge it.
+ * What a screen reader gets from a printed packet: ISO 32000-1, 14.7 and 14.8 (structure, tagged PDF), and what ISO
+ * 14289-1 (PDF/UA-1) asks for beyond that, as far as a test can judge it.
  */
 
-/** Between them the three aircraft and both editions. */
+/** Together they have the three aircraft and both editions. */
 const lessons = ['judging-the-glide', 'power-off-90', 'power-off-180', 'faulty-landings'];
 
 interface Printed extends HandbookPacket {
@@ -37,7 +37,7 @@ const packetOf = (lesson: string) => printed.find((packet) => packet.lesson === 
 
 const headingPattern = /<h([1-6])\b[^>]*>([\s\S]*?)<\/h\1>/g;
 
-/** The words of the headings of a packet, in their order. */
+/** The words of the headings of a packet, in order. */
 function headingsOf(html: string): string[] {
   return [...html.matchAll(headingPattern)].map(([, , inner]) =>
     inner!
@@ -113,7 +113,7 @@ describe('the tables of a printed packet', () => {
 });
 
 describe('the drawings of a printed packet', () => {
-  // A height, a length or a distance, as a reader who does not see the drawing hears it.
+  // A height, a length or a distance, as a reader who cannot see the drawing hears it.
   const figureWithUnit = /\d\s?(ft|m|km|NM|°)(?![\p{L}\d])/u;
 
   each('of %s each have an alternative text with heights and distances in figures', (lesson) => {

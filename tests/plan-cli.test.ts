@@ -14,7 +14,7 @@ interface Ran {
   readonly err: string;
 }
 
-/** Spaces that do not break are spaces to these tests. */
+/** To these tests, no-break spaces are spaces. */
 const plainSpaces = (text: string) => text.replace(/[\u00a0\u202f]/g, ' ');
 
 /** Runs `chalkwing plan` as an instructor would, from the project's folder. */
@@ -29,7 +29,7 @@ function plan(...args: readonly string[]): Promise<Ran> {
   });
 }
 
-/** The demonstration approach, with options added or put in place of its own. */
+/** The demonstration approach, with options added or in place of its own. */
 function ask(changes: Readonly<Record<string, string>> = {}, ...flags: readonly string[]): Promise<Ran> {
   const options = { aircraft, airfield, runway: '24', approach: '180', wind: '210/12kt', ...changes };
   return plan(...Object.entries(options).flatMap(([name, value]) => [`--${name}`, value]), ...flags);

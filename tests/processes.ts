@@ -1,14 +1,14 @@
 import { readdirSync, readFileSync } from 'node:fs';
 
-// What runs beside a test, looked up as Linux has it; elsewhere nothing is found.
+// What runs beside a test, looked up the Linux way; elsewhere nothing is found.
 
-/** The processes that a process has started, and those that they have, by their ids. */
+/** The processes that a process has started, and those that they have started, by their ids. */
 export function descendants(pid: number): number[] {
   const children = processes().filter((each) => parentOf(each) === pid);
   return children.flatMap((child) => [child, ...descendants(child)]);
 }
 
-/** The processes that were started with a variable that begins so, whoever is their parent by now. */
+/** The processes that were started with a variable whose value begins like this, whoever is their parent by now. */
 export function startedWith(name: string, value: string): number[] {
   const entry = `${name}=${value}`;
   return processes().filter((pid) =>
@@ -18,7 +18,7 @@ export function startedWith(name: string, value: string): number[] {
   );
 }
 
-/** Whether a process is there, and not only its end unread by its parent. */
+/** Whether a process is running, and is not only waiting for its parent to read how it ended. */
 export function isAlive(pid: number): boolean {
   const status = read(pid, 'status');
   return status !== undefined && !/^State:\s*[ZX]/m.test(status);
@@ -41,7 +41,7 @@ function parentOf(pid: number): number | undefined {
   return found ? Number(found[1]) : undefined;
 }
 
-/** Undefined of a process that has ended, or is another user's. */
+/** Undefined for a process that has ended, or is another user's. */
 function read(pid: number, file: 'status' | 'environ' | 'cmdline'): string | undefined {
   try {
     return readFileSync(`/proc/${pid}/${file}`, 'utf8');

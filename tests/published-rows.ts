@@ -2,7 +2,7 @@ import type { Published } from '../src/checks/published.ts';
 
 export type { Published };
 
-/** How far a row lets us be from its value; rounding of binary fractions is not a difference. */
+/** How far our value may be from the row's; the rounding of binary fractions is not a difference. */
 export function allowance({ tolerance }: Published, value: number): number {
   const rounding = 1e-9 * Math.max(1, Math.abs(value));
   return (tolerance.abs ?? (tolerance.rel ?? 0) * Math.abs(value)) + rounding;

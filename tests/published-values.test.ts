@@ -21,7 +21,7 @@ const lessons = new URL('../lessons', import.meta.url).pathname;
 const at = (name: string) => `${lessons}/${name}`;
 const row = (id: string) => published.find((one) => one.id === id)!;
 
-// What computes our values is shared with the page (src/press/checks); what judges them here is not.
+// What computes our values is shared with the page (src/checks); what judges them here is not.
 const results = runChecks();
 const checks = allChecks(flyersOf((await readSchool(lessons)).value!));
 

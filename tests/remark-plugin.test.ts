@@ -17,7 +17,8 @@ import { parseLesson } from '../src/lesson/parse-lesson.ts';
 import rehypeLesson from '../src/lesson/rehype-lesson.ts';
 import remarkLesson from '../src/lesson/remark-lesson.ts';
 
-// The lesson language in pipelines that know nothing else of this project: the plugins of others before and behind it.
+// The lesson language in pipelines that know nothing else of this project: with other people's plugins before and
+// after it.
 
 const source = [
   'The glide is 6:1 at 10:30 on the map 1:5000, note:this, and wind: is said.',

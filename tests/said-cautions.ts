@@ -11,7 +11,7 @@ export type SaidCaution = Omit<Caution, 'remedy' | 'source'> & {
   readonly remedy: string | undefined;
 };
 
-/** The cautions of a plan, each with what is said of it. */
+/** The cautions of a plan, each with what is said about it. */
 export function saidCautions(
   plan: CautionSubject & { readonly cautions: readonly Caution[] },
 ): SaidCaution[] {

@@ -7,13 +7,13 @@ interface Part {
   readonly close: () => Promise<void>;
 }
 
-/** A browser's page on which a test looks at finished HTML, as a reader on a screen does. */
+/** A browser page on which a test looks at finished HTML, as a reader on a screen does. */
 export interface Screen extends Part {
-  /** Shows a document in a window so many CSS pixels wide; the page is the same one every time. */
+  /** Shows a document in a window this many CSS pixels wide; the page is the same one every time. */
   readonly show: (html: string, width: number) => Promise<Page>;
 }
 
-/** Pages and cookies of a test's own, in the browser that all tests share. Nothing there gives up by the clock. */
+/** A test's own pages and cookies, in the browser that all tests share. Nothing there gives up after a time. */
 export async function openWindow(): Promise<Part & { readonly context: BrowserContext }> {
   const browser = await puppeteer.connect({ browserWSEndpoint: inject('browser'), protocolTimeout: 0 });
   const context = await browser.createBrowserContext();

@@ -27,8 +27,8 @@ import { saidCautions } from './said-cautions.ts';
 import { openScreen, type Screen } from './screen.ts';
 
 /*
- * The packets as a student uses them on a screen: the page computes again what the press computes here, and is held
- * against it. Pages are set into the browser as text, with no server and no file beside them.
+ * The packets as a student uses them on a screen: the page computes again what the press computes here, and the two
+ * are compared. Pages are put into the browser as text, with no server and no file beside them.
  */
 
 const lessons = fileURLToPath(new URL('../lessons', import.meta.url));
@@ -125,7 +125,7 @@ const liveParts = (page: Page) =>
   page.evaluate(`[...document.querySelectorAll(
     '[data-live], .table-room, .masthead, .packet-cautions')].map((each) => each.outerHTML).join('\\n')`) as Promise<string>;
 
-/** What stands in the sentences and tables that are made again, as words; drawings are measured with other rulers. */
+/** The words in the sentences and tables that are made again; drawings are measured with other rulers. */
 function liveWords(html: string): string[] {
   return [...html.matchAll(/<(span|table|p)\b[^>]*data-live="[^"]*"[\s\S]*?<\/\1>/g)].map(([found]) =>
     wordsOf(found),
@@ -178,7 +178,7 @@ describe('a packet on a screen', () => {
 
 describe('a setting moved on the page', () => {
   it('is held against the day that the lesson asks for', async () => {
-    // 7 kt: the printed wind of 8 kt breaks it.
+    // 7 kt: the printed wind of 8 kt breaks the limit.
     const { html } = await build('power-off-180', { day: { mostWind: 3.65 } });
     const page = await open(html);
     const broken = async () =>
@@ -275,7 +275,7 @@ describe('a setting moved on the page', () => {
     expect(await words(page, '.masthead .setting')).toEqual([]);
     await page.keyboard.press('Tab');
     await settled(page);
-    // Put to the lowest that can be set, which is flown: its turn to final is too low.
+    // Set to the lowest that can be set, and flown: its turn to final is too low.
     expect(await page.$eval('input[type=number][aria-labelledby="study-height"]', (each) => each.value)).toBe(
       '400',
     );

@@ -22,7 +22,7 @@ function halfCircuitIn(from: number, knots: number): PlanRequest {
 
 export const asked = halfCircuitIn(210, 12);
 
-/** Winds in which the two are to be equally exact: one alone can be met by luck. */
+/** Winds in which the two have to be equally exact: in one alone that may be luck. */
 export const severalWinds = [
   asked,
   halfCircuitIn(238, 0),
@@ -39,7 +39,7 @@ const tenWinds: readonly WindCase[] = [-2, 1, 4, 7, 10].flatMap((headwind) =>
   })),
 );
 
-/** So many winds: the same ten over and over, so that a longer table holds no harder plans than a short one. */
+/** This many winds: the same ten over and over, so that a longer table has no harder plans than a short one. */
 export function winds(count: number): WindCase[] {
   return Array.from({ length: count }, (_, i) => tenWinds[i % tenWinds.length]!);
 }

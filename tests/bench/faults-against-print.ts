@@ -16,15 +16,15 @@ import { type Line, outcome } from './table.ts';
 
 const name = 'faulty-approaches';
 const aircraft = 'osier-15';
-/** Of the time that printing takes. */
+/** As a share of the time that printing takes. */
 const target = 0.5;
 const rounds = 5;
-/** m/s: what is remembered of a plan is not found again in another wind. */
+/** m/s: what is remembered about a plan is not found again in a different wind. */
 const otherWind = 1e-4;
 
 const { value: school } = await readSchool(fileURLToPath(new URL('../../lessons', import.meta.url)));
 
-/** All faults of a packet flown, with their recoveries, and drawn, against the printing of the whole packet. */
+/** All faults of a packet flown, with their recoveries, and drawn; compared with printing the whole packet. */
 export async function faultsAgainstPrint(): Promise<Line[]> {
   const date = new Date('2031-05-06T00:00:00Z');
   const build = {
@@ -77,7 +77,10 @@ export async function faultsAgainstPrint(): Promise<Line[]> {
   });
 }
 
-/** The work of flying and drawing what these directives ask for, the lesson read and planned, in a wind that no earlier round had. */
+/**
+ * The work of flying and drawing what these directives ask for, with the lesson read and planned, in a wind that no
+ * earlier round had.
+ */
 function flown(body: readonly string[], lesson: string): (round: number) => () => void {
   const head = lesson.slice(0, lesson.indexOf('\n---', 3) + 4);
   return (round) => {

@@ -1,4 +1,7 @@
-/** Median of how long each of these takes, ms: run in turns, so that whatever else the machine does falls on all alike. */
+/**
+ * The median of how long each of these takes, ms: they are run in turns, so that whatever else the machine does
+ * affects all alike.
+ */
 export function inTurns(works: readonly (() => unknown)[], rounds: number, warmUp: number): number[] {
   for (let i = 0; i < warmUp; i++) for (const work of works) work();
   const taken: number[][] = works.map(() => []);
@@ -17,7 +20,7 @@ export function median(values: readonly number[]): number {
   return sorted[Math.floor(sorted.length / 2)]!;
 }
 
-/** Bytes of heap that a piece of work leaves used before anything is collected; the median of several. */
+/** Bytes of heap that a piece of work has used before anything is collected; the median of several. */
 export function bytesAllocated(work: () => unknown, rounds: number): number {
   const { gc } = globalThis as { gc?: () => void };
   if (!gc) throw new Error('run with --expose-gc');
@@ -28,6 +31,6 @@ export function bytesAllocated(work: () => unknown, rounds: number): number {
     work();
     grown.push(process.memoryUsage().heapUsed - before);
   }
-  // A collection on the way makes the difference too small, never too large.
+  // A collection in between makes the difference too small, never too large.
   return Math.max(...grown);
 }

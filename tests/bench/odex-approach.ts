@@ -18,10 +18,13 @@ const descending: Scale = [1, 1, 0.1];
 const landing: Scale = [1, 1, 0.1, 0.01];
 const stopping: Scale = [1, 0.1];
 
-/** m: as the core's own (`approaching.ts`). */
+/** m: finer than the core's own (`open-approach.ts`). */
 const lineTolerance = 1e-5;
 
-/** Numbers of a half circuit: how far past abeam the base turn starts, and how far from the centreline the final one. */
+/**
+ * The numbers of a half circuit: how far past abeam the base turn starts, and how far from the centreline the final
+ * one.
+ */
 export interface HalfCircuit {
   readonly pastAbeam: number;
   readonly lead: number;
@@ -34,9 +37,9 @@ interface Place {
   heading: number;
 }
 
-/** The half circuit of two turns at a request's conditions, flown by odex. */
+/** The half circuit of two turns in a request's conditions, flown by odex. */
 interface Flights {
-  /** From the downwind key to the touchdown, m along; the lead is found if `lead` is not given. */
+  /** From the downwind key to the touchdown, m along; the lead is found where `lead` is not given. */
   readonly touchdown: (pastAbeam: number, lead?: number) => number;
   /** The lead last flown. */
   readonly lead: () => number;
@@ -44,8 +47,8 @@ interface Flights {
 }
 
 /**
- * Finds the two numbers of the half circuit with odex for the flying, by the same shooting as the core's: the same
- * guesses, the same secants, the same tolerances. For an approach that is flown faster than the best glide.
+ * Finds the two numbers of the half circuit with odex doing the flying, by the same shooting as the core's: the same
+ * guesses, the same secants, the same tolerances. For an approach flown faster than the best glide.
  */
 export function solveByOdex(request: PlanRequest, odex: OdexLegs): HalfCircuit {
   const { touchdown, lead, guess } = flights(request, odex);
@@ -54,7 +57,7 @@ export function solveByOdex(request: PlanRequest, odex: OdexLegs): HalfCircuit {
   return { pastAbeam: sought.x, lead: lead() };
 }
 
-/** Where a half circuit of these numbers touches down, m along. */
+/** Where a half circuit with these numbers touches down, m along. */
 export function touchdownByOdex(request: PlanRequest, flown: HalfCircuit, odex: OdexLegs): number {
   return flights(request, odex).touchdown(flown.pastAbeam, flown.lead);
 }
@@ -101,7 +104,7 @@ function legsOf(conditions: Conditions, side: 1 | -1, bank: number, pull: number
     if (!y) throw new Error('a leg does not end');
     return y;
   };
-  /** Distance flown on a line and the height left, until `distance`. */
+  /** Distance flown along a line and the height left, up to `distance`. */
   const line = (track: number, height: number, distance: number) => {
     const rates = alongLine(conditions, track, eas, 0);
     const longest = (1.5 * distance) / rates(0, [0, height])[0]! + 1;

@@ -4,7 +4,7 @@ import { type Dense, type Rates, Solver } from './odex-solver.ts';
 export interface OdexSetting {
   /** m; rad and m/s by their lever arm. */
   readonly tolerance: number;
-  /** The relative tolerance as a share of the absolute one, per metre; the order that odex begins with follows from it. */
+  /** The relative tolerance as a share of the absolute one, per metre; it decides the order that odex begins with. */
   readonly relative: number;
   /** s: the step tried first. */
   readonly firstStep: number;
@@ -14,12 +14,12 @@ export interface OdexSetting {
   readonly judgeDense: boolean;
 }
 
-/** What a leg's lengths are worth in its own units, for the tolerance of each component. */
+/** What the lengths of a leg are worth in its own units, for the tolerance of each component. */
 export type Scale = readonly number[];
 
-/** odex, one solver a state size, set up once and used for every leg of every flight. */
+/** odex, with one solver for each state size, set up once and used for every leg of every flight. */
 export class OdexLegs {
-  /** Of the right-hand side, since the start. */
+  /** Evaluations of the right-hand side, since the start. */
   evaluations = 0;
   private readonly setting: OdexSetting;
   private readonly solvers = new Map<Scale, Solver>();
@@ -38,8 +38,8 @@ export class OdexLegs {
   }
 
   /**
-   * The state where `left` comes down to nought; undefined where it does not within `longest` s. The step that goes past is looked
-   * into by the dense output, and the place found in it by false position (Illinois), as ours is.
+   * The state where `left` falls to 0; undefined where it does not within `longest` s. The step that goes past it is
+   * examined through the dense output, and the place is found in it by false position (Illinois), as ours is.
    */
   until(
     rates: Rates,

@@ -6,18 +6,21 @@ import type { Conditions } from '../../src/flight/flying/conditions.ts';
 import type { Rates } from './odex-solver.ts';
 
 /*
- * Right-hand sides for odex, written for speed: the core's own air, wind and glide; only what changes in a leg is
- * integrated; what is a known function of the time (the bank rolled in, the speed picked up) is not; and each
- * fills an array of its own, which odex copies from.
+ * Right-hand sides for odex, written for speed: the core's own air, wind and glide. Only what changes in a leg is
+ * integrated; what is a known function of time (the bank rolled in, the speed picked up) is not; and each fills an
+ * array of its own, which odex copies from.
  */
 
 const g = standardGravity;
 
-/** 1 and what the thinning air and the wind's change take of a metre of height, `shear` being air velocity times that change. */
+/**
+ * 1 plus what the thinning air and the change of the wind take from a metre of height, `shear` being the air velocity
+ * times that change.
+ */
 const worthOf = (conditions: Conditions, height: number, tas: number, shear: number) =>
   1 + (tas * tas * conditions.thinning(height) + shear) / g;
 
-/** Distance and height along a ground line, the speed growing by `gain` m/s EAS a second from `eas`. */
+/** Distance and height along a ground line, with the speed growing by `gain` m/s EAS a second from `eas`. */
 export function alongLine(conditions: Conditions, track: number, eas: number, gain: number): Rates {
   const rates = [0, 0];
   const drift = stillAir();
@@ -40,7 +43,7 @@ export function alongLine(conditions: Conditions, track: number, eas: number, ga
   };
 }
 
-/** Distance, height and speed in the last of final, the nose where it is. */
+/** Distance, height and speed in the last part of final, with the nose where it is. */
 export function lastOfFinal(conditions: Conditions): Rates {
   const rates = [0, 0, 0];
   const drift = stillAir();
@@ -59,7 +62,7 @@ export function lastOfFinal(conditions: Conditions): Rates {
   };
 }
 
-/** Along, across, height and heading in a gliding turn, the bank growing by `roll` rad/s from `bank`. */
+/** Along, across, height and heading in a gliding turn, with the bank growing by `roll` rad/s from `bank`. */
 export function inTurn(conditions: Conditions, eas: number, bank: number, roll: number): Rates {
   const rates = [0, 0, 0, 0];
   const drift = stillAir();
@@ -102,7 +105,7 @@ export function roundingOut(conditions: Conditions, pull: number): Rates {
   };
 }
 
-/** Along and airspeed in the hold-off; the height goes with the airspeed in proportion. */
+/** Along and airspeed in the hold-off; the height goes in proportion to the airspeed. */
 export function holdingOff(conditions: Conditions, level: number, entry: number, touchdown: number): Rates {
   const rates = [0, 0];
   const drift = stillAir();

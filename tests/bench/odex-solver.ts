@@ -10,7 +10,7 @@ type OnStep = (
   dense?: Dense | false,
 ) => boolean | undefined;
 
-/** What the bench uses of odex (Hairer and Wanner's extrapolation code, in JavaScript). */
+/** The parts of odex that the bench uses (Hairer and Wanner's extrapolation code, in JavaScript). */
 export interface Solver {
   denseOutput: boolean;
   denseOutputErrorEstimator: boolean;
@@ -27,5 +27,5 @@ export interface Solver {
   ): { y: number[]; nEval: number };
 }
 
-// Required, not imported: the package ships its TypeScript source beside the build, and that is not ours to check.
+// Required, not imported: the package ships its TypeScript source beside the build, and we do not want to check that.
 export const { Solver } = createRequire(import.meta.url)('odex') as { Solver: new (size: number) => Solver };

@@ -21,14 +21,14 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 const date = new Date('2031-05-06T00:00:00Z');
 const aircraft = 'osier-15';
 const rounds = 5;
-/** Times of the bare browser. */
+/** In times of the bare browser. */
 const most = { packet: 1.15, book: 2.2 };
-/** Of a packet among ten, for one among eighty. */
+/** In times of a packet among ten, for one among eighty. */
 const mostOfMany = 1.15;
-/** Of a cold build. */
+/** As a share of a cold build. */
 const mostUnchanged = 0.1;
 
-/** What printing costs beside the bare browser that prints the same finished HTML, and what a build costs again. */
+/** What printing costs compared with the bare browser printing the same finished HTML, and what a second build costs. */
 export async function printing(): Promise<Line[]> {
   const { value: school } = await readSchool(join(root, 'lessons'));
   const common = { choices: {}, asked: {}, paper: 'A4' as const, date, version: 'bench' };
@@ -151,7 +151,7 @@ async function many(document: PageDocument): Promise<Line[]> {
   }
 }
 
-/** The demonstration's packets for one aircraft, built cold and again with nothing changed, as an instructor would. */
+/** The demonstration's packets for one aircraft, built cold and then again with nothing changed, as an instructor would. */
 function unchanged(): Line[] {
   const out = mkdtempSync(join(tmpdir(), 'chalkwing-bench-'));
   try {

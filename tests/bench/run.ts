@@ -7,8 +7,8 @@ import { scatter } from './scatter.ts';
 import { tableOf } from './table.ts';
 
 /*
- * `npm run bench`: how long the core takes. Medians of repeated runs after a warm-up, on one core; what is compared is
- * run in turns in the same process. It prints, and never fails: a machine's speed is no test.
+ * `npm run bench`: how long the core takes. Medians of repeated runs after a warm-up, on one core; things that are
+ * compared are run in turns in the same process. It prints and never fails: the speed of a machine is not a test.
  */
 
 const started = performance.now();

@@ -13,7 +13,7 @@ const target = 2000;
 export function scatter(): Line[] {
   const [time] = inTurns([() => monteCarlo(asked, landings, 1903)], 3, 1) as [number];
   const evaluations = evaluationsOf(() => monteCarlo(asked, 200, 1903)) / 200;
-  // Few enough that nothing is collected on the way.
+  // Few enough that nothing is collected in between.
   const bytes = bytesAllocated(() => monteCarlo(asked, 200, 1903), 7) / 200;
   return [
     [`${landings} landings`, `${time.toFixed(0)} ms`, outcome(`under ${target} ms`, time < target)],

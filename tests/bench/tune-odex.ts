@@ -3,7 +3,7 @@ import { inTurns } from './measure.ts';
 import { type HalfCircuit, solveByOdex, touchdownByOdex } from './odex-approach.ts';
 import { OdexLegs, type OdexSetting } from './odex-leg.ts';
 
-/** A flight so fine that it stands for the truth. */
+/** A flight so finely stepped that it counts as the truth. */
 const finest: OdexSetting = {
   tolerance: 1e-10,
   relative: 1e-4,
@@ -12,7 +12,7 @@ const finest: OdexSetting = {
   judgeDense: true,
 };
 
-/** m: how far from the spot the wheels touch when the numbers found are flown as finely as can be. */
+/** m: how far from the spot the wheels touch when the numbers found are flown as finely as possible. */
 export function touchdownError(request: PlanRequest, found: HalfCircuit): number {
   return Math.abs(touchdownByOdex(request, found, new OdexLegs(finest)));
 }
@@ -25,8 +25,8 @@ export interface Tuned {
 }
 
 /**
- * The fastest setting of odex whose numbers are right to `allowed` m in each of these winds. Of all settings the few with
- * the fewest evaluations are timed.
+ * The fastest setting of odex whose numbers are right to `allowed` m in each of these winds. Of all settings, only
+ * the few with the fewest evaluations are timed.
  */
 export function tuneOdex(requests: readonly PlanRequest[], allowed: number): Tuned {
   const exact = settings().flatMap((setting) => judged(setting, requests, allowed) ?? []);

@@ -1,4 +1,4 @@
-/* The one place where what is held against the second implementation is called. */
+/* The one place that calls the code which is compared with the second implementation. */
 
 import { planApproach } from '../../src/flight/plan/planner.ts';
 import { RequestError } from '../../src/flight/terms/errors.ts';

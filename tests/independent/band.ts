@@ -2,7 +2,7 @@ import type { FinalReach } from './final-reach.ts';
 import type { Complete } from './gate-paths.ts';
 import type { World } from './world.ts';
 
-/** Heights at a key from which the spot can be made; undefined where it is from none. */
+/** Heights at a key from which the spot can be made; undefined where there are none. */
 export interface Band {
   readonly low: number;
   readonly high: number;
@@ -11,7 +11,7 @@ export interface Band {
 /** A path from a key's height; undefined where it cannot be flown. */
 export type Path = (height: number) => Complete | undefined;
 
-/** m: no height above is looked at; and how nearly heights are found. */
+/** m: heights above this are not looked at; and how exactly heights are found. */
 const highest = 4000;
 const close = 0.01;
 
@@ -25,14 +25,14 @@ export interface Reaches {
   readonly slack: number;
 }
 
-/** The band of heights on final, so far before the spot. */
+/** The band of heights on final, this far before the spot. */
 export function bandOnFinal(reach: FinalReach, before: number): Band | undefined {
   const low = crossing(reach.aboutFarthest, (height) => reach.farthest(height), before);
   const high = crossing(reach.aboutSteepest, (height) => reach.steepest(height), before);
   return low === undefined || high === undefined ? undefined : { low, high };
 }
 
-/** The height at which a distance that grows with it is covered: about, by steps up, and then exactly. */
+/** The height at which a distance that grows with it is covered: first roughly, by steps up, and then exactly. */
 function crossing(about: Reach, exact: Reach, distance: number): number | undefined {
   let below = 2;
   for (let step = 8; below < highest; step *= 1.15) {
@@ -56,7 +56,7 @@ function halved(passed: (x: number) => boolean, low: number, high: number): numb
   return b;
 }
 
-/** The heights from which a path is complete high enough at a place from which final reaches the spot. */
+/** The heights from which a path is complete, high enough, at a place from which final reaches the spot. */
 export function bandOf(
   path: Path,
   guess: number,
@@ -82,8 +82,8 @@ export function bandOf(
 }
 
 /**
- * The height at the key from which the path is complete at a height: a metre there is about a metre here. Looked for higher up
- * where the path would end in the ground.
+ * The height at the key from which the path is complete at a given height: a metre at the key is about a metre there.
+ * It is looked for higher up where the path would end in the ground.
  */
 function aim(path: Path, guess: number, wanted: number): number | undefined {
   let height = guess;
@@ -101,20 +101,20 @@ function aim(path: Path, guess: number, wanted: number): number | undefined {
 }
 
 /**
- * From a height where a growing value is under nought up to where it is nought, or to where it is flown at last. Undefined
- * where neither is, up to the highest.
+ * From a height where a growing value is below 0 up to where it is 0, or to where it can first be flown. Undefined
+ * where there is neither, up to the highest.
  */
 function growTo(value: Reach, from: number, slope: number): { nought?: number; flown?: number } | undefined {
   let [a, fa] = [from, value(from)];
   if (!(fa < 0)) return undefined;
   let [b, fb] = [a, fa];
-  // Steps that go past it by a little.
+  // Steps that go a little past it.
   while (fb < 0) {
     [a, fa] = [b, fb];
     b = a + Math.max(1, (-1.2 * fa) / slope);
     if (b > highest) return undefined;
     fb = value(b);
-    // Higher up the path cannot be flown.
+    // From higher up the path cannot be flown.
     for (; Number.isNaN(fb) && b - a > close; fb = value(b)) b = (a + b) / 2;
     if (!(b - a > close)) return { flown: a };
   }

@@ -23,25 +23,26 @@ export interface Asked {
   readonly nearInLanding: number;
 }
 
-/** The place of a path that has least of the distance asked for. */
+/** The place of a path that has the least of the distance asked for. */
 export interface Clearance {
-  /** m in space. Nought where it is met. */
+  /** m in space. 0 where the obstacle is met. */
   readonly distance: number;
   /** m: what was asked for there. */
   readonly asked: number;
   readonly index: number;
 }
 
-/** m over the ground: a path is sampled, and so near to a wall of no thickness it is taken to be over it. */
+/** m over the ground: a path is sampled, so this near to a wall of no thickness it is taken to be over it. */
 const overIt = 0.3;
 
 type Point = readonly [along: number, across: number];
 type Segment = readonly [Point, Point];
 
 /**
- * By brute force, over a densely sampled path: the distance in space from an obstacle of the wing, brought down to the
- * height of the wheels, from tip to tip square to the heading, and of the tips where the bank puts them. An obstacle is a
- * wall across the landing direction: from the ground to its height, as wide as it is, of no thickness.
+ * By brute force, over a densely sampled path: the distance in space from an obstacle to the wing, brought down to
+ * the height of the wheels, from tip to tip square to the heading, and to the tips where the bank puts them. An
+ * obstacle is a wall across the landing direction: from the ground to its height, as wide as it is, with no
+ * thickness.
  */
 export function clearanceOf(
   path: readonly PathPoint[],
@@ -90,7 +91,7 @@ function partsOf(
   return [strip, ...tips];
 }
 
-/** Between two segments on the map: nought where they cross, else from an end of one to the other. */
+/** Between two segments on the map: 0 where they cross, else from an end of one to the other. */
 function apart(a: Segment, b: Segment): number {
   const turn = (p: Point, q: Point, r: Point) =>
     (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]);

@@ -4,9 +4,9 @@ import { drag, farthestSpeed, inducedLeft, sinGlide } from './polar.ts';
 import { BANK, EAS, H, PSI, type State, X, Y } from './rates.ts';
 import { g, thinnessOf, type Wind, type World } from './world.ts';
 
-// The second simulator against what can be worked out by hand, before it is held against anything.
+// The second simulator compared with what can be worked out by hand, before anything is compared with it.
 
-/** A glider of 6:1 in still air of constant density, but for what is changed. */
+/** A glider of 6:1 in still air of constant density, except for what is changed. */
 function still(changes: Partial<World> = {}): World {
   return {
     thinness: () => 1,
@@ -199,7 +199,8 @@ describe('turning', () => {
   });
 
   it('pays for the wind in which it turns: V . dW/g all round', () => {
-    // Half a turn from upwind to downwind through a wind that falls off: lost on the first quarter, got back on the last.
+    // Half a turn from upwind to downwind through a wind that falls off: lost on the first quarter, regained on the
+    // last.
     const world = still({ wind: blowing({ alongPerMetre: -0.02 }) });
     let [work, paid, last] = [0, 0, { height: 500, time: 0 }];
     const flight = new Flight(world, 0.002, (state, time) => {

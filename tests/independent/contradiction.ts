@@ -15,7 +15,7 @@ export interface Contradiction {
   readonly kind: Kind;
   /** One sentence, with its figures. */
   readonly says: string;
-  /** By how much, m; of gates, of height. */
+  /** By how much, m; for gates, of height. */
   readonly metres: number;
   readonly request: PlanRequest;
 }

@@ -4,16 +4,16 @@ import { EAS, H, PSI, X, Y } from './rates.ts';
 import { noWind, type World } from './world.ts';
 
 const foot = 0.3048;
-/** m. Another speed than the approach speed is held down to here. */
+/** m. A speed other than the approach speed is held down to here. */
 const backToApproach = 150 * foot;
-/** rad: the most by which an S-turn leaves final. */
+/** rad: the most that an S-turn leaves final by. */
 const widest = Math.PI / 4;
-/** m of height between two values that are flown; between them the distance goes straight, to centimetres. */
+/** m of height between two values that are flown; between them the distance is a straight line, to centimetres. */
 const apart = 3;
 
 /**
  * How far final goes over the ground from wings level on the centreline at the best-glide speed at a height: at the
- * farthest, and at the least. Not a number where it cannot be flown.
+ * farthest, and at the least. NaN where it cannot be flown.
  */
 export class FinalReach {
   readonly world: World;
@@ -27,9 +27,9 @@ export class FinalReach {
     this.turnsBack = this.coversLessFromHigher();
   }
 
-  /** The most that is covered from a height or from any lower one: where it is a distance, final reaches it. */
+  /** The most that is covered from a height or from any lower one: anything up to that distance can be reached. */
   farthest = (height: number) => this.extreme('most', height, (z) => this.flownFarthest(z));
-  /** The least that is covered from a height or from any higher one: where it is a distance, final need not pass it. */
+  /** The least that is covered from a height or from any higher one: final need not go past that distance. */
   steepest = (height: number) => this.extreme('least', height, (z) => this.flownSteepest(z));
 
   /** The same two, from values flown a few metres apart: for searches. */
@@ -38,7 +38,7 @@ export class FinalReach {
   aboutSteepest = (height: number) =>
     this.extreme('least', height, (z) => this.between('steepest', z, (at) => this.flownSteepest(at)));
 
-  /** The better of the approach speed, and the speed that goes farthest against the wind half way down. */
+  /** The better of the approach speed and the speed that goes farthest against the wind half way down. */
   private flownFarthest(height: number): number {
     const atApproach = this.straight(height);
     if (height <= backToApproach) return atApproach;
@@ -69,8 +69,8 @@ export class FinalReach {
   }
 
   /**
-   * A final that slows down from higher up, in more wind, may cover less than one from lower down. The definition takes the
-   * least height that reaches, and the greatest that need not pass.
+   * A final that slows down from higher up, in more wind, may cover less than one from lower down. The definition
+   * takes the least height that reaches, and the greatest that need not go past.
    */
   private extreme(which: 'most' | 'least', height: number, distance: (height: number) => number): number {
     let found = distance(height);
@@ -108,7 +108,7 @@ export class FinalReach {
     return this.landed(flight);
   }
 
-  /** As planned: with the plan's pull, or as much more as it takes to be level a foot up, where the wing gives that. */
+  /** As planned: with the plan's pull, or as much more as it takes to be level a foot up, where the wing allows that. */
   private landed(flight: Flight): number {
     const begun = flight.state.slice();
     const by = (load: number) => {
@@ -135,7 +135,7 @@ export class FinalReach {
     return steep ? lesser(atApproach, this.straight(height, steep.speed, steep)) : atApproach;
   }
 
-  /** rad: the widest S-turn to a side that is complete at the least height of final; nought where none is. */
+  /** rad: the widest S-turn to a side that is complete at the least height of final; 0 where there is none. */
   private widestSTurn(height: number, side: 1 | -1): number {
     const sound = (angle: number) => {
       const flight = this.sTurn(height, side, angle);
@@ -160,8 +160,8 @@ export class FinalReach {
   }
 
   /**
-   * Off final by an angle, rolled without a pause the other way to as much across it, straight if need be, and on to final.
-   * Undefined where it does not come back to the centreline so.
+   * Off final by an angle, rolled without a pause the other way to as much across it, straight if need be, and on to
+   * final. Undefined where it does not come back to the centreline that way.
    */
   private sTurn(height: number, side: 1 | -1, angle: number): Flight | undefined {
     const { world } = this;
@@ -176,12 +176,13 @@ export class FinalReach {
 const lesser = (a: number, b: number) => (Number.isNaN(a) || b < a ? b : a);
 const greater = (a: number, b: number) => (Number.isNaN(a) || b > a ? b : a);
 
-/** m. The centreline is met this nearly. */
+/** m. The centreline is met to within this. */
 const onCentreline = 0.02;
 
 /**
- * From wings level on a track that leads to the centreline: straight, for no less than nothing, and turned on to final, wings
- * level on the centreline. Undefined where there is no room, or the wind does not allow it. The flight is left there.
+ * From wings level on a track that leads to the centreline: straight, for at least no time, and turned on to final,
+ * wings level on the centreline. Undefined where there is no room, or the wind does not allow it. The flight is left
+ * there.
  */
 export function joinFinal(flight: Flight, track: number): Flight | undefined {
   if (flight.failed) return undefined;

@@ -22,7 +22,7 @@ import {
 import { advance } from './runge-kutta.ts';
 import { g, noWind, type World } from './world.ts';
 
-/** Seen at every step of a flight that is watched. */
+/** Called at every step of a flight that is watched. */
 export type Watch = (state: State, time: number, phase: Phase) => void;
 
 /** What is left until a leg ends: positive before it. */
@@ -38,12 +38,12 @@ const circleStep = () => 0.5;
 const roundOutStep = () => 0.05;
 const holdOffStep = () => 0.2;
 
-/** An aircraft under way: legs are flown one after the other by Runge and Kutta's fourth order. */
+/** An aircraft under way: legs are flown one after another by the fourth-order Runge-Kutta method. */
 export class Flight {
   readonly world: World;
   readonly state: State = new Float64Array(size);
   time = 0;
-  /** Why no leg more can be flown. */
+  /** Why no further leg can be flown. */
   failed: string | undefined;
   /** s: no step is longer; without it, as long as smoothness allows. */
   private readonly step: number | undefined;
@@ -69,14 +69,14 @@ export class Flight {
     return this;
   }
 
-  /** Takes over where another flight is. */
+  /** Takes over from where another flight is. */
   goOnFrom(state: State): this {
     this.state.set(state);
     this.failed = undefined;
     return this;
   }
 
-  /** Straight along a ground track to where nothing is left, changing to a speed first. */
+  /** Straight along a ground track until nothing is left, changing to a speed first. */
   line(
     phase: Phase,
     track: number,
@@ -98,7 +98,7 @@ export class Flight {
       fly(alongTrack(world, polar, track, change), (now) => Math.min(toSpeed(now), left(now)));
       if (toSpeed(state) < 1e-7) state[EAS] = eas;
     }
-    // In the last of final the nose stays where it is.
+    // In the last part of final the nose stays where it is.
     const above = phase === 'final' ? untilHeight(world.speedHeldDownTo) : left;
     fly(alongTrack(world, polar, track, 0), (now) => Math.min(left(now), above(now)));
     if (above(state) < 1e-6) fly(alongTrack(world, polar, track, 0, false), left);
@@ -107,8 +107,9 @@ export class Flight {
   }
 
   /**
-   * Turned to the heading that holds a track (not wrapped), by `side`, at a bank. With `rollOut`, wings level there; the
-   * roll-out begins as much earlier as it turns. Without, the turn ends at that heading with the bank on.
+   * Turned to the heading that holds a track (not wrapped), by `side`, at a bank. With `rollOut` it ends wings level
+   * there, and the roll-out begins as much earlier as it turns. Without, the turn ends at that heading with the bank
+   * on.
    */
   turn(phase: Phase, track: number, side: 1 | -1, bank: number, rollOut = true): this {
     const { rollRate } = this.world;
@@ -132,7 +133,7 @@ export class Flight {
     return this;
   }
 
-  /** A circle held on the ground from a track to another (not wrapped). */
+  /** A circle held on the ground from one track to another (not wrapped). */
   circle(phase: Phase, radius: number, side: 1 | -1, from: number, to: number): this {
     this.state[TRACK] = from;
     const settle = (state: State) => {
@@ -165,7 +166,7 @@ export class Flight {
     return this;
   }
 
-  /** m: how high a round-out from a state is level; not a number where the ground comes first. */
+  /** m: the height at which a round-out from a state is level; NaN where the ground comes first. */
   levelAfter(state: State, load: number): number {
     this.goOnFrom(state).roundOut(load);
     return this.failed || this.state[PATH]! > 1e-7 ? Number.NaN : this.state[H]!;
@@ -204,7 +205,10 @@ export class Flight {
     return this;
   }
 
-  /** Steps on until nothing is left, the last step cut to that. `settle` brings what follows from the state up to date. */
+  /**
+   * Steps on until nothing is left, with the last step cut to that. `settle` brings up to date what follows from the
+   * state.
+   */
   private run(
     phase: Phase,
     rates: Rates,
@@ -240,7 +244,10 @@ export class Flight {
     }
   }
 
-  /** s: how much of a step is left to the end, by false position; an end that stays for two rounds is halved (Illinois). */
+  /**
+   * s: how much of a step is left to the end, by false position; the weight of an end that stays for two rounds is
+   * halved (Illinois).
+   */
   private endWithin(rates: Rates, left: Left, step: number): number {
     let [a, fa] = [0, left(this.state)];
     let [b, fb] = [step, left(this.next)];

@@ -13,7 +13,7 @@ export interface Place {
   readonly across: number;
 }
 
-/** Where a path is complete on final: so far before the spot, so high. */
+/** Where a path is complete on final: how far before the spot, and how high. */
 export interface Complete {
   readonly before: number;
   readonly height: number;
@@ -23,7 +23,7 @@ export interface Complete {
 const shallowest = (5 * Math.PI) / 180;
 const steepest = (45 * Math.PI) / 180;
 
-/** m: a height at a key from which final may be complete about the least height. */
+/** m: a height at a key from which final may be complete at about the least height. */
 export function guessFrom({ leastFinal, glide }: World, { along, across }: Place, past: number): number {
   return leastFinal + (past + Math.abs(across) + Math.max(0, -along) / 4) / glide.ratio;
 }
@@ -32,7 +32,7 @@ function complete(flight: Flight | undefined): Complete | undefined {
   return flight && !flight.failed ? { before: -flight.state[X]!, height: flight.state[H]! } : undefined;
 }
 
-/** At once turned in from base leg by an angle (out where it is negative), straight, and on to final. */
+/** Turned in from base leg at once by an angle (out where it is negative), straight, and on to final. */
 export function fromBase(
   world: World,
   { along, across }: Place,
@@ -80,7 +80,7 @@ export function inOneTurn(
     flight.goOnFrom(begun).turn('final-turn', 0, side, bank);
     return flight.failed ? Number.NaN : -side * flight.state[Y]!;
   };
-  // Two turns at the planned bank have no room, so that much less is never the bank.
+  // Two turns at the planned bank have no room, so the bank is never less than half of it.
   let [low, high] = [Math.max(shallowest, world.bank / 2), Math.min(steepest, world.bankLimit)];
   if (!(overshoot(low) >= 0 && overshoot(high) <= 0)) return undefined;
   for (let i = 0; i < 40; i++) {

@@ -4,8 +4,8 @@ import { fromBase, fromDownwind, guessFrom, inOneTurn, type Place } from './gate
 import type { World } from './world.ts';
 
 /*
- * The edges of the gates by a search over all that their definition allows: a grid, then ever smaller steps about the
- * best of it. SI, rad.
+ * The edges of the gates by a search over everything that their definition allows: a grid, then smaller and smaller
+ * steps about the best of it. SI, rad.
  */
 
 /** A band, and the numbers of the paths that make the spot from its edges. */
@@ -14,11 +14,11 @@ export interface Found extends Band {
   readonly highAt: readonly number[];
 }
 
-/** rad: by how much the definition lets base leg be turned. */
+/** rad: how far the definition lets base leg be turned. */
 const turnedOut = -Math.PI / 4;
 const turnedIn = (75 * Math.PI) / 180;
 
-/** The band of a base key: over all angles by which the base leg may be turned. */
+/** The band of a base key: over all angles that the base leg may be turned by. */
 export function bandAtBaseKey(
   world: World,
   reach: FinalReach,
@@ -64,10 +64,10 @@ export function bandAtDownwindKey(
 type Range = readonly [low: number, high: number, parts: number];
 type Search = (at: readonly number[], reaches: Reaches) => Band | undefined;
 
-/** Least and greatest of the bands over ranges of one or two numbers. */
+/** The least and the greatest of the bands over ranges of one or two numbers. */
 function search(ranges: readonly Range[], band: Search, reach: FinalReach): Found | undefined {
   const about = { farthest: reach.aboutFarthest, steepest: reach.aboutSteepest, slack: 0.3 };
-  // What is just allowed by the first is allowed by these.
+  // What the first only just allows, these allow.
   const exact = { farthest: reach.farthest, steepest: reach.steepest, slack: 0.6 };
   const tried = gridOf(ranges).flatMap((at) => {
     const found = band(at, about);
@@ -108,8 +108,8 @@ function gridOf(ranges: readonly Range[]): number[][] {
 type Cost = (at: readonly number[]) => number;
 
 /**
- * The place of least cost: steps each way along the last range, halved when none is better, and at each the best along the
- * range before it. So a bound that runs across both is followed.
+ * The place of least cost: steps each way along the last range, halved when none is better, and at each of them the
+ * best along the range before it. That way a bound that runs across both is followed.
  */
 function descend(ranges: readonly Range[], from: readonly number[], cost: Cost): readonly number[] {
   const [range] = ranges.slice(-1);

@@ -1,6 +1,6 @@
 import type { BestGlide } from './world.ts';
 
-/** Drag over weight at a load factor; `induced` is what ground effect leaves of the induced part. */
+/** Drag over weight at a load factor; `induced` is the share of the induced part that ground effect leaves. */
 export function drag({ speed, ratio }: BestGlide, eas: number, load: number, induced = 1): number {
   // tan(gamma0) = 1/E, so cos(gamma0) = E/sqrt(1 + E^2).
   const cosBest = ratio / Math.sqrt(1 + ratio * ratio);
@@ -20,7 +20,7 @@ export function sinGlide(polar: BestGlide, eas: number, bank: number): number {
   return (2 * (a + q)) / (1 + Math.sqrt(1 + 4 * q * (a + q)));
 }
 
-/** FAA-H-8083-25: what ground effect takes of the induced drag with the wing this many spans up. */
+/** FAA-H-8083-25: what ground effect removes of the induced drag with the wing this many spans up. */
 const published = [
   [0.1, 0.476],
   [0.25, 0.235],
@@ -40,7 +40,7 @@ export function inducedLeft(spans: number): number {
   return 1 - Math.exp(-Math.exp(y));
 }
 
-/** The speed, m/s EAS, that goes farthest over the ground against a headwind: every hundredth tried, then thirds. */
+/** The speed, m/s EAS, that goes farthest over the ground against a headwind: every hundredth tried, then by thirds. */
 export function farthestSpeed(polar: BestGlide, headwind: number, thinness: number): number {
   const reach = (u: number) => {
     const sin = sinGlide(polar, u * polar.speed, 0);

@@ -7,7 +7,7 @@ import type { Chance } from './random.ts';
 const degrees = (angle: number) => (angle * Math.PI) / 180;
 const invented = 'invented for this test';
 
-/** An aircraft of 3:1 to 15:1 whose speeds stand in a sensible relation. */
+/** An aircraft of 3:1 to 15:1 whose speeds are in a sensible relation. */
 function randomAircraft(chance: Chance): AircraftData {
   const weightShift = chance.happens(0.5);
   const stall = weightShift ? chance.between(11, 17) : chance.between(15, 25);
@@ -38,7 +38,7 @@ function randomAircraft(chance: Chance): AircraftData {
   };
 }
 
-/** Layers that turn and grow with height; sometimes with a jump of wind between two of them. */
+/** Layers that turn and grow with height; sometimes with a jump of the wind between two of them. */
 function randomLayers(chance: Chance, from: number, speed: number) {
   let height = chance.between(5, 20);
   return Array.from({ length: chance.whole(2, 5) }, (_, i) => {
@@ -66,7 +66,7 @@ export function randomRequest(chance: Chance): PlanRequest {
   const heading = chance.between(0, 2 * Math.PI);
   const windProfile = chance.of(['power', 'power', 'power', 'uniform', 'layers'] as const);
   const spacing = chance.between(200, 900);
-  // About what a half circuit at this spacing takes.
+  // Roughly what a half circuit at this spacing takes.
   const enough = (spacing * chance.between(2.2, 4.5)) / ratio + 60;
   const height = Math.min(2500, Math.max(90, enough));
   const whole = {
@@ -115,7 +115,7 @@ export function randomRequest(chance: Chance): PlanRequest {
   };
 }
 
-/** Walls about the path of a plan: under it, beside it, on it, anywhere on its legs, and a few elsewhere. */
+/** Walls around the path of a plan: under it, beside it, on it, anywhere on its legs, and a few elsewhere. */
 export function randomObstacles(chance: Chance, plan: Plan, count = 6): Obstacle[] {
   return Array.from({ length: count }, (_, i) => {
     const sample = chance.of(plan.track);

@@ -20,16 +20,17 @@ export type Rates = (state: State, out: State) => void;
 /** m/s EAS per second. */
 const speedRate = 0.5;
 
-/** The sink is at most so many times that of the steady glide: beyond it, the airspeed goes. */
+/** The sink is at most this many times that of the steady glide: beyond that, the airspeed goes. */
 const mostSink = 2;
 
 type Descending = Record<'height' | 'eas' | 'sinGamma' | 'shear' | 'commanded', number>;
 
 /**
- * Sink and rate of EAS. Along the air path, with V_h the horizontal air velocity and `shear` = V_h . dW/dh,
- * dTAS/dt = (g/TAS) (sink (1 + shear/g) - TAS sin(gamma)). Where the airspeed is held, or changed as commanded, the nose
- * makes the sink that does it, the thinning of the air counted: sink (1 + (TAS dTAS/dh + shear)/g) = TAS sin(gamma) +
- * (TAS/g) times the commanded rate. Where the nose stays (`held` false), the sink is that of still air and the airspeed follows.
+ * Sink and rate of EAS. Along the air path, with V_h the horizontal air velocity and `shear` = V_h . dW/dh, dTAS/dt =
+ * (g/TAS) (sink (1 + shear/g) - TAS sin(gamma)). Where the airspeed is held, or changed as commanded, the nose makes
+ * the sink that does it, with the thinning of the air counted: sink (1 + (TAS dTAS/dh + shear)/g) = TAS sin(gamma) +
+ * (TAS/g) times the commanded rate. Where the nose stays (`held` false), the sink is that of still air and the
+ * airspeed follows.
  */
 function descent(world: World, { height, eas, sinGamma, shear, commanded }: Descending, held: boolean) {
   const thin = world.thinness(height);
@@ -46,8 +47,8 @@ function descent(world: World, { height, eas, sinGamma, shear, commanded }: Desc
 }
 
 /**
- * Straight along a ground track with drift allowed for; `change` is 1 while speeding up, -1 while slowing, else 0.
- * A track that cannot be held gives rates that are not numbers.
+ * Straight along a ground track with drift allowed for; `change` is 1 while speeding up, -1 while slowing, else 0. A
+ * track that cannot be held gives rates that are NaN.
  */
 export function alongTrack(
   world: World,
@@ -72,7 +73,7 @@ export function alongTrack(
     const shear =
       ahead * (wind.alongPerMetre * cos + wind.acrossPerMetre * sin) -
       side * (wind.acrossPerMetre * cos - wind.alongPerMetre * sin);
-    // Slowing gives at most half of the sink back.
+    // Slowing gives back at most half of the sink.
     const rate =
       change === 0 ? 0 : change > 0 ? speedRate : -Math.min(speedRate, (g * sinGamma) / (2 * thin));
     out.fill(0);
@@ -149,7 +150,7 @@ export function roundCircle(world: World, radius: number, side: 1 | -1): Rates {
   };
 }
 
-/** Along the runway near the ground: how fast over it, and by how much the wind takes speed for each metre gone down. */
+/** Along the runway near the ground: how fast over it, and how much speed the wind takes for each metre lost. */
 function alongRunway(world: World, height: number, level: number, wind = noWind()) {
   world.wind(height, wind);
   const ahead = Math.sqrt(level * level - wind.across * wind.across);
@@ -160,7 +161,7 @@ function alongRunway(world: World, height: number, level: number, wind = noWind(
 const induced = (world: World, height: number) =>
   inducedLeft((Math.max(0, height) + world.wingAboveWheels) / world.span);
 
-/** The pull at a constant load factor; the wind that changes along the path is speed lost or gained. */
+/** The pull at a constant load factor; wind that changes along the path is speed lost or gained. */
 export function roundingOut(world: World, load: number): Rates {
   return (state, out) => {
     const [height, eas, path] = [state[H]!, state[EAS]!, state[PATH]!];

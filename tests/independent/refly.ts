@@ -15,8 +15,8 @@ export interface Reflown {
 const step = 0.02;
 
 /**
- * Flies a plan again. Read from it: its solved number, the places where its turns begin, the bank of a single continuous
- * turn, the load factor of its pull. The rest comes from the request.
+ * Flies a plan again. It reads from the plan its solved number, the places where its turns begin, the bank of a
+ * single continuous turn and the load factor of its pull. The rest comes from the request.
  */
 export function refly(request: PlanRequest, plan: Plan, watch?: Watch): Reflown {
   const world = worldOf(request);
@@ -106,7 +106,7 @@ function downInCircles(flight: Flight, plan: Plan): void {
   flight.begin(start!.along, start!.across, plan.flown.height, from);
   if (name === 'circle-radius') flight.circle('circle', value, side, from, to);
   else {
-    // A drifting circle begins on the heading of downwind itself, the drift not yet allowed for.
+    // A drifting circle begins on the heading of downwind itself, with the drift not yet allowed for.
     flight.state[PSI] = from;
     flight.turn('circle', to, side, value);
   }

@@ -5,10 +5,10 @@ import { refly } from './refly.ts';
 import { worstDefect } from './track-defect.ts';
 import { worldOf } from './world.ts';
 
-/** m: what a plan claims of its own touchdown, and how nearly this simulator comes to it. */
+/** m: what a plan claims about its own touchdown, and how nearly this simulator comes to it. */
 const ownTolerance = 0.1;
 const tolerance = 2;
-/** m: so near to the spot a landing only needs its number changed. */
+/** m: this near to the spot, a landing only needs its number changed. */
 const beside = 5;
 /** m: between two samples of a track. */
 const defectTolerance = 0.15;
@@ -19,7 +19,7 @@ const asContradictions =
   (kind: Contradiction['kind'], request: PlanRequest) =>
   ([says, by]: Said): Contradiction => ({ kind, says, metres: by, request });
 
-/** What a plan that calls itself made does not keep. Nothing is asked of one that does not. */
+/** What a plan that calls itself made does not fulfil. Nothing is asked of one that does not. */
 export function madeContradictions(request: PlanRequest, plan: Plan): Contradiction[] {
   if (!plan.made) return [];
   const says: Said[] = [];
@@ -44,8 +44,8 @@ export function madeContradictions(request: PlanRequest, plan: Plan): Contradict
 }
 
 /**
- * A plan that says that the spot cannot be made, though its own landing ends beside it: with its number a little changed it
- * would end on it, so the search has missed it.
+ * A plan that says the spot cannot be made although its own landing ends beside it: with its number changed a little
+ * it would end on the spot, so the search has missed it.
  */
 export function notMadeContradictions(request: PlanRequest, plan: Plan): Contradiction[] {
   const { along, across, phase } = plan.track.at(-1)!;

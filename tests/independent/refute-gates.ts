@@ -9,17 +9,17 @@ import { worldOf } from './world.ts';
 /** m, a step of the page: how far outside an edge a path is a contradiction, and how far inside it one must be found. */
 const outside = 10 * foot;
 const inside = 10 * foot;
-/** m: nobody is so high at a key, and the winds drawn up there are none that blow. Edges above are not told apart. */
+/** m: nobody is this high at a key, and winds like those drawn up there do not blow. Edges above it are not told apart. */
 const topmost = 1000;
 
-/** Edges of gates that are none. */
+/** Edges of gates that are not edges. */
 export function gateContradictions(request: PlanRequest, plan: Plan): Contradiction[] {
   if (!plan.made) return [];
   const world = worldOf(request);
   const reach = new FinalReach(world, plan.roundOut.loadFactor);
   return plan.gates.flatMap((gate) => {
     const roughly = compare(gate, searched(gate.at, 1));
-    // A path that is found stands; where one is missed, it is looked for more finely.
+    // A path that is found counts; where one is missed, it is looked for more finely.
     const missed = gate.at !== 'final' && roughly.some(({ missing }) => missing);
     const finely = missed ? compare(gate, searched(gate.at, 2)) : roughly;
     const said =
@@ -45,7 +45,7 @@ export function gateContradictions(request: PlanRequest, plan: Plan): Contradict
 interface Said {
   readonly says: string;
   readonly metres: number;
-  /** True where the search has found less than the gate claims, false where more. */
+  /** True where the search has found less than the gate claims, false where it has found more. */
   readonly missing: boolean;
 }
 
@@ -94,7 +94,7 @@ function pathOf(found: Band | Found): string {
   return ` (low by ${path(found.lowAt)}; high by ${path(found.highAt)})`;
 }
 
-/** A sound plan that lies outside its own gates. */
+/** A sound plan that is outside its own gates. */
 export function outsideOwnGates(request: PlanRequest, plan: Plan): Contradiction[] {
   const { leastFinal } = worldOf(request);
   const key = (id: KeyId) => plan.keys.find((each) => each.id === id);
@@ -109,7 +109,7 @@ export function outsideOwnGates(request: PlanRequest, plan: Plan): Contradiction
   });
 }
 
-/** The gate of the downwind key of a 180, whose place is the same from whatever height: it must be the same as well. */
+/** The gate of the downwind key of a 180, whose place is the same from any height: it must be the same as well. */
 export function changedWithHeight(
   request: PlanRequest,
   plan: Plan,

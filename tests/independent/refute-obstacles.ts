@@ -5,12 +5,15 @@ import { type Contradiction, foot, metres } from './contradiction.ts';
 
 /** m: what sampling leaves open. */
 const tolerance = 0.6;
-/** m: what is kept from obstacles, unless a school keeps more over them. */
+/** m: the distance kept from obstacles, unless a school keeps more over them. */
 const usual = 50 * foot;
 
 const landingPhases: ReadonlySet<string> = new Set(['round-out', 'hold-off']);
 
-/** Obstacles that the path comes nearer to than the cautions say, and cautions of obstacles that it does not. */
+/**
+ * Obstacles that the path comes nearer to than the cautions say, and cautions about obstacles that it does not come
+ * near.
+ */
 export function obstacleContradictions(request: PlanRequest, plan: Plan): Contradiction[] {
   const path = asReported(plan);
   const { wing } = plan.aircraft;
@@ -47,7 +50,7 @@ export function obstacleContradictions(request: PlanRequest, plan: Plan): Contra
   });
 }
 
-/** The samples of a track, with as many again between two as leave a fifth of a metre. */
+/** The samples of a track, with enough more between each two to leave a fifth of a metre. */
 function asReported({ track, runway }: Plan): PathPoint[] {
   return track.slice(1).flatMap((b, i) => {
     const a = track[i]!;

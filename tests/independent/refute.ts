@@ -10,13 +10,13 @@ import { obstacleContradictions } from './refute-obstacles.ts';
 /** What became of a case. */
 export interface Outcome {
   readonly result: 'made' | 'not made' | 'refused' | 'thrown';
-  /** Gates held against the search. */
+  /** Gates compared with the search. */
   readonly gates: number;
   readonly obstacles: number;
   readonly contradictions: readonly Contradiction[];
 }
 
-/** A case of a seed: a random request, with obstacles about the path that it gives. */
+/** The case of a seed: a random request, with obstacles around the path that it gives. */
 export function requestOf(seed: number): PlanRequest {
   const chance = new Chance(seed);
   const bare = randomRequest(chance);
@@ -61,7 +61,7 @@ export function refute(request: PlanRequest, kinds: readonly Kind[] = allKinds):
   };
 }
 
-/** The plan, or what the planner stopped with: it may refuse a request, and do nothing else. */
+/** The plan, or what the planner stopped with: it may refuse a request, and nothing else. */
 function attempt(request: PlanRequest) {
   try {
     return planOf(request);

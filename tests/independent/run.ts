@@ -48,7 +48,7 @@ for (let i = seed; i < seed + cases; i++) {
   }
 }
 
-/** Of gates, the same key must be wrong. */
+/** For gates, the same key must be wrong. */
 function plainest({ kind, says, request }: Contradiction): PlanRequest {
   const about = says.split(':')[0];
   return simplified(request, (tried) =>

@@ -8,7 +8,7 @@ const [k1, k2, k3, k4, trial] = [0, 1, 2, 3, 4].map(() => new Float64Array(size)
   State,
 ];
 
-/** One step of Runge and Kutta's fourth order from `state`, into `out` (which may be the same). */
+/** One step of the fourth-order Runge-Kutta method from `state`, into `out` (which may be the same). */
 export function advance(rates: Rates, state: State, dt: number, out: State): void {
   rates(state, k1);
   for (let i = 0; i < size; i++) trial[i] = state[i]! + (dt / 2) * k1[i]!;

@@ -1,6 +1,6 @@
 import type { PlanRequest } from '../../src/flight/terms/plan.ts';
 
-/** Changes that make a request plainer, the one that takes most away first. */
+/** Changes that make a request plainer, the one that removes most first. */
 const plainer: readonly ((request: PlanRequest) => PlanRequest)[] = [
   (r) => ({ ...r, runway: { ...r.runway, obstacles: [] } }),
   (r) => ({ ...r, wind: { ...r.wind, speed: 0 }, windProfile: 'uniform', windLayers: undefined }),
@@ -23,7 +23,7 @@ const plainer: readonly ((request: PlanRequest) => PlanRequest)[] = [
   ...[1, 2, 3].map((digits) => (r: PlanRequest) => rounded(r, digits)),
 ];
 
-/** Every number to so many digits, directions kept within a circle. */
+/** Every number to this many digits, directions kept within a circle. */
 function rounded<T>(value: T, digits: number): T {
   if (typeof value === 'number') return Number(value.toPrecision(digits)) as T;
   if (Array.isArray(value)) return value.map((item) => rounded(item, digits)) as T;

@@ -20,7 +20,7 @@ import {
 import { advance } from './runge-kutta.ts';
 import { worldOf } from './world.ts';
 
-/** Where a reported track least satisfies the equations. */
+/** Where a reported track satisfies the equations least. */
 export interface Defect {
   /** m: between the place that the equations lead to from one sample, and the next sample. */
   readonly metres: number;
@@ -28,7 +28,7 @@ export interface Defect {
   readonly time: number;
 }
 
-/** Flies from every sample of a plan's track to the next by the equations, and says where they part most. */
+/** Flies from every sample of a plan's track to the next by the equations, and says where they differ most. */
 export function worstDefect(request: PlanRequest, plan: Plan): Defect {
   const world = worldOf(request);
   const { side } = world;

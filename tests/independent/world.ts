@@ -1,6 +1,6 @@
 /*
- * The second implementation: what an aircraft flies in and with, worked out from a request and the published formulas.
- * Nothing here comes from src/flight but the type of a request. SI, rad; the spot frame.
+ * The second implementation: what an aircraft flies in and with, worked out from a request and the published
+ * formulas. Nothing here comes from src/flight except the type of a request. SI, rad; the spot frame.
  */
 import type { PlanRequest } from '../../src/flight/terms/plan.ts';
 
@@ -10,7 +10,7 @@ const [T0, p0, lapse, R] = [288.15, 101325, 0.0065, 8314.32 / 28.9644];
 const rho0 = p0 / (R * T0);
 const hydrostatic = g / (R * lapse);
 
-/** The wind's drift and its change with height (m/s, 1/s), to `along` and to the right. */
+/** The wind's drift and its change with height (m/s, 1/s), along the landing direction and to the right. */
 export interface Wind {
   along: number;
   across: number;
@@ -27,7 +27,7 @@ export interface BestGlide {
 
 /** All that the equations need, at the mass flown. */
 export interface World {
-  /** TAS over EAS at a height, and the share by which it grows a metre. */
+  /** TAS over EAS at a height, and the share by which it grows for each metre. */
   readonly thinness: (height: number) => number;
   readonly thinning: (height: number) => number;
   /** Fills in the wind at a height. */
@@ -55,7 +55,7 @@ export interface World {
   readonly speedHeldDownTo: number;
 }
 
-/** The air above a field: temperature falls from the field's own at the standard rate, pressure goes hydrostatically. */
+/** The air above a field: temperature falls from the field's own at the standard rate, pressure follows hydrostatically. */
 export function thinnessOf(elevation: number, temperature?: number, qnh = p0) {
   const atField = temperature ?? T0 - lapse * elevation;
   // The standard altitude of the QNH, and that of the field, differ by the elevation.
@@ -70,7 +70,7 @@ export function thinnessOf(elevation: number, temperature?: number, qnh = p0) {
   return { thinness, thinning };
 }
 
-/** Where a wind from a true direction carries, seen from the landing direction. */
+/** Where a wind from a true direction carries the aircraft, seen from the landing direction. */
 function carried(from: number, speed: number, heading: number): [number, number] {
   return [-speed * Math.cos(from - heading), -speed * Math.sin(from - heading)];
 }
@@ -78,7 +78,7 @@ function carried(from: number, speed: number, heading: number): [number, number]
 /** m: below this the wind no longer changes. */
 const lowest = 2;
 
-/** m: between these a wind that turns with height does so evenly (1,000 ft in m). */
+/** m: a wind that turns with height does so evenly between these (1,000 ft in m). */
 const [veersFrom, veeredAt] = [10, 304.8];
 
 function windOf({
@@ -104,7 +104,7 @@ function windOf({
     wind: (height, out) => {
       const share = Math.exp(exponent * Math.log(Math.max(height, lowest) / 10));
       const perMetre = height > lowest ? (exponent * share) / height : 0;
-      // The direction it blows from, seen from the landing direction, at this height; where that is, it blows away from.
+      // The direction it blows from at this height, seen from the landing direction; it carries away from there.
       const blowsFrom =
         from - runway.heading + veerPerMetre * (Math.min(veeredAt, Math.max(veersFrom, height)) - veersFrom);
       const spin = height > veersFrom && height < veeredAt ? veerPerMetre : 0;

@@ -8,7 +8,7 @@ import { launchOptions } from '../../src/press/printing/print-pdf.ts';
 
 declare module 'vitest' {
   export interface ProvidedContext {
-    /** Where the one browser is reached, on this machine. */
+    /** Where the one browser can be reached, on this machine. */
     readonly browser: string;
     /** For what is made once and read by many. */
     readonly sharedFolder: string;
