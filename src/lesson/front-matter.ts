@@ -1,7 +1,7 @@
 import { VFile } from 'vfile';
 import type { z } from 'zod';
+import { aircraftClasses } from '../flight/terms/aircraft-class.ts';
 import { approachIds } from '../flight/terms/approach.ts';
-import { aircraftClasses } from '../school/aircraft-classes.ts';
 import { type Checked, checkYaml } from '../school/check-yaml.ts';
 import { choice, number, parsed, quantity, section, words } from '../school/fields.ts';
 import { wholeNumberForm, windForm } from '../school/written-form.ts';

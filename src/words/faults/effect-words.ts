@@ -1,5 +1,6 @@
 import type { FlownFault } from '../../flight/faults/flown-fault.ts';
-import { type FaultFlown, isInTheLanding, type KeyDifference } from '../../flight/terms/fault.ts';
+import { isInTheLanding } from '../../flight/faults/list.ts';
+import type { FaultFlown, KeyDifference } from '../../flight/terms/fault.ts';
 import { numberText } from '../../units/rounding.ts';
 import { formatDistance, formatHeight } from '../figures/format.ts';
 import type { PageUnits } from '../figures/page-units.ts';

@@ -1,4 +1,4 @@
-import type { FaultPlan } from '../../flight/faults/changed-approach.ts';
+import type { FaultPlan } from '../../flight/faults/fault-plan.ts';
 import {
   backToThePath,
   beginsFinal,

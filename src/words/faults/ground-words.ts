@@ -1,5 +1,5 @@
 import { landingRunOf } from '../../flight/aircraft/landing-run.ts';
-import type { FaultPlan } from '../../flight/faults/changed-approach.ts';
+import type { FaultPlan } from '../../flight/faults/fault-plan.ts';
 import type { FaultEnd, FaultFlown, FaultLanding } from '../../flight/terms/fault.ts';
 import { roundTo } from '../../units/rounding.ts';
 import { cautionSentence } from '../cautions/caution-words.ts';

@@ -1,5 +1,6 @@
 import { standardGravity } from '../../flight/air/constants.ts';
-import type { FaultPlan } from '../../flight/faults/changed-approach.ts';
+import type { FaultPlan } from '../../flight/faults/fault-plan.ts';
+import { classTerms } from '../../flight/terms/aircraft-class.ts';
 import type { FaultFlight, FaultFlown, LandingFigures } from '../../flight/terms/fault.ts';
 import { metresPerSecondPerFootPerMinute } from '../../units/factors.ts';
 import { formatLowHeight, formatSink, formatSpeed, formatTime } from '../figures/format.ts';
@@ -120,8 +121,7 @@ function sideWords({ change, landing }: FaultFlown, plan: FaultPlan, units: Page
   const side = Math.abs(landing.side);
   if (side < printedSpeed) return 'Today no wind blows across the runway: there is no drift to stop.';
   const drifts = `It drifts off the centreline at up to ${formatSpeed(side, units)}`;
-  // A weight-shift aircraft touches in the crab: off the way the nose points, and rightly so.
-  if (plan.resolved.conditions.aircraft.class === 'weight-shift') return `${drifts} as it touches.`;
+  if (classTerms[plan.resolved.conditions.aircraft.class].touchesInCrab) return `${drifts} as it touches.`;
   const degrees = Math.ceil((Math.abs(landing.drift) * 180) / Math.PI - 1e-6);
   return `${drifts}, ${degrees}° off the way the nose points, as it touches.`;
 }

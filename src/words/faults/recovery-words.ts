@@ -1,4 +1,4 @@
-import type { FaultPlan } from '../../flight/faults/changed-approach.ts';
+import type { FaultPlan } from '../../flight/faults/fault-plan.ts';
 import type { FaultFlown, FaultRecovery, RecoveryWay } from '../../flight/terms/fault.ts';
 import type { PageUnits } from '../figures/page-units.ts';
 import { formatEdge } from '../figures/safe-rounding.ts';

@@ -1,4 +1,4 @@
-import type { FaultPlan } from '../../flight/faults/changed-approach.ts';
+import type { FaultPlan } from '../../flight/faults/fault-plan.ts';
 import { beginsFinal, belowThePath, floatFrom, slowOnFinal } from '../../flight/faults/on-final.ts';
 import { changed, type FaultFlown } from '../../flight/terms/fault.ts';
 import { roundUpTo } from '../../units/rounding.ts';
