@@ -21,7 +21,7 @@ const rooms = {
   desk: ['reference', ...pages],
   cli: ['desk', 'checks', 'export', 'reference', ...pages],
 };
-// The core is a house of its own: each folder of it may use those before it.
+// Inside the core the same holds: each folder may use those before it.
 const flight = [
   'terms',
   'numerics',

@@ -1,7 +1,8 @@
-// What puppeteer's install script brings: the browser that prints and no other, and none where the packages hold one.
+// What puppeteer's install script fetches: the browser that prints and no other, and nothing where the packages hold
+// one.
 const { subscribe } = require('node:diagnostics_channel');
 
-// The script waits for ever where nobody answers, and reads this file in its own process.
+// The script waits for ever for a server that does not answer; it reads this file in its own process.
 if (process.env.npm_lifecycle_event === 'postinstall') {
   const unanswered = setTimeout(() => {
     console.warn('No browser was fetched: its server does not answer. See "A browser" in DEVELOPERS.md.');

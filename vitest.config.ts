@@ -1,6 +1,6 @@
 import { defineConfig } from 'vitest/config';
 
-/** ms. Tests wait for what is to happen, never for a time: this only ends one for which it never does. */
+/** ms. Tests wait for what is to happen, never for a time: this only ends a wait for something that never happens. */
 const safetyNet = 900_000;
 
 export default defineConfig({
@@ -10,7 +10,7 @@ export default defineConfig({
     teardownTimeout: safetyNet,
     expect: { poll: { timeout: safetyNet } },
     setupFiles: ['tests/setup/nothing-left-behind.ts'],
-    // Many tests wait for a browser or a command: one worker would leave the second core idle.
+    // Many tests wait for a browser or a command: with one worker the second core would be idle.
     maxWorkers: 2,
     projects: [
       {
@@ -19,7 +19,7 @@ export default defineConfig({
           name: 'rooms',
           include: ['src/**/*.test.ts', 'components/**/*.test.ts'],
           exclude: ['**/*.whole.test.ts'],
-          // Modules are loaded once for all files of a worker: no test of a room leaves anything in them.
+          // All files of a worker share modules that are loaded once: no test of a room may leave anything in them.
           isolate: false,
         },
       },

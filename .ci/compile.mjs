@@ -1,6 +1,6 @@
 // Compiles what the npm package holds into dist/lib: the command, the entries of package.json's `exports`, whatever
-// they import, the files beside them that are read while they run (fonts, published figures, starters), and the
-// scripts of the study page and the desk.
+// they import, the files beside them that are read at run time (fonts, published figures, starters), and the scripts
+// of the study page and the desk.
 import { spawnSync } from 'node:child_process';
 import { cpSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
@@ -13,7 +13,7 @@ rmSync(out, { recursive: true, force: true });
 
 const compiler = join(dirname(createRequire(import.meta.url).resolve('typescript/package.json')), 'bin', 'tsc');
 const { status } = spawnSync(process.execPath, [compiler, '--project', join(root, '.ci', 'tsconfig.package.json')], {
-  // npm gives standard output to whoever asked for the name of the package file.
+  // npm hands standard output to the caller that asked for the name of the package file.
   stdio: ['ignore', process.stderr, process.stderr],
 });
 if (status !== 0) process.exit(status ?? 1);
@@ -22,7 +22,8 @@ const isRead = (path) =>
   statSync(path).isDirectory() || !(['.ts', '.js'].includes(extname(path)) || basename(path) === 'README.md');
 cpSync(join(root, 'src'), join(out, 'src'), { recursive: true, filter: isRead });
 
-// What runs in a page is imported by no module: the bundler of this clone makes it ready beside who reads it.
+// No module imports what runs in a page: the bundler of this clone makes it, and puts it beside the module that reads
+// it.
 const from = (...path) => import(pathToFileURL(join(out, ...path)).href);
 const study = join('src', 'press', 'study');
 const { bundleFile, bundleStudy } = await from(study, 'study-bundle.js');

@@ -1,5 +1,5 @@
-// Runs every check of the project and ends with one line that counts the tests: `N passed, N failed`.
-// A failing check other than the tests counts as one failure.
+// Runs every check of the project, and ends with a line that counts the tests: `N passed, N failed`. A failing check
+// other than the tests counts as one failure.
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -28,7 +28,7 @@ try {
   const { numPassedTests, numFailedTests, success } = JSON.parse(readFileSync(outcome, 'utf8'));
   passed = numPassedTests;
   failed += numFailedTests;
-  // A file that does not even load has no failed test of its own.
+  // A test file that does not even load has no failed test of its own.
   if (!success && numFailedTests === 0) failed++;
 } catch {
   process.stdout.write('The tests gave no outcome.\n');

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 
 /**
- * One of the names of a record, for brackets and attributes: the message lists them, the nearest first. `meanings` say
- * on the author's reference page what each gives, where its name does not.
+ * One of the names of a record, for brackets and attributes: the message lists them, the nearest first. `meanings`
+ * say on the author's reference page what each name gives, where the name alone does not.
  */
 export function nameOf<Name extends string>(
   record: Readonly<Record<Name, unknown>>,

@@ -9,12 +9,12 @@ export type Edition = 'instructor' | 'student';
 /** What a packet is computed for: every directive draws its figures from here. */
 export interface PacketContext {
   readonly plan: Plan;
-  /** What the plan was asked for: a directive that flies more flights asks for the same, and changes one thing. */
+  /** What the plan was asked for: a directive that flies more flights asks for the same with one thing changed. */
   readonly request: PlanRequest;
   readonly school: School;
   readonly units: PageUnits;
   readonly edition: Edition;
   readonly board: DrawingBoard;
-  /** mm: the room that the page gives a drawing, its caption not counted. */
+  /** mm: the room that the page gives a drawing, without its caption. */
   readonly drawingRoom: { readonly width: number; readonly height: number };
 }

@@ -9,12 +9,13 @@ import { placeWords } from '../src/words/faults/ground-words.ts';
 import { faultRefusalWords } from '../src/words/refusals/fault-words.ts';
 import type { PacketContext } from './context.ts';
 
-/** More than these over one plan nobody can follow. */
+/** Nobody can follow more than these over one plan. */
 export const mostDrawn = 4;
 
 /**
  * The faults of the school that a drawing shows, flown for this packet. `names` are ids of rows, with the file before
- * them (`final/low`) where two files have the same. Throws DirectiveError for a name that is none, or cannot be flown.
+ * them (`final/low`) where two files have the same. Throws DirectiveError for a name that is not one of them, or that
+ * cannot be flown.
  */
 export function drawnFaults(
   names: readonly string[],
@@ -61,7 +62,10 @@ function drawn(
   };
 }
 
-/** What a flight meets on its way, by its name in the airfield's data: where it would end without it is no landing. */
+/**
+ * What a flight meets on its way, by its name in the airfield's data: wherever it would end without that, it is not a
+ * landing.
+ */
 function metObstacle({ cautions }: FaultFlown): string | undefined {
   for (const caution of cautions) {
     if (caution.code === 'obstacle-clearance' && caution.how === 'met') return caution.obstacle;

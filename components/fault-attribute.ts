@@ -1,7 +1,7 @@
 import { mostDrawn } from './drawn-faults.ts';
 import { rowIds } from './row-ids.ts';
 
-/** The attribute `faults` of a drawing; `example` are ids that its author might write. */
+/** The attribute `faults` of a drawing; `example` holds ids that an author might write. */
 export function faultAttribute(example: string, sample: string) {
   return rowIds
     .refine((ids) => ids.length > 0 && ids.length <= mostDrawn, {

@@ -4,7 +4,7 @@ import type { Drawing } from '../src/drawing/kit/drawing.ts';
 import { captionNumber } from '../src/lesson/captions.ts';
 import { words } from '../src/school/fields.ts';
 
-/** What an author calls a figure: it stands before the caption, and in a book's list of figures. */
+/** What an author calls a figure: printed before the caption, and in a book's list of figures. */
 export const figureTitle = words('The 180° approach from above')
   .describe("What the figure is called, before the caption's own words")
   .optional();
@@ -18,7 +18,7 @@ export interface FigureParts {
   readonly source: string;
 }
 
-/** The id that a drawing in the figure takes; the figure's own is the same without `-drawing`. */
+/** The id of a drawing in the figure; the figure's own id is the same without `-drawing`. */
 export function drawingId(name: string, ordinal: number): string {
   return `${name}-${ordinal}-drawing`;
 }

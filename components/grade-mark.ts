@@ -10,7 +10,7 @@ export function markedKey(plan: Plan, id: KeyId, label: string): (string | Eleme
   return grade ? [label, ' ', h('span', { className: ['grade-mark', grade] }, markWords[grade])] : [label];
 }
 
-/** A figure of the flight in a sentence: struck through where the plan is not to be flown, and said so aloud. */
+/** A figure of the flight in a sentence: struck through where the plan is not to be flown, and read aloud as such. */
 export function flownFigure(value: string, { grade }: Pick<Plan, 'grade'>): ElementContent[] {
   if (grade !== 'not-to-be-flown') return [{ type: 'text', value }];
   return [

@@ -8,15 +8,15 @@ import type { PageUnits } from '../src/words/figures/page-units.ts';
 import { keyNames } from '../src/words/keys/key-names.ts';
 import { flownFigure } from './grade-mark.ts';
 
-/** The parts of a table of keys that a page dresses in its own way. */
+/** The parts of a table of keys that a page styles in its own way. */
 export type KeyTablePart = 'group' | 'head' | 'key' | 'height' | 'figure';
 
 export interface KeyTableDress {
-  /** `opens` the columns of an engine: a line parts it from what is left of it. */
+  /** `opens`: the first of an engine's columns, with a line between it and the columns to its left. */
   readonly of: (part: KeyTablePart, opens: boolean) => Properties;
   /** The number of a height. */
   readonly height: (number: string) => ElementContent[];
-  /** What stands before a height at which a limit is passed. */
+  /** What comes before a height at which a limit is passed. */
   readonly mark: (label: string) => Element;
 }
 
@@ -26,8 +26,8 @@ export function engineLabel({ power }: Pick<Plan, 'power'>): string {
 }
 
 /**
- * The keys of one flight, or of two side by side, each under the name of its engine: where to be how high, from where to
- * where the spot is still made, and when. Units stand in the head alone.
+ * The keys of one flight, or of two side by side, each under the name of its engine: where to be, how high, between
+ * which heights the spot is still made, and when. Units are in the head alone.
  */
 export function keysTable(
   plans: readonly Plan[],
@@ -76,7 +76,7 @@ export function keysTable(
 
 const order: readonly KeyId[] = ['overhead', 'downwind-key', 'base-turn', 'base-key', 'final-turn', 'final'];
 
-/** Of one flight at one key; empty where it has none there. */
+/** For one flight at one key; empty where the flight has no such key. */
 function cells(
   plan: Plan,
   row: KeyRow | undefined,
@@ -104,7 +104,7 @@ function bandCells({ band }: KeyRow, figure: (text: string, colSpan?: number) =>
   return [band.low, band.high].map((edge) => figure(edge === 'the plan' ? 'plan' : numberOf(edge)));
 }
 
-/** A figure without its unit, which stands in the head; words as they are. */
+/** A figure without its unit, which is in the head; words as they are. */
 function numberOf(text: string): string {
   return /\d/.test(text) ? text.split('\u00a0')[0]! : text;
 }

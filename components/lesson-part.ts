@@ -29,7 +29,7 @@ export function lessonPart({ name, summary, line }: LessonPart): Component<Packe
   });
 }
 
-/** A container that says nothing was not meant. */
+/** A container that says nothing was not meant to be there. */
 export function needsContent(name: string, children: readonly ElementContent[]): readonly ElementContent[] {
   if (children.some((child) => child.type !== 'text' || child.value.trim() !== '')) return children;
   throw new DirectiveError(`\`${name}\` is empty: write its text between \`:::${name}\` and \`:::\``);

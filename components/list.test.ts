@@ -3,7 +3,7 @@ import { components } from './list.ts';
 import { feetAndKnots, flyTrial, renderBody } from './trial-packet.ts';
 
 const plan = flyTrial();
-/** For a directive that is of one approach alone. */
+/** For a directive that belongs to one approach alone. */
 const flownFor: Readonly<Record<string, typeof plan>> = { 'circle-banks': flyTrial({ approach: '360' }) };
 const editions = ['student', 'instructor'] as const;
 

@@ -45,7 +45,7 @@ export interface DirectiveGroup {
   readonly components: readonly Component<PacketContext>[];
 }
 
-/** Every directive of the lesson language, as the author's reference page has them. */
+/** Every directive of the lesson language, in the groups of the author's reference page. */
 export const groups: readonly DirectiveGroup[] = [
   {
     title: 'Parts of the lesson plan',

@@ -3,20 +3,20 @@ import type { DrawingBoard } from '../src/drawing/kit/drawing.ts';
 import { textOf } from '../src/lesson/headings.ts';
 import type { PacketContext } from './context.ts';
 
-// What stands in one edition only is given a room of the same height in the other, so that both break their pages
-// alike. The height is worked out here from the text, not measured in a browser: a packet has one HTML everywhere.
+// What is in one edition only gets room of the same height in the other, so that both break their pages alike. The
+// height is worked out here from the text, not measured in a browser: a packet has the same HTML everywhere.
 
-/** mm, on the right of the text and inside the width of a drawing: where notes stand. */
+/** mm, to the right of the text and inside the width of a drawing: where notes go. */
 export const noteColumn = 40;
 /** mm between the text and the note column. */
 export const noteGap = 6;
 
-/** mm a line of the page's text is wide. */
+/** mm: the width of a line of the page's text. */
 export function textWidth({ drawingRoom }: Pick<PacketContext, 'drawingRoom'>): number {
   return drawingRoom.width - noteColumn - noteGap;
 }
 
-/** Words set in one width and size, mm, in the sans face. */
+/** Words set to one width and size, mm, in the sans face. */
 export interface Setting {
   readonly width: number;
   readonly size: number;
@@ -29,8 +29,8 @@ export function points(value: number): number {
 }
 
 /**
- * Lines that a text takes at most: every word as wide as in bold, and none parted from a figure before it. A browser that
- * breaks at the same or more places, or finds a word narrower, needs no more.
+ * The most lines that a text can take: every word as wide as in bold, and no word parted from a figure before it. A
+ * browser that can break at more places, or finds a word narrower, needs no more.
  */
 export function mostLines(text: string, { width, size, measure }: Setting): number {
   const words = text
@@ -53,7 +53,7 @@ export function mostLines(text: string, { width, size, measure }: Setting): numb
 
 const listIndent = 4;
 
-/** Lines of paragraphs and lists set one under the other, half a line between two of them. */
+/** Lines of paragraphs and lists set one below the other, with half a line between them. */
 export function mostLinesOf(content: readonly ElementContent[], setting: Setting): number {
   const blocks = content.filter((node): node is Element => node.type === 'element');
   const lines = blocks.map((block) => {

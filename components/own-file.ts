@@ -1,7 +1,7 @@
 import type { AircraftFile } from '../src/school/aircraft.ts';
 import type { PacketContext } from './context.ts';
 
-/** The school's own file of the aircraft that is flown, with its id; undefined for one that is not of this school. */
+/** The school's own file of the aircraft flown, with its id; undefined for an aircraft that is not the school's. */
 export function ownFile({ request, school }: PacketContext): { id: string; file: AircraftFile } | undefined {
   const files = [...school.fleet].map(([id, file]) => ({ id, file }));
   return (

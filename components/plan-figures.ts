@@ -24,7 +24,7 @@ function heights({ keys, gates, aircraft, air }: Plan, units: PageUnits): KnownF
     printed,
     directive,
   });
-  // An edge at the plan prints the plan's own height, which is among these already.
+  // An edge at the plan prints the plan's own height, which is already among these.
   const edges = (gate: Gate) => {
     const band = gateBand(gate, units);
     if (band.none !== undefined) return [];
@@ -34,7 +34,7 @@ function heights({ keys, gates, aircraft, air }: Plan, units: PageUnits): KnownF
       return [height(value, `:gate[${gate.at}]{edge=${edge}}`, printed)];
     });
   };
-  // Printed to the foot, as the wheel heights that it belongs to are.
+  // Printed to the foot, like the wheel heights that it goes with.
   const fine = units.height === 'ft' ? metresPerFoot : 0.1;
   const roundOut = aircraft.roundOut.height;
   return [

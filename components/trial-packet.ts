@@ -22,7 +22,7 @@ const aircraft = school.fleet.get('osier-15')!;
 const airfield = school.airfields.get('fallow-reach')!;
 
 const window = createSVGWindow();
-/** Texts are measured roughly: how a drawing is laid out is tested in its own room. */
+/** Texts are measured roughly: how a drawing is laid out is tested in the drawing room. */
 const board: DrawingBoard = {
   createSvg: () => {
     registerWindow(window, window.document);
@@ -52,7 +52,7 @@ const usual: PlanRequest = {
   power: 'idle',
   wind: { from: degrees(270), speed: knots(10) },
 };
-/** What each plan was flown for; one that a test made up from another counts as flown for the usual request. */
+/** What each plan was flown for; one that a test made by changing another counts as flown for the usual request. */
 const requests = new WeakMap<Plan, PlanRequest>();
 
 export function contextOf(

@@ -12,7 +12,8 @@ describe(':air[…]', () => {
   });
 
   it('brings the pressure to the field', () => {
-    // Near sea level 1 hPa is about 27 ft of height: ICAO Doc 7488, Manual of the ICAO Standard Atmosphere (remembered).
+    // Near sea level 1 hPa is about 27 ft of height: ICAO Doc 7488, Manual of the ICAO Standard Atmosphere (from
+    // memory).
     expect(sayIn(':air[pressure]', warm)).toBe(`${Math.round(1008 - 310 / 27.3)} hPa`);
   });
 

@@ -23,7 +23,7 @@ import {
   formatSafeDistance,
 } from '../../src/words/figures/safe-rounding.ts';
 
-/** A speed at the mass it is given for, and at the mass that is flown. */
+/** A speed at the mass it is given for, and at the mass flown. */
 export interface SpeedRow {
   readonly name: string;
   readonly given: string;
@@ -96,7 +96,7 @@ export function otherRows({ aircraft }: Plan, units: PageUnits): OtherRow[] {
   ];
 }
 
-/** A fitted glide says how well it meets what was measured; never that it meets it without error. */
+/** A fitted glide says how closely it matches what was measured, and never that it matches without error. */
 function ratioWords({ ratio, residual }: BestGlide, units: PageUnits): string {
   if (residual === undefined) return formatRatio(ratio);
   const step = units.height === 'ft' ? 10 * metresPerSecondPerFootPerMinute : 0.1;

@@ -21,7 +21,8 @@ const figures: Readonly<Record<string, Figure>> = {
   'glide-ratio': ({ flown }) => formatRatio(flown.glideRatio),
   'steep-approach': ({ aircraft, flown }, units) => {
     const { speed } = steepOf(aircraft);
-    // Speeds go with the root of the mass: FAA-H-8083-25, Aerodynamics of Flight, effect of weight on stalling speed.
+    // Speeds go with the square root of the mass: FAA-H-8083-25, Aerodynamics of Flight, effect of weight on stalling
+    // speed.
     const today = speed * Math.sqrt(flown.mass / aircraft.mass.reference);
     return formatSpeed(indicatedSpeed(today, aircraft), units);
   },

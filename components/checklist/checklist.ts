@@ -52,8 +52,8 @@ export const checklist = defineComponent<PacketContext, typeof attributes>({
 });
 
 /**
- * Where the pages are flown with the engine idling, their keys are not for a list of what is done without it: those of
- * the stopped engine stand with it, or the words why there are none.
+ * Where the pages are flown with the engine idling, their keys do not belong in a list of what to do without it: the
+ * keys of the stopped engine go with the list, or the words that say why there are none.
  */
 function stoppedKeys({ plan, request, units }: PacketContext): Element[] {
   if (plan.power === 'stopped') return [];

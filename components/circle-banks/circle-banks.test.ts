@@ -25,13 +25,13 @@ describe('::circle-banks', () => {
     const radius = plan.solved.value;
     const at = eighthsOf(plan).map(({ at }) => at);
     for (const [i, eighth] of [1, 2, 3].entries()) {
-      // The first half turns to the left about a centre one radius to the left of the spot.
+      // The first half turns left about a centre one radius to the left of the spot.
       const angle = (eighth * Math.PI) / 4;
       const off = Math.hypot(
         at[i]!.along - radius * Math.sin(angle),
         at[i]!.across + radius * (1 - Math.cos(angle)),
       );
-      // Half a second, at most, at the groundspeed there.
+      // Half a second at most, at the groundspeed there.
       expect(off).toBeLessThan(at[i]!.groundspeed / 2);
     }
     expect(at[4]!.phase).toMatch(/turn/);

@@ -58,7 +58,10 @@ export const circleBanks = defineComponent<PacketContext, z.ZodType>({
 
 const quarter = Math.PI / 2;
 
-/** Where the track over the ground has turned so far from the landing direction; the wings are level between the halves. */
+/**
+ * Where the track over the ground has turned this far from the landing direction; the wings are level between the
+ * halves.
+ */
 const eighths = [
   ['First half, an eighth round', quarter / 2],
   ['a quarter round, across the runway', quarter],
@@ -68,7 +71,7 @@ const eighths = [
   ['seven eighths round', 3.5 * quarter],
 ] as const;
 
-/** The samples nearest to each of them. */
+/** The sample nearest to each of them. */
 export function eighthsOf({ track }: Pick<Plan, 'track'>): { where: string; at: TrackSample }[] {
   const turned = turnedAlong(track);
   return eighths.map(([where, by]) => {

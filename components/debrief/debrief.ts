@@ -16,7 +16,7 @@ import type { PacketContext } from '../context.ts';
 import { gradeRow } from './grade-row.ts';
 import { gradeStandards } from './grade-standards.ts';
 
-/** Graded where the lesson states no standards of its own. */
+/** Graded where the lesson has no standards of its own. */
 const generalLines = [
   'Looks out, and says what is going to be done before it is done.',
   'Holds the speed.',
@@ -104,7 +104,7 @@ function keyTable(table: Properties, plan: Plan, units: PageUnits): Element {
   ]);
 }
 
-/** What was thought before, since there is no plan to hold the flight against. */
+/** What the student thought beforehand, since there is no plan to compare the flight with. */
 function ownTable(table: Properties, rows: readonly string[]): Element {
   return h('table', { ...table, style: 'width:100%' }, [
     h('caption', [captionNumber('Table'), ' Expected against flown.']),

@@ -2,8 +2,8 @@ import type { Element, ElementContent, Root } from 'hast';
 import { visit } from 'unist-util-visit';
 
 /**
- * Puts the items of the lesson's `:::standards` into its `::debrief` forms in place of the general lines; a lesson without
- * standards keeps these. Done when the whole page is there, so that the form may stand anywhere in the lesson.
+ * Puts the items of the lesson's `:::standards` into its `::debrief` forms in place of the general lines; in a lesson
+ * without standards those stay. Done when the whole page is there, so that the form may be anywhere in the lesson.
  */
 export function gradeStandards(page: Root): void {
   const standards: Element[] = [];
@@ -29,7 +29,7 @@ function hasClass({ properties: { className } }: Element, name: string): boolean
   return Array.isArray(className) && className.includes(name);
 }
 
-/** What stands in each item of its lists; where it has no list, in each paragraph. */
+/** The content of each item of its lists; where it has no list, of each paragraph. */
 function linesOf(section: Element): ElementContent[][] {
   const found = (tagName: string) => {
     const lines: ElementContent[][] = [];
@@ -42,7 +42,7 @@ function linesOf(section: Element): ElementContent[][] {
   return items.length > 0 ? items : found('p');
 }
 
-/** Paragraphs of a loose list come as their text; a copy keeps no id, which must stay one of a kind. */
+/** Paragraphs of a loose list come as their text; a copy keeps no id, because an id must be unique. */
 function inOneLine(children: readonly ElementContent[]): ElementContent[] {
   const line = structuredClone(
     children

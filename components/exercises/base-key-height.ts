@@ -14,7 +14,7 @@ import { wrongFigures } from './figure-choices.ts';
 import type { Draw, QuestionSetting } from './question-setting.ts';
 import { drawWindFlights, type WindFlights } from './wind-flights.ts';
 
-/** How high the base key is passed in another wind than the packet's. */
+/** How high the base key is passed in a wind other than the packet's. */
 export const baseKeyHeight: Draw = (setting, random) => {
   if (!setting.plan.keys.some(({ id }) => id === 'base-key')) return undefined;
   const flights = drawWindFlights(setting, random);
@@ -68,7 +68,7 @@ function posed(
   };
 }
 
-/** The height lost from the downwind key, in figures that add up as they are printed. */
+/** The height lost since the downwind key, in figures that add up as they are printed. */
 function lossSteps(
   before: KeyPosition,
   key: KeyPosition,

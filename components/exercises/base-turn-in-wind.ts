@@ -10,10 +10,10 @@ import { wrongFigures } from './figure-choices.ts';
 import type { Draw } from './question-setting.ts';
 import { drawWindFlights } from './wind-flights.ts';
 
-/** m. Nobody tells two base turns apart that lie nearer together. */
+/** m. Nobody can tell apart two base turns that are nearer to each other. */
 const gap = 30;
 
-/** Where the base turn starts in another wind than the packet's. */
+/** Where the base turn starts in a wind other than the packet's. */
 export const baseTurnInWind: Draw = (setting, random) => {
   const { plan, units } = setting;
   if (!plan.keys.some(({ id }) => id === 'base-turn')) return undefined;
@@ -75,7 +75,7 @@ function turnWords({ pastAbeam, seconds }: BaseTurn, units: PageUnits): string {
   return `${formatDistance(pastAbeam, units)} past abeam, ${formatTime(seconds)} after the downwind key`;
 }
 
-/** By how much the turn starts sooner (m), of figures as they are printed. */
+/** How much sooner the turn starts (m), from figures as they are printed. */
 function shiftWords(sooner: number, units: PageUnits): string {
   const by = formatDistance(Math.abs(sooner), units);
   return sooner > 0
@@ -87,7 +87,7 @@ function toTheNearest(units: PageUnits): string {
   return `(Distance to the nearest ${units.distance === 'ft' ? '50 ft' : '10 m'}, time to the nearest second.)`;
 }
 
-/** What the best glide has over the spacing, flown out with the wind and back against it. */
+/** What the best glide has left over the spacing, flown out with the wind and back against it. */
 function straightOutAndBack(
   plan: Plan,
   height: number,

@@ -7,12 +7,12 @@ export interface DrawnExercise extends Exercise {
   readonly kind: string;
 }
 
-/** Rounds through the kinds; later ones ask the same kind with other figures. */
+/** Rounds through the kinds of question; later rounds ask the same kinds with other figures. */
 const mostRounds = 8;
 
 /**
- * `count` questions for a flight, drawn by chance from a seed: the same seed gives the same ones. Every kind comes before
- * one comes again, and no question twice. Fewer where the flight does not give so many.
+ * `count` questions for a flight, drawn by chance from a seed: the same seed gives the same questions. Every kind
+ * comes once before any comes again, and no question comes twice. Fewer where the flight does not allow so many.
  */
 export function drawExercises(setting: QuestionSetting, count: number, seed: number): DrawnExercise[] {
   const random = randomFrom(seed);
@@ -21,7 +21,7 @@ export function drawExercises(setting: QuestionSetting, count: number, seed: num
   const dry = new Set<string>();
   for (let round = 0; round < mostRounds && drawn.length < count; round++) {
     for (const [name, kind] of order) {
-      // A stream of its own for each question: one kind's draws leave the others' figures alone.
+      // A random stream for each question: the draws of one kind leave the figures of the others alone.
       const own = randomFrom(Math.floor(random() * 2 ** 32));
       if (drawn.length === count || dry.has(name)) continue;
       const found = drawNew(kind, setting, own, drawn);

@@ -8,7 +8,7 @@ export function oneOf<T>(items: readonly T[], random: () => number): T {
   return items[Math.floor(random() * items.length)]!;
 }
 
-/** m/s: a whole number of the page's unit between two speeds, ends included; undefined where none lies there. */
+/** m/s: a whole number of the page's unit between two speeds, ends included; undefined where there is none between them. */
 export function drawSpeed(
   from: number,
   to: number,
@@ -18,7 +18,7 @@ export function drawSpeed(
   return drawWhole(from, to, speedStep(units), random);
 }
 
-/** m: a multiple of 10 ft or of 5 m, times `coarse`, between two heights; undefined where none lies there. */
+/** m: a multiple of 10 ft or of 5 m, times `coarse`, between two heights; undefined where there is none between them. */
 export function drawHeight(
   from: number,
   to: number,

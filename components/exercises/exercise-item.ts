@@ -5,7 +5,7 @@ import { mostLines, points, type Setting, textWidth } from '../margin.ts';
 import type { Exercise, ExerciseTable } from './exercise.ts';
 
 const letters = 'abcd';
-/** Choices no longer than this stand two on a line. */
+/** Choices no longer than this are set two on a line. */
 const shortChoice = 24;
 /** mm and lines, as the page's style sets them: a writing line, the small type of a worked answer, the list's indent. */
 const ruleHeight = 9;
@@ -14,8 +14,8 @@ const answerType = { size: points(8.3), line: points(10.6), above: points(2) } a
 const listIndent = 6.5;
 
 /**
- * One numbered question. The student's has ruled lines to write on; in the instructor's the worked answer stands in a
- * room of the same height, so that both editions break their pages alike.
+ * One numbered question. The student's has ruled lines to write on; the instructor's has the worked answer in a room
+ * of the same height, so that both editions break their pages alike.
  */
 export function exerciseItem(exercise: Exercise, context: PacketContext): Element {
   const { question, table, choices, answer } = exercise;
@@ -57,7 +57,7 @@ interface Worked {
   readonly text: string;
 }
 
-/** The steps run on; the last one is the answer. Then how one comes to each of the wrong choices. */
+/** The steps in one run, the last of them the answer; then how one arrives at each of the wrong choices. */
 function workedLines({ working, choices, answer }: Exercise): Worked[] {
   const steps = working.slice(0, -1).join(' ');
   const wrong = choices.flatMap(({ fault }, i) => (fault === undefined ? [] : [`${letters[i]}: ${fault}`]));
@@ -72,7 +72,7 @@ function workedLine({ lead, text }: Worked): Element {
   return h('p', [h('b', lead), text]);
 }
 
-/** Writing lines as high as the worked answer; never so few that there is no room to work it out. */
+/** As many writing lines as the worked answer is high, and never so few that there is no room to work it out. */
 function rulesFor(worked: readonly Worked[], setting: Setting): number {
   const lines = worked.reduce((sum, { lead, text }) => sum + mostLines(lead + text, setting), 0);
   return Math.max(leastRules, Math.ceil((lines * answerType.line + answerType.above) / ruleHeight));

@@ -12,7 +12,7 @@ export interface Exercise {
 
 export interface Choice {
   readonly text: string;
-  /** How one comes to a wrong choice; undefined for the right one. */
+  /** How one arrives at a wrong choice; undefined for the right one. */
   readonly fault?: string | undefined;
 }
 
@@ -36,7 +36,7 @@ export interface Posed {
 const wrongChoices = 3;
 
 /**
- * Puts the right choice among wrong ones in an order of chance. Undefined where fewer than three of the wrong ones differ
+ * Puts the right choice among wrong ones in a random order. Undefined where fewer than three of the wrong ones differ
  * from the right one and from each other as printed: another draw may have more.
  */
 export function shuffledChoices(posed: Posed, random: () => number): Exercise | undefined {
@@ -53,7 +53,7 @@ export function shuffledChoices(posed: Posed, random: () => number): Exercise | 
   return { question, table, choices, answer, working: [...working, right] };
 }
 
-/** Every order equally likely: the shuffle of Fisher and Yates. */
+/** Every order is equally likely: the Fisher-Yates shuffle. */
 export function shuffled<T>(items: readonly T[], random: () => number): T[] {
   const order = [...items];
   for (let last = order.length - 1; last > 0; last--) {

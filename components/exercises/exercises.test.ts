@@ -7,7 +7,7 @@ import { wrongFigures } from './figure-choices.ts';
 import { questionSetting } from './question-setting.ts';
 import { stallInBank } from './stall-in-bank.ts';
 
-// An airfield that is not of the school has no fields to ask about: those questions take a second each.
+// An airfield that is not the school's has no fields to ask about: those questions take a second each.
 const plan = flyTrial();
 const elsewhere = { ...plan.airfield, name: 'Elsewhere' };
 const flown = flyTrial({ airfield: elsewhere });

@@ -2,12 +2,12 @@ import type { Field } from '../../src/flight/questions/landing-places.ts';
 import type { Runway } from '../../src/flight/terms/airfield.ts';
 import type { AirfieldFile } from '../../src/school/airfield.ts';
 
-/** A field's landing spot lies this share of its length in, and its file gives obstacles from its threshold. */
+/** A field's landing spot is this share of its length in, and its file gives obstacles from its threshold. */
 const spotShare = 0.25;
 
 /**
- * The airfield's fields in the frame of a runway. The file gives them in that of the first runway; the other end of the
- * same strip sees them turned about. Empty for any other runway: where that lies the file does not say.
+ * The airfield's fields in the frame of a runway. The file gives them in that of the first runway; from the other end
+ * of the same strip they are turned round. Empty for any other runway: the file does not say where that lies.
  */
 export function fieldsFor(runway: Runway, airfield: AirfieldFile | undefined): Field[] {
   const [first] = airfield?.runways ?? [];

@@ -7,8 +7,8 @@ export interface FaultyFigure {
 }
 
 /**
- * The figures of real faults as wrong choices. One that lies nearer than `gap` to the right figure, or to one before it,
- * is left out: nobody could tell which was meant. So is one that is not a positive number.
+ * The figures of real faults, as wrong choices. One that is nearer than `gap` to the right figure or to an earlier
+ * one is left out: nobody could tell which was meant. So is one that is not a positive number.
  */
 export function wrongFigures(
   right: number,

@@ -16,20 +16,21 @@ import type { Draw } from './question-setting.ts';
 const offsets = [40 * metresPerFoot, 120 * metresPerFoot] as const;
 /** m: so far from an edge that nobody has to wonder. */
 const clear = 15 * metresPerFoot;
-/** Of this share of the questions the final is low: that is the one to know by heart. */
+/** In this share of the questions the final is low: that is the case to know by heart. */
 const lowShare = 0.7;
 
 /** What to do on a final that begins lower or higher than planned. */
 export const finalOffHeight: Draw = ({ plan, request, units }, random) => {
   const band = bandAt(plan.gates, 'final', units);
   const size = drawHeight(...offsets, units, random);
-  // Of a plan whose own turn to final is too low, no lower one is asked about.
+  // Where the plan's own turn to final is too low, no question has a lower one.
   if (!band || size === undefined || !turnsInTime({ plan, request })) return undefined;
   const isLow = random() < lowShare;
   const planned = printedHeight(band.plan, units);
   const [height, mirrored] = isLow ? [planned - size, planned + size] : [planned + size, planned - size];
   if (height < heightStep(units) || mirrored < heightStep(units)) return undefined;
-  // With the engine running an approach that is not right by then is gone around from, in the band or below it.
+  // With the engine running, the answer to an approach that is not right by then is to go around, within the band or
+  // below it.
   const least = plan.power === 'idle' ? leastFinal(request) : 0;
   if (Math.max(height, mirrored) < least) return undefined;
   if ([band.low, band.high, least].some((edge) => Math.abs(edge - height) < clear)) return undefined;
@@ -43,7 +44,7 @@ export const finalOffHeight: Draw = ({ plan, request, units }, random) => {
     metres < band.low ? 'below the band' : `in the band, but below ${minimum}`;
   const does = actions(plan, lateWords(height), sound);
   const right = `${shown(height)}: ${does[state]}`;
-  // Power is right below the band and below the least height alike: the one is no wrong choice for the other.
+  // Power is right below the band and below the least height alike, so one cannot be a wrong choice for the other.
   const nearest = (
     { late: ['lower'], below: ['lower'], lower: ['below'], higher: ['above'], above: ['higher'] } as const
   )[state];

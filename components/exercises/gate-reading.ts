@@ -24,7 +24,7 @@ type AskedKey = (typeof asked)[number];
 /** A height at a key, to be read from the gate table. */
 export const gateReading: Draw = (setting, random) => {
   const { plan, units } = setting;
-  // Of a plan whose own turn to final is too low, "at the plan" is no answer to hold the others against.
+  // Where the plan's own turn to final is too low, "at the plan" is no answer to compare the others with.
   if (!turnsInTime(setting)) return undefined;
   const drawn = shuffled(
     asked.flatMap((at) => readingsAt(at, setting)),
@@ -57,7 +57,7 @@ export const gateReading: Draw = (setting, random) => {
   );
 };
 
-/** The readings that there are heights for at a key. */
+/** The readings at a key for which there are heights. */
 function readingsAt(at: AskedKey, { plan: { gates, keys }, request, units }: QuestionSetting) {
   const band = bandAt(gates, at, units);
   if (!band) return [];
@@ -69,8 +69,8 @@ function readingsAt(at: AskedKey, { plan: { gates, keys }, request, units }: Que
 }
 
 /**
- * No height is drawn to which a glide would have had to climb (`before` is that of the key before it), and none so low that
- * a turn to final begun there is a go-around and nothing else.
+ * No height is drawn that a glide would have had to climb to (`before` is the height at the key before), and none so
+ * low that a turn to final begun there can only be a go-around.
  */
 function rangesOf(
   { low, plan, high }: Band,
@@ -86,7 +86,7 @@ function rangesOf(
   };
 }
 
-/** What the packet's gates ask for, in the words of its own table where that has one line for it. */
+/** What the packet's gates ask for, in the words of its own table where that has a line for it. */
 function actions(plan: QuestionSetting['plan'], at: AskedKey): Record<Reading, string> {
   const below = insteadBelow(at, plan);
   const above = insteadAbove(at, plan);
@@ -98,7 +98,7 @@ function actions(plan: QuestionSetting['plan'], at: AskedKey): Record<Reading, s
   };
 }
 
-/** How one comes from a height to what another would ask for. */
+/** How a height leads one to what another height would ask for. */
 function faultOf(reading: Reading, other: Reading): string {
   if (other === 'below') {
     return reading === 'lower'

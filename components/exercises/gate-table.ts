@@ -11,7 +11,7 @@ export interface Band extends Gate {
   readonly high: number;
 }
 
-/** The band at a key; undefined where there is none, or none on a side, or where the plan itself does not lie in it. */
+/** The band at a key; undefined where there is none, where one side is missing, or where the plan itself is not in it. */
 export function bandAt(gates: readonly Gate[], at: Gate['at'], units: PageUnits): Band | undefined {
   const gate = gates.find((each) => each.at === at);
   if (!gate || gate.low === null || gate.high === null) return undefined;

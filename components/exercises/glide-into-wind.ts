@@ -41,7 +41,8 @@ export const glideIntoWind: Draw = ({ plan, units }, random) => {
   const [speed, approachSpeed] = [polar.speed, flown.approachSpeed];
   const shown = (eas: number) => formatSpeed(indicatedSpeed(eas, aircraft), units);
   const distance = (metres: number) => formatDistance(metres, units);
-  // Worked from figures finer than a page prints them elsewhere: with the speed to 1 kt another distance would come out.
+  // Worked out from finer figures than a page prints elsewhere: with the speed to 1 kt the distance would come out
+  // different.
   const finely = (metresPerSecond: number) => withUnit(metresPerSecond / speedStep(units), 0.1, units.speed);
   const tas = polar.speed * factor;
   const sin = sinOfGlide(polar, polar.speed, 1);
@@ -92,7 +93,7 @@ export const glideIntoWind: Draw = ({ plan, units }, random) => {
   );
 };
 
-/** A height to 1 m or 1 ft of the unit that distances are printed in, for a product that comes out as printed. */
+/** A height to 1 m or 1 ft, in the unit that distances are printed in, for a product that comes out as printed. */
 function inDistanceUnit(metres: number, { distance }: PageUnits): string {
   return distance === 'ft' ? withUnit(metres / metresPerFoot, 1, 'ft') : withUnit(metres, 1, 'm');
 }

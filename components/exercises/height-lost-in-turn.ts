@@ -12,9 +12,9 @@ import { shuffledChoices } from './exercise.ts';
 import { wrongFigures } from './figure-choices.ts';
 import type { Draw } from './question-setting.ts';
 
-/** Degrees; a steeper turn at the best-glide speed is no exercise, and 20, 30 and 45 stand in lessons and on cards. */
+/** Degrees. A steeper turn at the best-glide speed makes no exercise; 20, 30 and 45 are in lessons and on cards. */
 const banks = [25, 35, 40];
-/** The glide speed over the stall speed in the turn: less is not asked about (common practice, no source). */
+/** The glide speed over the stall speed in the turn: no question has less (common practice, no source). */
 const leastMargin = 1.2;
 
 /** The height that half a circle costs. */
@@ -36,7 +36,7 @@ export const heightLostInTurn: Draw = ({ plan, units }, random) => {
   const levelSink = tas * sinOfGlide(polar, polar.speed, 1);
   const height = (metres: number) => formatHeight(metres, units);
   const inFeet = units.height === 'ft';
-  // Finer than the page prints them elsewhere, so that the product comes out.
+  // Finer than the page prints it elsewhere, so that the product comes out.
   const time = withUnit(turn.time, 0.1, 's');
   const sink = (speed: number) =>
     inFeet ? withUnit(speed / metresPerSecondPerFootPerMinute, 1, 'ft/min') : withUnit(speed, 0.01, 'm/s');
@@ -44,7 +44,7 @@ export const heightLostInTurn: Draw = ({ plan, units }, random) => {
   if (!comesOutByHand(factors, height(turn.heightLost), inFeet ? 10 : 5, inFeet ? 60 : 1)) return undefined;
   const trueSpeed = withUnit(tas / speedStep(units), 0.1, units.speed);
   const inSinkUnit = inFeet ? metresPerSecondPerFootPerMinute : 1;
-  // Doubled or halved before it is rounded, as a pilot with the sum on paper does.
+  // Doubled or halved before it is rounded, as a pilot does who works it out on paper.
   const byHand = numberIn(sink(turn.heightLost / turn.time)) * inSinkUnit * numberIn(time);
   return shuffledChoices(
     {

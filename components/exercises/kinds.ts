@@ -10,7 +10,7 @@ import { whichField } from './which-field.ts';
 
 interface Kind {
   readonly draw: Draw;
-  /** Draws before the kind is given up on this flight. */
+  /** Draws before this kind is given up for the flight. */
   readonly tries: number;
 }
 

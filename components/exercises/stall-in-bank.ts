@@ -10,10 +10,13 @@ import { shuffledChoices } from './exercise.ts';
 import { wrongFigures } from './figure-choices.ts';
 import type { Draw } from './question-setting.ts';
 
-/** Degrees. In less bank the stall speed rises by less than an indicator shows; 30 and 45 stand in lessons and on cards. */
+/** Degrees. In less bank the stall speed rises by less than an indicator shows; 30 and 45 are in lessons and on cards. */
 const banks = [35, 40, 50, 55, 60];
 
-/** Stall speed in a turn: the wings-level one times the root of the load factor (FAA-H-8083-25, Aerodynamics of Flight). */
+/**
+ * Stall speed in a turn: the wings-level speed times the square root of the load factor (FAA-H-8083-25, Aerodynamics
+ * of Flight).
+ */
 export const stallInBank: Draw = ({ plan, units }, random) => {
   const { aircraft, flown } = plan;
   const allowed = banks
@@ -29,7 +32,7 @@ export const stallInBank: Draw = ({ plan, units }, random) => {
   const root = numberText(Math.sqrt(Number(printedLoad)), 0.001);
   const calibrated = (aircraft.calibration?.length ?? 0) > 0;
   if (!calibrated && !comesOutByHand([speed(level), root], speed(right), 1)) return undefined;
-  // What a fault makes of the printed stall speed; with a calibration table nobody multiplies what is indicated.
+  // What a fault makes of the printed stall speed; with a calibration table nobody multiplies the indicated speed.
   const times = (factor: number) =>
     calibrated ? level * factor : numberIn(speed(level)) * factor * speedStep(units);
   return shuffledChoices(
@@ -53,7 +56,7 @@ export const stallInBank: Draw = ({ plan, units }, random) => {
           },
           { value: times(1 / Number(root)), fault: 'divided by the root, not multiplied' },
         ],
-        // A wrong choice that an indicator shows as the right speed would be right as well.
+        // A wrong choice that an indicator would show as the right speed would be right as well.
         2 * metresPerSecondPerKnot,
         speed,
       ),

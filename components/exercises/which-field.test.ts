@@ -13,7 +13,7 @@ const drawn = Array.from({ length: 12 }, (_, seed) => whichField(setting, random
   (each) => each !== undefined,
 );
 
-/** The place that a question names, judged again from what it prints. */
+/** The place that a question names, judged again from what the question prints. */
 function judgedAgain(question: string) {
   const [, feet] = /([\d,]+)\s+ft above the spot/.exec(question)!;
   const lengthOf = (pattern: RegExp, sign: number) => {
@@ -52,7 +52,7 @@ describe('the question where to land', () => {
     for (const { choices, answer, working } of drawn) {
       const lengths = working[0]!.match(/needs ([\d,]+)\s+m .* has ([\d,]+)\s+m/)!;
       const [needed, has] = lengths.slice(1).map((text) => Number(text.replace(',', '')));
-      // Printed as needed, rounded up: a place is called ample by the figure itself.
+      // Printed as needed, rounded up: whether a place is ample is judged by the unrounded figure.
       if (has! < 2 * (needed! - 10))
         expect(working[0]).toContain('less than double, but no place with double is in reach');
       if (working[0]!.includes('less than double')) {

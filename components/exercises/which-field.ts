@@ -28,11 +28,11 @@ const heights = [600 * metresPerFoot, 1300 * metresPerFoot] as const;
 /** m and rad: places are drawn from a grid, and headings in steps that a compass shows. */
 const grid = { along: [-1200, -900, -600, -300, 0, 300, 600], across: [-900, -600, -300, 300, 600, 900] };
 const headingStep = Math.PI / 6;
-/** m of glide that a turn costs for each radian, about. */
+/** m of glide lost for each radian of turn, roughly. */
 const turnRoom = 70;
-/** Places looked at by a rough reckoning before one is flown to: each flight takes a second. */
+/** Places looked at by rough reckoning before one is flown to: each flight takes a second. */
 const roughTries = 400;
-/** m: a place nearer to its edge than this, either way, is no clear answer. */
+/** m: a place nearer to its edge than this, on either side, gives no clear answer. */
 const clear = 50 * metresPerFoot;
 
 /** Where to land after the engine has stopped somewhere near the airfield. */
@@ -49,17 +49,17 @@ export const whichField: Draw = (setting, random) => {
   const flown = stopped === request ? setting.plan : planApproach({ ...stopped, detail: 'flight' });
   const { fromScreen } = groundFigures(flown);
   if (fromScreen === undefined) return undefined;
-  /** The roll is that of the wind along the place, not of the wind along the runway. */
+  /** The roll is the one in the wind along the place, not along the runway. */
   const neededAt = ({ heading }: Place) => fromScreen + landingRunOf({ ...flown, runway: { heading } });
   const isAmple = (place: Place) => place.length >= 2 * neededAt(place);
   const longEnough = inReach.filter((place) => place.length >= neededAt(place));
-  // A runway is known and clear: no field is better, if it is long enough.
+  // A runway is known and clear: no field is better, if the runway is long enough.
   const right =
     longEnough.find(isRunway) ??
     longEnough.find(isAmple) ??
     [...longEnough].sort((a, b) => b.length - a.length)[0];
   if (!right || !isClearlyReached(right)) return undefined;
-  // That nothing longer is in reach must be as clear.
+  // It must be just as clear that nothing longer is in reach.
   const isDoubtful = (place: Place) => isAmple(place) && !place.rejections.some(isClear);
   if (!isAmple(right) && !isRunway(right) && places.some(isDoubtful)) return undefined;
   const wrong = places.flatMap((place) => {
@@ -76,8 +76,8 @@ export const whichField: Draw = (setting, random) => {
 };
 
 /**
- * With height in hand, and where it is flown straight in, down at its spot: no lower over its near end than what it takes
- * is counted from, and no farther in than it is taught to aim.
+ * With height in hand; and, where it is flown straight in, down at its spot: no lower over its near end than the
+ * height from which the distance needed is counted, and no farther in than it is taught to aim.
  */
 function isClearlyReached({ margins, straightIn }: Place): boolean {
   if (margins[0]!.margin < clear) return false;
@@ -85,12 +85,12 @@ function isClearlyReached({ margins, straightIn }: Place): boolean {
   return !straightIn || (overNearEnd >= screenHeight && straightIn.touchdown <= atSpot);
 }
 
-/** m past its spot: a touchdown so near to it is one there. */
+/** m past its spot: a touchdown this near to it counts as one at the spot. */
 const atSpot = 30;
 
 /**
- * A reason against a place that nobody can take for a matter of a few feet, or of another way in: an obstacle that is
- * passed near by one way may be passed well clear by the next.
+ * A reason against a place that nobody can put down to a few feet, or to another way in: an obstacle that is passed
+ * closely one way may be well clear another way.
  */
 function isClear(rejection: Rejection): boolean {
   if (rejection.why === 'obstacle') return rejection.clearance <= 0;
@@ -156,7 +156,7 @@ function arrivalWords({ approach, straightIn, margins }: Place, units: PageUnits
   return `The glide gets to the ${at} of a ${approach!.circuit}-hand pattern there ${height} above it.`;
 }
 
-/** What the height there is held against: straight in any of its ground will do, by a pattern it is the spot. */
+/** What the height there is compared with: straight in, anywhere on the place will do; by a pattern, it is the spot. */
 function leastWords({ straightIn }: Place, request: PlanRequest, units: PageUnits): string {
   if (!straightIn) return 'the least from which its spot is made';
   const sound = formatLeastHeight(leastFinal(request), units);
@@ -180,7 +180,7 @@ function faultOf(place: Place, units: PageUnits): string {
   return reasons.map((rejection) => why(rejection, place, units)).join('; ');
 }
 
-/** What is against a place in reach for its length: too little, or less than double where the right one has that. */
+/** What counts against the length of a place in reach: too little, or less than double where the right one has double. */
 function lengthFault(
   { length }: Place,
   needed: number,
@@ -225,8 +225,8 @@ function fieldTable(fields: readonly Field[], units: PageUnits): ExerciseTable {
 }
 
 /**
- * A place from which, by a rough reckoning, at least one landing is within reach and at least three are not: a straight
- * glide to the base key of each, wherever the packet's own flight has its base key, or on to its final.
+ * A place from which, by rough reckoning, at least one landing is within reach and at least three are not: a straight
+ * glide to the base key of each, placed as in the packet's own flight, or on to its final.
  */
 function likelyPosition(
   fields: readonly Field[],
@@ -262,7 +262,10 @@ function likelyPosition(
   return undefined;
 }
 
-/** m: height over that of a sound turn to final, straight to where final begins and turned on to it, without wind. */
+/**
+ * m: height to spare over that of a sound turn to final, gliding straight to where final begins and turning on to it,
+ * without wind.
+ */
 function straightSpare(
   { height, heading }: Position,
   { x, y, track }: { readonly x: number; readonly y: number; readonly track: number },

@@ -9,7 +9,7 @@ import { metresPerSecondPerKnot } from '../../src/units/factors.ts';
 import { drawSpeed } from './draw-figures.ts';
 import type { QuestionSetting } from './question-setting.ts';
 
-/** The packet's approach in another wind, and the flights that a student comes to who gets the wind wrong. */
+/** The packet's approach in another wind, and the flights that a student who gets the wind wrong arrives at. */
 export interface WindFlights {
   /** m/s, straight down the runway. */
   readonly headwind: number;
@@ -18,14 +18,15 @@ export interface WindFlights {
   readonly faulty: readonly { readonly row: WindRow; readonly fault: string }[];
 }
 
-/** m/s. In less wind than this the right figure is too near that of still air. */
+/** m/s. In less wind than this the right figure is too near to that of still air. */
 const least = 6 * metresPerSecondPerKnot;
-/** m/s. More than this no packet asks about, whatever the aircraft bears. */
+/** m/s. No packet asks about more than this, whatever the aircraft can take. */
 const most = 18 * metresPerSecondPerKnot;
 
 /**
- * Undefined where the approach is not made in the wind drawn, or not without a caution that the packet's own flight does
- * not have: no question teaches a flight that is not to be flown. Winds given by layers stand for no other wind.
+ * Undefined where the approach is not made in the wind that was drawn, or only with a caution that the packet's own
+ * flight does not have: no question teaches a flight that is not to be flown. Winds given by layers cannot be changed
+ * to another wind.
  */
 export function drawWindFlights(
   { plan, request, units }: QuestionSetting,
@@ -33,7 +34,7 @@ export function drawWindFlights(
 ): WindFlights | undefined {
   if (plan.flown.windProfile === 'layers') return undefined;
   const headwind = drawSpeed(least, Math.min(most, plan.aircraft.limits.wind), units, random);
-  // Tables and cards by wind have the winds of every 5 kt: their answers are printed.
+  // Tables and cards by wind have every 5 kt: their answers are printed.
   if (headwind === undefined || isEvery5kt(headwind)) return undefined;
   const { heading } = request.runway;
   const wind = { from: positiveAngle(heading), speed: headwind };

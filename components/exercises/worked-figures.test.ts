@@ -115,7 +115,7 @@ describe('a reading of the gates', () => {
     const asked = drawn.map(({ question, choices, answer }) =>
       [/pass the (downwind|base) key/.exec(question)![1], /^[^:]*/.exec(choices[answer]!.text)![0]].join(' '),
     );
-    // Between the plan at the base key and the low edge of this gate no height is clearly either.
+    // Between the plan at the base key and the low edge of this gate, no height is clearly one or the other.
     for (const each of [
       'downwind Below the band',
       'downwind In the band, lower than the plan',

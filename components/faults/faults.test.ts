@@ -104,7 +104,7 @@ describe('what flying a fault came to', () => {
   });
 
   it('counts the ground that is flown in the seconds of a late base turn', () => {
-    // 6 s farther out with the wind and 6 s farther back against it: twice the still-air distance, about.
+    // 6 s farther out with the wind, and 6 s farther back against it: about twice the still-air distance.
     const calm = flown('base-turn: 6 s late', { wind: { from: 0, speed: 0 } });
     const short = Number(/touch (\d+) m short/.exec(calm)![1]);
     const tas = plan.aircraft.glide.idle.speed * 1.02;
@@ -139,7 +139,7 @@ describe('what flying a fault came to', () => {
       );
     };
     for (const fly of ['final height: +30 ft', 'final height: +50 ft']) {
-      // It takes height to turn: begun at 300 ft, none is complete by 300 ft.
+      // A turn takes height: begun at 300 ft, none is complete by 300 ft.
       expect(begun(fly)).toBeGreaterThan(330);
       expect(begun(fly, { minimums: { finalTurn: 400 * 0.3048 } })).toBeGreaterThan(430);
     }

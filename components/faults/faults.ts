@@ -79,7 +79,7 @@ export const faults = defineComponent<PacketContext, typeof attributes>({
 const flownNote =
   'Flown: this plan with that one thing changed, and a pilot who does not notice. Heights are above the spot.';
 
-/** What flying the fault came to, under its row. */
+/** How the fault was flown, under its row. */
 function flownRow({ fly }: Fault, { request, units }: PacketContext, columns: number) {
   if (!fly) return [];
   const words = effectWords(flownFault(fly.change, request), units);
@@ -103,7 +103,7 @@ function fileOf(from: string, { school }: PacketContext): FaultsFile {
   );
 }
 
-/** In the order of the file, whatever the order they were asked for: it may be the order of urgency. */
+/** In the order of the file, whatever order they were asked for in: it may be the order of urgency. */
 function pick(all: readonly Fault[], only: readonly string[] | undefined, from: string): readonly Fault[] {
   if (!only) return all;
   const ids = all.map(({ id }) => id);
@@ -117,7 +117,7 @@ function pick(all: readonly Fault[], only: readonly string[] | undefined, from: 
 
 const isFor = (row: Fault, { plan }: PacketContext) => isForClass(row, plan.aircraft.class);
 
-/** What the plan does anyhow is no fault of it. */
+/** What the plan does anyway is not a fault of it. */
 function isPlanned({ fly }: Fault, { request }: PacketContext): boolean {
   return fly?.change.kind === 'power-stopped' && request.power === 'stopped';
 }

@@ -32,7 +32,8 @@ export const gate = defineComponent<PacketContext, typeof attributes>({
       const instead = there.length > 0 ? `there are gates at ${nameList(there)}` : 'this flight has no gates';
       throw new DirectiveError(`There is no gate at \`${label}\`: ${instead}`);
     }
-    // A packet of another wind must not fail on a figure that its author could not foresee: it says that there is none.
+    // A packet for another wind must not fail because of a figure that its author could not foresee: it says that
+    // there is none.
     const band = gateBand(found, units);
     return flownFigure(band.none === undefined ? words(band[edge]) : 'none, there is no band', plan);
 

@@ -56,12 +56,12 @@ export const gates = defineComponent<PacketContext, z.ZodType>({
   },
 });
 
-/** A band is of the air alone: what stands in the way at another height than the plan's is not looked for. */
+/** A band is about the air alone: obstacles at heights other than the plan's are not looked for. */
 function obstacleNote({ runway: { obstacles } }: Plan): string {
   return obstacles.length === 0 ? '' : 'Obstacles are looked for along the plan alone, not in the bands. ';
 }
 
-/** Under the height of a plan that stands above the floor of its band: what it may lose. */
+/** Under the height of a plan above the floor of its band: what it may lose. */
 function inHandNote(gate: Gate, { plan, units }: PacketContext) {
   const inHand = inHandBelow(gate, plan.cautions, units);
   if (inHand === undefined || inHand.height <= 0) return [];

@@ -7,7 +7,7 @@ const metresIn = (text: string) => Number(/^[\d,]+(?= m$)/.exec(text)![0].replac
 
 describe(':ground[…]', () => {
   it('says the landing roll in this wind, shorter than in a calm, and rounds it up', () => {
-    // 10 kt from 32 degrees off the runway, half of it counted, at 365 of 390 kg: 90 m x 0.7, about.
+    // 10 kt from 32 degrees off the runway, half of it counted, at 365 of 390 kg: about 90 m x 0.7.
     const roll = landingRunOf(plan);
     const said = metresIn(sayIn(':ground[roll]', plan));
     expect(said).toBeGreaterThanOrEqual(roll);

@@ -10,7 +10,7 @@ import { flownFigure } from '../grade-mark.ts';
 
 type Figure = (ground: GroundFigures, plan: Plan, units: PageUnits) => string;
 
-/** What is needed is rounded up, what is left down. */
+/** What is needed is rounded up, what is left is rounded down. */
 const figures: Readonly<Record<string, Figure>> = {
   'over-50-ft': ({ overScreen }, { approach }, units) => {
     if (overScreen !== undefined) return formatSafeDistance(overScreen, 'up', units);

@@ -7,7 +7,7 @@ import type { PacketContext } from '../context.ts';
 import { needsContent } from '../lesson-part.ts';
 import { mostLinesOf, noteColumn, points } from '../margin.ts';
 
-/** Of the notes as the page's style sets them. */
+/** For notes as the page's style sets them. */
 const size = points(8.3);
 
 export const instructor = defineComponent<PacketContext, z.ZodType>({

@@ -50,7 +50,7 @@ function start({ power }: Plan): string {
 }
 
 function row(plan: Plan, key: KeyPosition, time: number, units: PageUnits) {
-  // The glide points at the aim point and rounds out above it: no time belongs to a place that is not flown through.
+  // The glide points at the aim point and rounds out above it: a place that is not flown through has no time.
   const isAim = key.id === 'aim-point';
   const place = placeWords(key, units);
   return h('tr', [

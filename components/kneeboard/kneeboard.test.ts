@@ -6,7 +6,7 @@ import { contextOf, degrees, feetAndKnots, flyTrial, knots, renderBody } from '.
 
 const plan = flyTrial();
 const table = (flown: Plan, units = feetAndKnots) => byWind(flown, contextOf(flown).request, units);
-/** The cells of each row of the first table, their heads first. */
+/** The cells of each row of the first table, heads first. */
 const keyCells = (html: string) => {
   const [body] = /<tbody>.*?<\/tbody>/s.exec(html)!;
   return [...body.matchAll(/<tr>(.*?)<\/tr>/gs)].map(([, row]) =>
@@ -86,7 +86,8 @@ describe('::kneeboard', () => {
     const calm = { speed: 0, from: 0 };
     const final = (power: 'idle' | 'stopped') =>
       flyTrial({ wind: calm, power }).keys.find(({ id }) => id === 'final')!.height;
-    // Under two thirds of the least a turn to final is not to be flown: the idling one is over them, the stopped one under.
+    // Under two thirds of the least height, a turn to final is not to be flown: the idling one is above that, the
+    // stopped one below it.
     const minimums = { finalTurn: (1.5 * (final('idle') + final('stopped'))) / 2 };
     const idle = flyTrial({ minimums, wind: calm });
     const stopped = flyTrial({ minimums, wind: calm, power: 'stopped' });
@@ -195,7 +196,7 @@ describe('::kneeboard', () => {
     const flown = flyTrial({ ...near, wind });
     expect(high.rows[0]!.name).toBe('Throttle closed, ft');
     expect(high.rows[0]!.cells[3]).toBe(`${Math.round(flown.keys[0]!.height / 3.048) * 10}`);
-    // Too low a turn to final in a calm: the height that works has its own distance.
+    // Too low a turn to final in a calm: the height that works has a distance of its own.
     expect(high.rows.map(({ name }) => name)).toEqual([
       'Throttle closed, ft',
       '× unless closed at, ft',
@@ -206,7 +207,7 @@ describe('::kneeboard', () => {
     expect(again.grade).not.toBe('not-to-be-flown');
     expect(out).toBe(10 * Math.round(Math.abs(again.keys[0]!.across) / 10));
 
-    // Where neither is given, both go with the wind.
+    // Where neither is given, both change with the wind.
     const free = table(flyTrial({ approach: '90' }));
     expect(free.rows.map(({ name }) => name)).toEqual(['Throttle closed, ft', 'and so far out, m']);
     const [freely] = flyTrial({ approach: '90', wind }).keys;

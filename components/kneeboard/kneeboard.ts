@@ -40,7 +40,7 @@ export const kneeboard = defineComponent<PacketContext, z.ZodType>({
   render: ({ ordinal, context }) => {
     const { plan, request, units } = context;
     const stopped = stoppedEngine(plan, request, units);
-    // The engine that the list beside them is for stands last, nearest to it.
+    // The engine that the list beside them is for comes last, nearest to the list.
     const plans = stopped.plan && stopped.plan !== plan ? [plan, stopped.plan] : [plan];
     const winds = byWind(plan, request, units);
     const speed = (eas: number) => formatSpeed(indicatedSpeed(eas, plan.aircraft), units);
@@ -86,7 +86,7 @@ const bands: Readonly<Record<Grade, string>> = {
   'worth-knowing': 'border-left:1.6pt solid #000;padding:0 2mm',
 };
 
-/** A band for each grade; of the flight that the card is for where no other is named. */
+/** A band for each grade, for the flight that the card is for where no other is named. */
 function band({ grade, name, words }: GradedLine, of?: Plan): Element {
   const who = of ? `${engineLabel(of)}: ` : '';
   return h('p', { className: ['grade-band', grade], style: `margin:0 0 1.5mm;${bands[grade]}` }, [
@@ -144,7 +144,10 @@ function windTable({ head, winds, rows, notes }: ReturnType<typeof byWind>, plan
   ]);
 }
 
-/** Catchwords of the aircraft's own list; nothing where its file has none. `why` no keys of a stopped engine stand above. */
+/**
+ * Catchwords from the aircraft's own list; nothing where its file has none. `why`: why there are no keys of a stopped
+ * engine above.
+ */
 function failureLines(context: PacketContext, why: string | undefined): Element[] {
   const lines = ownFile(context)?.file.engineFailure ?? [];
   if (lines.length === 0 && why === undefined) return [];

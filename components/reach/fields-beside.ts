@@ -3,15 +3,18 @@ import type { Field } from '../../src/flight/questions/landing-places.ts';
 import type { Runway } from '../../src/flight/terms/airfield.ts';
 import type { PacketContext } from '../context.ts';
 
-/** The airfield's fields in the frame of the runway that is landed on; `unplaced` where that runway's place is not known. */
+/**
+ * The airfield's fields in the frame of the runway that is landed on; `unplaced` where nothing says where that runway
+ * lies.
+ */
 export interface FieldsBeside {
   readonly fields: readonly Field[];
   readonly unplaced: readonly string[];
 }
 
 /**
- * An airfield file gives its fields from the spot of its first runway. They are known from another only where that is the
- * same strip landed on from its other end: nothing in the file says how two strips lie to each other.
+ * An airfield file gives its fields from the spot of its first runway. From another runway they are known only where
+ * it is the same strip landed on from its other end: nothing in the file says how two strips lie to each other.
  */
 export function fieldsBeside({ request, school }: Pick<PacketContext, 'request' | 'school'>): FieldsBeside {
   const files = [...school.airfields.values()];

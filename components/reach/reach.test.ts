@@ -72,7 +72,7 @@ describe('the fields beside a runway', () => {
   it('are seen from the other end of the strip as they lie', () => {
     const here = fieldsBeside(contextOf(plan)).fields;
     const there = fieldsBeside(contextOf(flyTrial({ runway: otherEnd }), feetAndKnots)).fields;
-    // The two spots of Fallow Reach, each 300 m into 700 m, lie 100 m apart.
+    // The two spots of Fallow Reach, each 300 m in from its end of the 700 m, are 100 m apart.
     for (const [index, field] of here.entries()) {
       expect(there[index]).toMatchObject({ along: 100 - field.along, heading: field.heading });
       expect(there[index]!.across).toBeCloseTo(-field.across);

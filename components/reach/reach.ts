@@ -75,7 +75,7 @@ export const reach = defineComponent<PacketContext, typeof attributes>({
   },
 });
 
-/** The key asked for; without one the downwind key, or the first key of an approach that has none. */
+/** The key asked for; if none is, the downwind key, or the first key of an approach that has none. */
 function startKey(plan: Plan, id: KeyId | undefined): KeyPosition {
   const downwind = plan.keys.find((key) => key.id === 'downwind-key');
   const key = id === undefined ? (downwind ?? plan.keys[0]!) : planKey(plan, id);
@@ -85,7 +85,7 @@ function startKey(plan: Plan, id: KeyId | undefined): KeyPosition {
   );
 }
 
-/** Where the key lies, heading as the track does there. */
+/** Where the key is, heading along the track there. */
 function positionAt({ track, runway }: Plan, { along, across, time }: KeyPosition, height: number): Position {
   const sample = track.reduce((best, each) =>
     Math.abs(each.time - time) < Math.abs(best.time - time) ? each : best,

@@ -46,7 +46,7 @@ function itemOf(item: Element): Item {
   return { minutes: line.minutes, content: [{ ...first, value: first.value.slice(line.textAt) }, ...rest] };
 }
 
-/** What the item says: of a loose list, its first paragraph's content and then the rest. */
+/** What the item says: for a loose list, the content of its first paragraph and then the rest. */
 function inner({ children }: Element): ElementContent[] {
   const start = children.findIndex((child) => child.type === 'element' || child.value.trim() !== '');
   const first = children[start];

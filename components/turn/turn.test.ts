@@ -20,14 +20,14 @@ describe(':turn[…]', () => {
   });
 
   it('raises the stall speed by the root of the load factor', () => {
-    // FAA-H-8083-25, same place: 50 kt wings level becomes 71 kt at 60 degrees.
+    // FAA-H-8083-25, same chapter: 50 kt wings level becomes 71 kt at 60 degrees.
     const fast = { ...plan, flown: { ...plan.flown, stallSpeed: knots(50) } };
     expect(sayIn(':turn[stall]{bank=60deg}', fast)).toBe('71 kt');
   });
 
   it('gives the radius of the handbook formula, V squared over 11.26 tan(bank)', () => {
     // FAA-H-8083-25, Aerodynamics of Flight, radius of turn: ft, with V in knots true; a level turn. In a glide the
-    // circle over the ground is smaller by the cosine of the path, here about 1.5 per cent.
+    // circle over the ground is smaller by the cosine of the path angle, here about 1.5 per cent.
     const { radius } = turnFigures(plan, degrees(30), Math.PI).flown!;
     const tas = (plan.flown.glideSpeed / knots(1)) * Math.sqrt(1.225 / (plan.air.density * 0.971));
     const level = (tas ** 2 / (11.26 * Math.tan(degrees(30)))) * 0.3048;

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { quantityListForm } from '../../src/school/written-form.ts';
 import { parseQuantity, QuantityError } from '../../src/units/quantity.ts';
 
-/** More circles than this are not drawn side by side. */
+/** No more circles than this are drawn side by side. */
 const most = 5;
 const steepest = (75 * Math.PI) / 180;
 

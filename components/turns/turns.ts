@@ -21,7 +21,7 @@ const attributes = z.strictObject({
   banks: banks(usualBanks).describe('The banks to draw, up to five').prefault(usualBanks),
 });
 
-/** A turn at a bank; whole and half differ in height and time alone. */
+/** A turn at a bank; half a turn and a whole one differ in height and time alone. */
 interface Turn {
   readonly bank: number;
   readonly loadFactor: number;
@@ -90,7 +90,7 @@ function noteOf(plan: Plan, units: PageUnits): string {
   return `In still air at ${speed}, the best-glide speed wings level, ${height} above the field, the bank held throughout.`;
 }
 
-/** The margin over the stall below which the core warns (`stall-margin`). */
+/** The margin over the stall below which the core gives a caution (`stall-margin`). */
 const leastMargin = 1.3;
 
 function table(flown: readonly Turn[], plan: Plan, units: PageUnits, ordinal: number): Element {
@@ -107,7 +107,7 @@ function table(flown: readonly Turn[], plan: Plan, units: PageUnits, ordinal: nu
   ];
   const head = [
     h('th', { scope: 'col' }, 'Bank'),
-    // A head may take several lines, or the page grows too wide for its paper.
+    // A head may take several lines; otherwise the page would grow too wide for its paper.
     ...columns.map(([text]) => h('th', { scope: 'col', ...number, style: 'white-space:normal' }, text)),
   ];
   const rows = flown.map((turn) =>

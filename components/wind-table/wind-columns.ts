@@ -12,7 +12,7 @@ import { cautionWords, rowAgainst, startWords } from '../../src/words/winds/star
 import { isFlyable, type WatchedRow } from '../../src/words/winds/watched-rows.ts';
 import { crosswindWords } from '../../src/words/winds/wind-words.ts';
 
-/** One column: its head, and its cell; undefined where the approach has no such figure in that wind. */
+/** One column: its head and its cell; undefined where the approach has no such figure in that wind. */
 export interface Column {
   readonly head: string;
   readonly cell: (row: WatchedRow, units: PageUnits) => string | undefined;
@@ -32,7 +32,7 @@ const steepestBank: Column = {
   cell: ({ steepestBank }) => formatAngle(steepestBank),
 };
 
-/** What a turning wind is at the key, where the pilot lays off for it; only in a table whose wind turns. */
+/** The part of a turning wind at the key that the pilot lays off for; only in a table whose wind turns. */
 const acrossAtKey: Column = {
   head: 'Across, at the key',
   cell: ({ acrossAtKey }, units) =>
@@ -42,7 +42,7 @@ const acrossAtKey: Column = {
 const columns: readonly Column[] = [
   {
     head: 'Base key: so far out',
-    // Of the 90, which begins there: as far before the spot as to its side.
+    // For the 90, which begins there: as far before the spot as to its side.
     cell: ({ keys }, units) => {
       const [first] = keys;
       return first?.id === 'base-key' ? formatDistance(Math.abs(first.across), units) : undefined;
@@ -77,8 +77,8 @@ const columns: readonly Column[] = [
 ];
 
 /**
- * The columns of which at least one row has a figure; a height that every wind leaves as it is needs no column, nor, where
- * the wind turns and has columns of its own, a bank that is always the same.
+ * The columns for which at least one row has a figure. A height that stays the same in every wind needs no column,
+ * nor, where the wind turns and has columns of its own, does a bank that is always the same.
  */
 export function columnsOf(rows: readonly WatchedRow[], units: PageUnits, isTurning: boolean): Column[] {
   const flyable = rows.filter(isFlyable);
@@ -91,7 +91,10 @@ export function columnsOf(rows: readonly WatchedRow[], units: PageUnits, isTurni
   });
 }
 
-/** What stands under the figures of a wind: limits that are passed, and from where none is; what is worth knowing. */
+/**
+ * What is printed under the figures of a wind: limits that are passed, and from which height none is; what is worth
+ * knowing.
+ */
 export function bewareOf(
   row: WatchedRow,
   aircraft: Aircraft,
@@ -109,7 +112,7 @@ export function bewareOf(
   return [mark('beyond-good-practice'), `: ${words.join('; ')}`];
 }
 
-/** What stands in place of the figures of a wind in which the approach is not made or not to be flown. */
+/** What is printed in place of the figures of a wind in which the approach is not made, or not to be flown. */
 export function refusalOf(row: WatchedRow, aircraft: Aircraft, units: PageUnits): (string | Element)[] {
   const against = rowAgainst(row, aircraft, units);
   const why = row.made

@@ -8,7 +8,7 @@ const rowsOf = (html: string) =>
     row[1]!,
     ...[...row[2]!.matchAll(/<td[^>]*>(.*?)<\/td>/g)].map((cell) => cell[1]!),
   ]);
-/** What is said under the figures of a row. */
+/** What is printed under the figures of a row. */
 const notesOf = (html: string) =>
   [...html.matchAll(/<tr><td colspan="\d+">(.*?)<\/td><\/tr>/g)].map(([, said]) => said);
 const heads = (html: string) =>
@@ -16,10 +16,10 @@ const heads = (html: string) =>
 /** A wind down runway 24 (238 degrees). */
 const ahead = (kt: number) =>
   flyTrial({ wind: { from: degrees(kt < 0 ? 58 : 238), speed: knots(Math.abs(kt)) } });
-/** m: the height from which the first row that says so is sound. */
+/** m: the start height from which the first row that says so is sound. */
 const startIn = (html: string) =>
   Number(/sound from ([\d,]+) ft at the downwind key/.exec(html)![1]!.replace(',', '')) * 0.3048;
-/** What a plan from this height (m) in a wind down the runway passes. */
+/** The limits that a plan from this height (m), in a wind straight down the runway, passes. */
 function limitsFrom(height: number, kt: number, minimums = {}): string[] {
   const wind = { from: degrees(kt < 0 ? 58 : 238), speed: knots(Math.abs(kt)) };
   const { made, cautions } = flyTrial({ height, wind, minimums });
@@ -61,7 +61,8 @@ describe('::wind-table', () => {
     const { html } = renderBody('::wind-table{along="0kt 10kt"}', uniform);
     const [calm, windy] = rowsOf(html);
     expect(calm!.at(-1)).toBe('none');
-    // Sine of the crab is the crosswind over the horizontal airspeed (FAA-H-8083-25, Navigation, wind triangle).
+    // The sine of the crab angle is the crosswind over the horizontal airspeed (FAA-H-8083-25, Navigation, wind
+    // triangle).
     const flown = flyTrial({ windProfile: 'uniform', wind: { from: degrees(238), speed: knots(10) } });
     const { tas, sink } = flown.track.findLast(({ phase }) => phase === 'base')!;
     const crab = Math.asin(knots(10) / Math.sqrt(tas ** 2 - sink ** 2));
@@ -97,7 +98,8 @@ describe('::wind-table', () => {
     ]);
     expect(heads(html)).toContain('Turns with height');
     const at = heads(html).indexOf('Across, at the key');
-    // A headwind of 8 kt is 8 x 30.48^0.143 = 13 kt at 1,000 ft; 20 degrees round, its sine across: 4.5, less the corner.
+    // A headwind of 8 kt is 8 x 30.48^0.143 = 13 kt at 1,000 ft; turned by 20 degrees, its sine is across: 4.5, less
+    // the corner.
     expect(rows.map((row) => row[at])).toEqual(['none', 'none', '4 kt from the right', '4 kt from the left']);
     const airfield = { ...plan.airfield, windVeer: degrees(20) };
     const flown = flyTrial({ airfield, wind: { from: degrees(238), speed: knots(8) } });

@@ -70,7 +70,7 @@ export const windTable = defineComponent<PacketContext, typeof attributes>({
   },
 });
 
-/** Which columns of the wind itself a table has besides that along the runway. */
+/** Which columns for the wind itself a table has, besides the one along the runway. */
 interface Shown {
   readonly across: boolean;
   readonly turning: boolean;
@@ -79,17 +79,17 @@ interface Shown {
 function parts(rows: readonly WatchedRow[], shown: Shown, aircraft: Aircraft, units: PageUnits) {
   const columns = columnsOf(rows, units, shown.turning);
   const number = { className: ['number'] };
-  // With so many columns cells take several lines too; a number keeps its unit.
+  // With so many columns, cells take several lines too; a number keeps its unit.
   const whiteSpace = `white-space:${shown.turning ? 'normal' : 'nowrap'}`;
   const figure = shown.turning ? { ...number, style: whiteSpace } : number;
   const heads = [
     h('th', { scope: 'col' }, 'Along the runway'),
     ...(shown.across ? [h('th', { scope: 'col' }, 'Across it')] : []),
     ...(shown.turning ? [h('th', { scope: 'col' }, 'Turns with height')] : []),
-    // A head may take several lines, or the page grows too wide for its paper.
+    // A head may take several lines; otherwise the page would grow too wide for its paper.
     ...columns.map(({ head }) => h('th', { scope: 'col', ...number, style: 'white-space:normal' }, head)),
   ];
-  // What is to be said of a wind takes the whole width under its figures: beside them, a column of it would be a word wide.
+  // What is said about a wind takes the whole width under its figures: beside them its column would be a word wide.
   const body = rows.flatMap((row) => {
     const isFigures = isFlyable(row) && columns.length > 0;
     const said = isFlyable(row) ? bewareOf(row, aircraft, units) : refusalOf(row, aircraft, units);

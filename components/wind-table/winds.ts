@@ -3,7 +3,7 @@ import { within } from '../../src/school/fields.ts';
 import { quantityListForm, type WrittenForm } from '../../src/school/written-form.ts';
 import { parseQuantity, QuantityError } from '../../src/units/quantity.ts';
 
-/** More winds than this make no table that anyone reads. */
+/** No table with more winds than this is ever read. */
 const most = 12;
 
 /** Speeds with their units and a space between them, `0kt 5kt −5kt`, in m/s. */
@@ -12,7 +12,7 @@ export function speeds(example: string) {
   return listOf('speeds', example, read, quantityListForm('speed'));
 }
 
-/** How far a wind may turn, up to 90 degrees to either side, `0deg 20deg −10deg`, in rad. */
+/** How far a wind may turn, up to 90 degrees to either side: `0deg 20deg −10deg`, in rad. */
 export function veers(example: string) {
   const [low, high, one] = ['-90 deg', '90 deg', '20deg'] as const;
   const angle = (word: string) => parseQuantity(word, 'angle', one);

@@ -21,7 +21,8 @@ describe(':wind[…]', () => {
 
   it('splits it as the crosswind chart of the handbook does', () => {
     // FAA-H-8083-25, Aircraft Performance, crosswind and headwind component chart, sample problem: runway 17, wind
-    // 140 degrees at 25 knots: headwind 22, crosswind 13 (example remembered; its figures follow from the cosine and sine of 30 degrees).
+    // 140 degrees at 25 knots: headwind 22, crosswind 13 (example from memory; its figures follow from the cosine and
+    // sine of 30 degrees).
     const chart = blowing(170, 140, 25);
     expect(sayIn(':wind[headwind]', chart)).toBe('headwind 22 kt');
     expect(sayIn(':wind[crosswind]', chart)).toBe('13 kt from the left');
@@ -47,13 +48,13 @@ describe(':wind[…]', () => {
   });
 
   it('says it as it was flown where the wind turns with height', () => {
-    // 1,000 ft is where the turning ends, a quarter of a degree short of it for the rounded corner.
+    // 1,000 ft is where the turning ends; a quarter of a degree is missing because the corner is rounded.
     const { airfield } = plan;
     const veering = (veer: number) => flyTrial({ airfield: { ...airfield, windVeer: degrees(veer) } });
     expect(sayIn(':wind[at-key]', veering(20))).toBe('290° 16 kt');
     expect(sayIn(':wind[at-key]', veering(-20))).toBe('250° 16 kt');
     expect(sayIn(':wind[surface]', veering(20))).toBe('270° 10 kt');
-    // 157.4 m is half way up: nothing is taken from the listed heights beside it.
+    // 157.4 m is half way up: the figure is not taken from the listed heights beside it.
     const half = { airfield: { ...airfield, windVeer: degrees(80) }, height: 157.4, spacing: 250 };
     expect(sayIn(':wind[at-key]', flyTrial(half))).toMatch(/^310° /);
   });

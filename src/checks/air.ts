@@ -59,7 +59,7 @@ export const densityAltitude: Topic = {
   forms: { da_nws_coeffs: weatherServiceForm },
 };
 
-/** Elevation (ft), altimeter setting (inHg), temperature (°F) at which the published expression is tried. */
+/** Elevation (ft), altimeter setting (inHg) and temperature (°F) at which the published expression is tried. */
 const fields = [
   [0, 29.92, 59],
   [1500, 30.1, 80],

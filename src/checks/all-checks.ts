@@ -4,14 +4,14 @@ import { limitChecks } from './limits.ts';
 import { type CheckResult, runChecks } from './run-checks.ts';
 import { type TradeResult, tradeChecks } from './trade.ts';
 
-/** Every check of the computation core, with the aircraft that flew those that need one. */
+/** Every check of the computation core, with the aircraft flown in those that need one. */
 export interface AllChecks {
   readonly published: readonly CheckResult[];
   readonly flown: readonly FlownCheck[];
   readonly trade: readonly TradeResult[];
 }
 
-/** Runs every check. `flyers` must hold an aircraft at least. Throws RequestError for one that cannot be flown at all. */
+/** Runs every check. `flyers` must hold at least one aircraft. Throws RequestError for one that cannot be flown at all. */
 export function allChecks(flyers: readonly PlanRequest[]): AllChecks {
   return {
     published: [...runChecks(), ...limitChecks(flyers[0]!)],
@@ -20,7 +20,7 @@ export function allChecks(flyers: readonly PlanRequest[]): AllChecks {
   };
 }
 
-/** Rows counted once, however many lines of the page they take. */
+/** Rows counted once each, however many lines of the page they take. */
 export interface Summary {
   readonly rows: number;
   readonly found: number;
@@ -56,7 +56,7 @@ export function summaryOf({ published, flown, trade }: AllChecks): Summary {
   };
 }
 
-/** True where nothing disagrees. What is printed wrong, or does not fit an aircraft, is no disagreement. */
+/** True where nothing disagrees. A misprint, or a figure that does not fit an aircraft, is not a disagreement. */
 export function allAgree({ disagree, flownDisagree }: Summary): boolean {
   return disagree === 0 && flownDisagree === 0;
 }

@@ -80,12 +80,12 @@ function linesOf(result: CheckResult, next: CheckResult | undefined): TableLine[
 function noteOf({ row, form, verdict }: CheckResult, wide: boolean): string | undefined {
   const told = asPrinted(row.note);
   if (verdict === 'printed-wrong') return `The printed figure is wrong: ${told}.`;
-  // A topic that says it once for all its rows has their notes in its own words.
+  // A topic that has something to say of all its rows says it once, instead of the note on each.
   const spoken = told !== '' && !/^sin form/.test(told);
   return spoken && (form || wide) ? `${capital(told)}.` : undefined;
 }
 
-/** What is printed wrong, in one list, so that nobody has to look for it. */
+/** All misprints in one list, so that nobody has to look for them. */
 export function wrongPrints(results: readonly CheckResult[]): Element[] {
   return results
     .filter(({ verdict }) => verdict === 'printed-wrong')
@@ -159,7 +159,7 @@ function tradeText(row: Published): string {
   return row.trade === 'between' ? values.join(' to ') : `${row.trade} ${values[0]}`;
 }
 
-/** Heights as on every page, to 10 ft; those near the ground to 1 ft. */
+/** Heights to 10 ft, as on every page; those near the ground to 1 ft. */
 function tradeStep({ unit }: Published, value: number): number {
   if (unit === 'ft') return value < 50 ? 1 : 10;
   return unit === 'deg' ? 1 : 0.01;

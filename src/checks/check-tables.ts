@@ -6,19 +6,19 @@ export interface Column {
   readonly number?: true;
 }
 
-/** Lines of a table that belong together under one line of their own. */
+/** Lines of a table that belong together, under a heading line of their own. */
 export interface LineGroup {
   readonly title: readonly (string | Element)[];
   readonly lines: readonly TableLine[];
 }
 
-/** Cells, and what stands below them over the whole width. */
+/** Cells, and what is printed below them across the whole width. */
 export interface TableLine {
   readonly cells: readonly string[];
   readonly note?: string | undefined;
 }
 
-/** A table of groups; its head is repeated on every page it reaches. `kind` names its column widths. */
+/** A table of groups; its head is repeated on every page that it reaches. `kind` names its column widths. */
 export function groupedTable(
   kind: string,
   columns: readonly Column[],
@@ -48,7 +48,7 @@ export function groupedTable(
   ]);
 }
 
-/** Things with the same key, in the order in which the keys first come. */
+/** Things with the same key together, in the order in which the keys first appear. */
 export function groupBy<T>(things: readonly T[], keyOf: (thing: T) => string): [string, T[]][] {
   const groups = new Map<string, T[]>();
   for (const thing of things) groups.set(keyOf(thing), [...(groups.get(keyOf(thing)) ?? []), thing]);

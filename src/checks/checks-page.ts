@@ -12,7 +12,7 @@ import { type HandbooksBeside, handbooksSection } from './handbooks-section.ts';
 
 export interface ChecksPage {
   readonly checks: AllChecks;
-  /** What published handbooks teach, beside the school's lessons; undefined where it has no such comparison. */
+  /** What published handbooks teach, beside the school's lessons; undefined where the school has no such comparison. */
   readonly handbooks: HandbooksBeside | undefined;
   readonly school: string;
   readonly units: PageUnits;

@@ -2,7 +2,7 @@ import { standardGravity } from '../flight/air/constants.ts';
 import type { Polar } from '../flight/aircraft/glide.ts';
 import { invert } from './invert.ts';
 
-// The same physics as the core, written down and solved another way, so that neither can hide the other's slip.
+// The same physics as the core, written out and solved another way, so that neither can hide a slip of the other.
 
 /**
  * Glide angle, rad, at `eas` m/s and a bank in rad. Along the path weight pulls with sin(g), drag holds with

@@ -22,7 +22,7 @@ import { radiansPerDegree as degree, metresPerSecondPerKnot } from '../units/fac
 import { approachNames } from '../words/approaches/approach-names.ts';
 import { gliding, slowingDistance } from './closed-forms.ts';
 
-/** What the core flew beside what a formula, solved apart from it, says. */
+/** What the core flew, beside what a formula solved apart from it says. */
 export interface FlownCheck {
   readonly aircraft: string;
   readonly quantity: string;
@@ -34,7 +34,7 @@ export interface FlownCheck {
   readonly verdict: 'agrees' | 'disagrees';
 }
 
-/** One aircraft flown against closed forms, and against itself with half the step. */
+/** One aircraft flown, compared with closed forms and with the same flight at half the step. */
 export function flownChecks(flyer: PlanRequest): FlownCheck[] {
   const resolved = resolveRequest(flyer);
   return [

@@ -3,8 +3,8 @@ import { aircraftOf, scenarioOf } from '../press/packet/scenario.ts';
 import type { School } from '../school/school.ts';
 
 /**
- * The aircraft of the school's handbook, each ready for a half-circuit approach in the school's usual wind, the engine
- * idling: what the flown checks are flown with. Throws ScenarioError for a name that the school does not have.
+ * The aircraft of the school's handbook, each ready to fly a half-circuit approach in the school's usual wind with
+ * the engine idling: the flown checks use these. Throws ScenarioError for a name that the school does not have.
  */
 export function flyersOf(school: School): PlanRequest[] {
   const lesson = { title: 'Checks', approach: '180' } as const;

@@ -31,7 +31,7 @@ export const glideRatio: Topic = {
   },
 };
 
-/** Sink at the best glide of a polar whose best glide has this angle, ft/min. */
+/** Sink in ft/min at the best glide of a polar, from the angle of that glide. */
 const rateOfDescent = (row: Published) => {
   const speed = input(row, 'speed_kt') * knot;
   const polar = { speed, ratio: 1 / Math.tan(input(row, 'angle_deg') * degree) };

@@ -14,7 +14,7 @@ export const groundEffect: Topic = {
   },
 };
 
-/** A form of the reduction, a share by height over span, beside ours; `allowed` in points of a hundred. */
+/** A published form of the reduction, as a share by height over span, beside ours; `allowed` in percentage points. */
 function pointsOf(
   heights: readonly number[],
   allowed: number,

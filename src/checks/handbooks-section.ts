@@ -16,7 +16,7 @@ const columns: readonly Column[] = [
   { head: 'Under the heading, or why it is left out' },
 ];
 
-/** One row for each element: where a lesson treats it, or why none does. */
+/** One row for each element: which lesson treats it, or why none does. */
 export function handbooksSection({ table, titles }: HandbooksBeside): Element[] {
   const groups = table.handbooks.map(({ title, read, elements }) => ({
     title: [title, ' · ', h('small', read)],

@@ -1,4 +1,4 @@
-/** Where a function that only rises or only falls between `low` and `high` has the value: a hundred halvings. */
+/** Where a function that only rises or only falls between `low` and `high` has the given value: a hundred halvings. */
 export function invert(f: (x: number) => number, value: number, low: number, high: number): number {
   const rising = f(high) > f(low);
   let [from, to] = [low, high];

@@ -5,10 +5,10 @@ import { metresPerFoot } from '../units/factors.ts';
 import { input, type Published } from './published.ts';
 import type { Topic } from './topic.ts';
 
-/** A roll of 100 m at 10 m/s: what it comes to is a percentage. */
+/** A roll of 100 m at 10 m/s, so that the result is a percentage. */
 const aircraft = { landingRoll: 100, speeds: { stall: 9, touchdown: 10, approach: 13 } };
 
-/** % by which the roll changes in still air, at a touchdown speed (m/s EAS) and a density altitude (m). */
+/** By how many % the roll changes in still air, at a touchdown speed (m/s EAS) and a density altitude (m). */
 function change(touchdownSpeed: number, altitude = 0): number {
   const flown = { touchdownSpeed, surfaceWind: { from: 0, speed: 0 } };
   return (
@@ -17,7 +17,7 @@ function change(touchdownSpeed: number, altitude = 0): number {
   );
 }
 
-/** The speed goes with the root of the mass. */
+/** The speed goes with the square root of the mass. */
 const speedShare = (row: Published) => Math.sqrt(1 + input(row, 'heavier_pc') / 100);
 
 export const landingRoll: Topic = {

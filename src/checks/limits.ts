@@ -16,10 +16,10 @@ const heading = 'Limits behind the cautions';
 /** Rows that `limitChecks` uses. */
 export const limitRows = ['bk_medium', 'bk_steep', 'fg_screen', 'lm_final', 'lm_slow', 'lm_tail'] as const;
 
-/** Where the core begins to caution, found by changing a flight until it does, beside the published limits. */
+/** Where the core begins to give a caution, found by changing a flight until it does, beside the published limits. */
 export function limitChecks(flyer: PlanRequest): CheckResult[] {
   const plan = planApproach({ ...flyer, detail: 'flight' });
-  // A school may ask for more; the published limit is what the core asks for by itself.
+  // A school may ask for more; the published limit is compared with what the core asks for by itself.
   const flight: Examined = { ...plan, pull: plan.roundOut.loadFactor, minimums: undefined };
   const bank = bankOfCaution(flight);
   const medium = rowOf('bk_medium');
@@ -41,9 +41,9 @@ export function limitChecks(flyer: PlanRequest): CheckResult[] {
 const earns = (code: CautionCode, flight: Examined) =>
   cautionsOf(flight).find((caution) => caution.code === code);
 
-/** Degrees, to a millionth: the least bank that is cautioned. */
+/** Degrees, to a millionth: the least bank that brings a caution. */
 function bankOfCaution(flight: Examined): number {
-  // The aircraft's own limit is not what is looked for.
+  // The aircraft's own limit is not the one looked for.
   const { turns } = flight.aircraft;
   const aircraft = { ...flight.aircraft, turns: { ...turns, limit: 90 * degree } };
   const cautioned = (degrees: number) => {
@@ -53,7 +53,7 @@ function bankOfCaution(flight: Examined): number {
   return millionths(invert(cautioned, 0.5, 1, 89));
 }
 
-/** ft, to a millionth: below this height of the turn to final there is a caution. */
+/** ft, to a millionth: a turn to final completed below this height brings a caution. */
 function finalOfCaution(flight: Examined): number {
   const uncautioned = (feet: number) => {
     const keys = flight.keys.map((key) =>
@@ -64,7 +64,7 @@ function finalOfCaution(flight: Examined): number {
   return millionths(invert(uncautioned, 0.5, 1, 3000));
 }
 
-/** Times the stall speed, to a millionth: below this speed in straight flight there is a caution. */
+/** Multiple of the stall speed, to a millionth: straight flight below this speed brings a caution. */
 function marginOfCaution(flight: Examined): number {
   const uncautioned = (times: number) => {
     const track = flight.track.map((sample) => ({
@@ -77,7 +77,7 @@ function marginOfCaution(flight: Examined): number {
   return millionths(invert(uncautioned, 0.5, 0.5, 5));
 }
 
-/** kt, to a millionth: above this tailwind there is a caution, of an aircraft that gives no limit itself. */
+/** kt, to a millionth: more tailwind than this brings a caution, for an aircraft that gives no limit itself. */
 function tailwindOfCaution(flight: Examined): number {
   const { aircraft, runway } = flight;
   const limits = { ...aircraft.limits, tailwind: undefined };
@@ -91,7 +91,7 @@ function tailwindOfCaution(flight: Examined): number {
 
 const millionths = (value: number) => Math.round(value * 1e6) / 1e6;
 
-/** ft: how near below the flight an obstacle is cautioned. */
+/** ft: how close below the flight an obstacle brings a caution. */
 function screenOf(flight: Examined): number {
   const { along, across, height } = flight.track.findLast(({ phase }) => phase === 'final')!;
   const obstacle = { what: 'mast', height, along, across, width: 10 };

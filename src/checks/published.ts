@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 
-/** One value that somebody else printed; see README.md beside it. */
+/** A value that somebody else published; see README.md beside this file. */
 export interface Published {
   readonly id: string;
   readonly topic: string;
@@ -13,9 +13,9 @@ export interface Published {
   readonly source: string;
   readonly note: string;
   readonly printedWrong?: true;
-  /** What the document's own formula gives, where the print is wrong. */
+  /** What the document's own formula gives, where the printed figure is wrong. */
   readonly exact?: number;
-  /** How a figure of the trade is to be read. An aircraft may not fit it, and is never tuned to. */
+  /** How a figure of the trade is to be read. An aircraft may not fit it, and is never tuned to fit. */
   readonly trade?: TradeReading;
 }
 
@@ -39,14 +39,14 @@ export function input(row: Published, name: string): number {
   return value;
 }
 
-/** A row's published numbers. Throws where it is words. */
+/** A row's published numbers. Throws where they are words. */
 export function numbersOf(row: Published): readonly number[] {
   const values = [row.value].flat();
   if (values.some((value) => typeof value !== 'number')) throw new Error(`${row.id} is not a number`);
   return values as number[];
 }
 
-/** How far a row lets us be from its value; rounding of binary fractions is not a difference. */
+/** How far our value may be from the row's; the rounding of binary fractions is not a difference. */
 export function allowance({ tolerance }: Pick<Published, 'tolerance'>, value: number): number {
   const rounding = 1e-9 * Math.max(1, Math.abs(value));
   return (tolerance.abs ?? (tolerance.rel ?? 0) * Math.abs(value)) + rounding;

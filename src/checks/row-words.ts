@@ -1,7 +1,7 @@
 import { numberText } from '../units/rounding.ts';
 import type { Published } from './published.ts';
 
-/** How an input of a row reads: what it is, and its unit with the number. */
+/** How an input of a row reads on the page: what it is, and its unit with the number. */
 const inputWords: Readonly<Record<string, (value: string) => string>> = {
   H_ft: (n) => `at ${n} ft`,
   H_m: (n) => `at ${n} m`,
@@ -47,7 +47,7 @@ const inputWords: Readonly<Record<string, (value: string) => string>> = {
   gust_kt: (n) => `gusts ${n} kt over the wind`,
 };
 
-/** What a row's value holds for, in words. Throws for an input that has none yet. */
+/** The inputs that a row's value holds for, in words. Throws for an input that has no words yet. */
 export function inputsText({ id, inputs }: Published): string {
   if (typeof inputs === 'string') return asPrinted(inputs);
   return Object.entries(inputs)
@@ -71,7 +71,7 @@ const unitSigns: Readonly<Record<string, string>> = {
   'ft/nm': 'ft/NM',
 };
 
-/** The units of a row's values, one for each, with what stands between number and unit. */
+/** The units of a row's values, one for each, with whatever goes between number and unit. */
 export function unitTexts(unit: string): string[] {
   return unit.split(', ').map((one) => {
     const sign = unitSigns[one] ?? one;
@@ -79,7 +79,7 @@ export function unitTexts(unit: string): string[] {
   });
 }
 
-/** Typewriter signs of the data as a printer sets them. */
+/** The typewriter characters of the data, as a printer sets them. */
 export function asPrinted(text: string): string {
   return text
     .replace(/(\d) deg\b/g, '$1°')
@@ -88,12 +88,12 @@ export function asPrinted(text: string): string {
     .replace(/\bV\^2|\^2\b/g, (found) => found.replace('^2', '²'));
 }
 
-/** A number with the digits it was given, comma between thousands. */
+/** A number with the digits it was given, and a comma between thousands. */
 export function asGiven(value: number): string {
   return numberText(value, 10 ** -decimalsOf(value));
 }
 
-/** A published number with the last digit that was printed: `0.7860`, where the tolerance is one of its last digit. */
+/** A published number with the last digit that was printed: `0.7860` where the tolerance is one of its last digit. */
 export function publishedText({ value: whole, tolerance: { abs } }: Published, value: number): string {
   const ofLastDigit = abs !== undefined && /^0\.0*1$/.test(String(abs)) && typeof whole === 'number';
   return numberText(value, 10 ** -Math.max(decimalsOf(value), ofLastDigit ? decimalsOf(abs) : 0));
@@ -104,7 +104,7 @@ function decimalsOf(value: number): number {
   return Math.max(0, (digits!.split('.')[1] ?? '').length - Number(exponent ?? 0));
 }
 
-/** The step to which ours is printed: fine enough to show a tenth of what is allowed. */
+/** The step that ours is printed to: fine enough to show a tenth of what is allowed. */
 export function stepFor(theirs: number, allowed: number): number {
   const given = 10 ** -decimalsOf(theirs);
   if (isExact(theirs, allowed)) return given;
@@ -127,7 +127,7 @@ export function allowedText(theirs: number, allowed: number): string {
   return isExact(theirs, allowed) ? 'none' : `±${asGiven(Number(allowed.toPrecision(2)))}`;
 }
 
-/** Where the allowance is more than the rounding of the print, the row's note says why. */
+/** Where more is allowed than the rounding of the printed figure, the row's note says why. */
 export function widerThanRounding(theirs: number, allowed: number): boolean {
   return !isExact(theirs, allowed) && allowed > 10 ** -decimalsOf(theirs) * 1.001;
 }

@@ -26,24 +26,27 @@ export const topics: readonly Topic[] = [
 
 export type Verdict = 'agrees' | 'printed-wrong' | 'disagrees';
 
-/** A published row beside ours, in the row's unit. */
+/** A published row with our values beside it, in the row's unit. */
 export interface CheckResult {
   /** Heading of its topic. */
   readonly heading: string;
   readonly row: Published;
-  /** Where a published formula is tried: at what. Else the row's own inputs hold. */
+  /** Where a published formula is tried: the point at which it is. Otherwise the row's own inputs hold. */
   readonly at?: string;
   /** True where `theirs` comes from a published formula. */
   readonly form?: true;
   readonly theirs: readonly number[];
   readonly ours: readonly number[];
-  /** How far each of ours may be from theirs. */
+  /** How far each of our values may be from theirs. */
   readonly allowed: readonly number[];
   readonly unit: string;
   readonly verdict: Verdict;
 }
 
-/** The topic that computes a row; undefined where it needs an aircraft (`limits.ts`, `trade.ts`) or where none does. */
+/**
+ * The topic that computes a row; undefined where the row needs an aircraft (`limits.ts`, `trade.ts`) or nothing
+ * computes it.
+ */
 function topicOf(row: Published): Topic | undefined {
   return topics.find(
     ({ rowTopics, quantities, forms }) =>
@@ -51,7 +54,7 @@ function topicOf(row: Published): Topic | undefined {
   );
 }
 
-/** Every published row that needs no aircraft, computed by the core; a published formula gives a result for each point. */
+/** Every published row that needs no aircraft, computed by the core; a published formula gives a result at each point. */
 export function runChecks(): CheckResult[] {
   const results = published.flatMap((row) => {
     const topic = topicOf(row);
@@ -79,7 +82,7 @@ function resultsOf(row: Published, { heading, quantities, forms }: Topic): Check
   return [compared(heading, row, [quantities[row.quantity]!(row)].flat())];
 }
 
-/** A row beside our values, with what that says. */
+/** A row beside our values, and whether they agree. */
 export function compared(heading: string, row: Published, ours: readonly number[]): CheckResult {
   const theirs = numbersOf(row);
   const allowed = theirs.map((value) => allowance(row, value));
@@ -88,7 +91,7 @@ export function compared(heading: string, row: Published, ours: readonly number[
   return { heading, row, theirs, ours, allowed, unit: row.unit, verdict };
 }
 
-/** Where print is wrong we must agree with the document's own formula, and not with the print. */
+/** Where the printed figure is wrong, we must agree with the document's own formula and not with the print. */
 function ofWrongPrint(row: Published, ours: number): Verdict {
   const { exact } = row;
   if (exact === undefined) throw new Error(`${row.id} is printed wrong, and does not say what is exact`);

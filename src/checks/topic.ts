@@ -1,15 +1,15 @@
 import type { Published } from './published.ts';
 
-/** How the core computes each quantity of one topic: a heading of the page, a family of the tests. */
+/** How the core computes each quantity of one topic. A topic is a heading of the page, and a family of tests. */
 export interface Topic {
   readonly heading: string;
   /** What a reader must know of all its rows. */
   readonly about?: string;
-  /** The rows' own topics; a quantity such as `groundspeed` is this family's within them only. */
+  /** The topics of the rows; a quantity such as `groundspeed` belongs to this topic only within them. */
   readonly rowTopics: readonly string[];
-  /** Quantity to our value, in the row's unit. */
+  /** From the name of a quantity to our value, in the row's unit. */
   readonly quantities: Readonly<Record<string, (row: Published) => number | readonly number[]>>;
-  /** Rows, by id, that publish a formula: it is tried at several points. */
+  /** Rows, by id, that publish a formula, which is tried at several points. */
   readonly forms?: Readonly<Record<string, (row: Published) => readonly FormPoint[]>>;
 }
 

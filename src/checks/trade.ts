@@ -11,7 +11,7 @@ export interface TradeResult {
   readonly aircraft: string;
   /** Undefined where the wind makes no difference. */
   readonly wind: SurfaceWind | undefined;
-  /** In the row's unit; undefined where this aircraft does not reach the spot so. */
+  /** In the row's unit; undefined where this aircraft does not reach the spot that way. */
   readonly ours: number | undefined;
   readonly fits: boolean;
 }
@@ -21,7 +21,7 @@ interface Flights {
   readonly half: Plan | undefined;
   /** From 2,000 ft. */
   readonly full: Plan | undefined;
-  /** At the planned bank, from the height that this needs. */
+  /** At the planned bank, from the height that it needs. */
   readonly fullAtBank: Plan | undefined;
 }
 
@@ -59,7 +59,7 @@ function isTraded(row: Published): boolean {
   return row.trade !== undefined && (row.id in figures || row.id in ofTheAircraft);
 }
 
-/** Every figure of the trade for each aircraft, in calm air and in its own wind. */
+/** Every figure of the trade for each aircraft, in calm air and in that aircraft's wind. */
 export function tradeChecks(flyers: readonly PlanRequest[]): TradeResult[] {
   const flown = flyers.map((flyer) => ({
     name: flyer.aircraft.name,

@@ -19,7 +19,7 @@ function windOf(row: Published, key = 'wind'): { from: number; speed: number } {
 }
 
 const compass = (angle: number) => (((angle / degree) % 360) + 360) % 360;
-/** A difference of directions, rad, -pi to pi. */
+/** The difference of two directions, rad, -pi to pi. */
 const between = (a: number, b: number) => Math.atan2(Math.sin(a - b), Math.cos(a - b));
 
 /** The airspeed that gives a groundspeed on a course in a wind; all in the row's unit of speed. */

@@ -16,7 +16,7 @@ import { requestSentence } from '../words/refusals/request-words.ts';
 import { dayOption, quantityOption, today, wholeNumberOption, windOption } from './options.ts';
 import { metarHelp, weatherOf } from './weather.ts';
 
-/** What the options of a command that flies one approach hold. */
+/** The options of a command that flies one approach. */
 export interface AskedOptions {
   aircraft: string;
   airfield: string;
@@ -40,7 +40,7 @@ export interface AskedOptions {
   date?: Date;
 }
 
-/** A plan with what it was flown from. */
+/** A plan with the request it was flown from. */
 export interface AskedPlan {
   readonly plan: Plan;
   readonly request: PlanRequest;
@@ -132,7 +132,7 @@ export async function planned(options: AskedOptions): Promise<AskedPlan | undefi
   }
 }
 
-/** Where the field of a request was written: a file, or an option. */
+/** Where a field of a request was written: a file, or an option. */
 function place(field: string, options: AskedOptions): string {
   if (field.startsWith('aircraft.') || field.startsWith('speeds.') || field.startsWith('round-out.')) {
     return `${options.aircraft}: ${field.replace('aircraft.', '')}`;

@@ -57,8 +57,8 @@ Exit code 3: a plan is not to be flown, and has no packet; a lesson that shows s
 const editions: readonly Edition[] = ['student', 'instructor'];
 
 /**
- * `chalkwing build`: lessons to packets, in every format. A lesson with a mistake, and a plan that is not to be flown, leave
- * their earlier packets alone.
+ * `chalkwing build`: lessons to packets, in every format. A lesson with a mistake, or a plan that is not to be flown,
+ * leaves its earlier packets as they are.
  */
 export function buildCommand(): Command {
   return withSettingOptions(new Command('build'), "the lesson's, else the school's")

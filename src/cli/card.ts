@@ -35,8 +35,8 @@ interface CardOptions extends PrintedSetting {
 }
 
 /**
- * `chalkwing card`: one sheet for the knee, for an aircraft at a runway. A card that is not made leaves the earlier one;
- * none is made of a plan that is not to be flown.
+ * `chalkwing card`: one sheet for the knee, for an aircraft at a runway. A card that is not made leaves the earlier
+ * one; none is made from a plan that is not to be flown.
  */
 export function cardCommand(): Command {
   return withSettingOptions(new Command('card'), "the school's")

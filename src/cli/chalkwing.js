@@ -1,6 +1,6 @@
 #!/usr/bin/env node
-// The command as npm links it. Where the TypeScript sources lie beside it (a clone) they are loaded, and whatever was
-// compiled for a package is not looked at: it may be old. The package holds the compiled files alone.
+// The command as npm links it. Where the TypeScript sources lie beside it (a clone) it loads them, and ignores
+// whatever was compiled for a package, which may be old. The package holds the compiled files alone.
 import { existsSync } from 'node:fs';
 
 if (existsSync(new URL('main.ts', import.meta.url))) {

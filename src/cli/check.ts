@@ -13,10 +13,10 @@ import { readHandbooks, readSchool } from '../school/read.ts';
 import { messageReport } from './message-report.ts';
 import { readLessons } from './read-lessons.ts';
 
-/** Exit codes of `chalkwing check`. Warnings are none of its business. */
+/** Exit codes of `chalkwing check`. Warnings do not change them. */
 const exitCodes = { sound: 0, mistakes: 1 };
 
-/** `chalkwing check`: every message of a school at once, each with its line; nothing is printed or written. */
+/** `chalkwing check`: every message of a school at once, each with its line; writes nothing. */
 export function checkCommand(): Command {
   return new Command('check')
     .description('Check a school and its lessons, and show every mistake in its place')
@@ -33,8 +33,8 @@ export function checkCommand(): Command {
 }
 
 /**
- * The files of a school with all their messages: its YAML, and the lessons asked for (all, where none is). Where the
- * YAML has an error the lessons are read, but not flown. The plans are counted by their grades.
+ * The files of a school with all their messages: its YAML, and the lessons asked for (all of them where none is).
+ * Where the YAML has an error, the lessons are read but not flown. The plans are counted by their grades.
  */
 export async function check(
   folder: string,

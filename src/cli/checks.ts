@@ -27,7 +27,10 @@ interface ChecksOptions {
   browser?: string;
 }
 
-/** `chalkwing checks`: the computation core beside published figures, as one page. Exit code 1 where one disagrees. */
+/**
+ * `chalkwing checks`: the computation core beside published figures, as one page. Exit code 1 where any of them
+ * disagrees.
+ */
 export function checksCommand(): Command {
   return new Command('checks')
     .description(`Print the checks of the computation against published figures (${endingsInWords()})`)
@@ -63,7 +66,7 @@ async function check(options: ChecksOptions): Promise<number> {
   return allAgree(summary) ? Math.max(printed, unread) : exitCodes.mistakes;
 }
 
-/** The comparison with published handbooks, where the school has one and it holds; its file has the messages. */
+/** The comparison with published handbooks, where the school has one without mistakes; its file has the messages. */
 async function handbooksBeside(
   folder: string,
 ): Promise<{ file: VFile[]; beside: HandbooksBeside | undefined }> {

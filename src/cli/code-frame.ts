@@ -1,4 +1,4 @@
-/** A stretch of one line, columns counted from 1; `end` is the column behind it. */
+/** A stretch of one line, columns counted from 1; `end` is the column after it. */
 export interface FramePlace {
   readonly line: number;
   readonly column: number;

@@ -17,7 +17,7 @@ interface DeskOptions {
   browser?: string;
 }
 
-/** `chalkwing desk`: a page on this machine to write lessons in, with the packet beside as it will print. */
+/** `chalkwing desk`: a page on this machine to write lessons in, with the packet beside it as it will print. */
 export function deskCommand(): Command {
   return new Command('desk')
     .description('Write lessons in the browser, with the packet beside as it will print')
@@ -60,7 +60,7 @@ function whyNot(error: NodeJS.ErrnoException, port: number): string {
   throw error;
 }
 
-/** By a first signal; a second one ends the program at once. */
+/** Resolves at the first signal; a second one ends the program at once. */
 function stopped(): Promise<void> {
   const signals = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
   return new Promise((resolve) => {
@@ -72,7 +72,7 @@ function stopped(): Promise<void> {
   });
 }
 
-/** Where it does not open, the address stands in the terminal. */
+/** Where no browser opens, the address is in the terminal. */
 function openBrowser(address: string): void {
   const [command, ...args] =
     process.platform === 'darwin'

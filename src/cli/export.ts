@@ -20,7 +20,7 @@ interface ExportOptions extends AskedOptions {
   out?: string;
 }
 
-/** `chalkwing export`: the key positions, the track and the reach of one approach, for programs that show maps. */
+/** `chalkwing export`: the key positions, the track and the reach of one approach, for map programs. */
 export function exportCommand(): Command {
   const command = new Command('export').description(
     'Fly one approach and write its key positions, track and reach as GeoJSON, KML or GPX',

@@ -113,7 +113,7 @@ function volumesOf(
   );
 }
 
-/** What the school has to write, or the command to ask for, before there is a book. */
+/** What the school has to write first, or the command to be given, before there can be a book. */
 function whatIsLacking(school: School, { aircraft, school: folder }: HandbookOptions): string | undefined {
   const { handbook } = school;
   if (!handbook || handbook.chapters.length === 0)

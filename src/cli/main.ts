@@ -4,7 +4,7 @@ import { version } from './version.ts';
 /** Exit code for arguments that cannot be read. */
 const badArguments = 2;
 
-/** In the order of the help. A command is loaded when it is asked for: some take a second to load. */
+/** In the order of the help. A command is loaded only when asked for: some take a second to load. */
 const commands: Readonly<Record<string, () => Promise<Command>>> = {
   new: async () => (await import('./new.ts')).newCommand(),
   plan: async () => (await import('./plan.ts')).planCommand(),
@@ -26,7 +26,7 @@ const [asked] = process.argv.slice(2);
 const load = asked !== undefined && Object.hasOwn(commands, asked) ? commands[asked] : undefined;
 if (load) program.addCommand(await load());
 else if (asked !== '--version') for (const each of Object.values(commands)) program.addCommand(await each());
-// A command that is added does not take this over from the program.
+// A command that is added does not inherit this from the program.
 for (const command of program.commands) command.exitOverride();
 
 try {

@@ -2,7 +2,10 @@ import type { VFile } from 'vfile';
 import type { VFileMessage } from 'vfile-message';
 import { codeFrame } from './code-frame.ts';
 
-/** The messages of some files as a person reads them in a terminal, each with its line of the source, and their count. */
+/**
+ * The messages of some files as a person reads them in a terminal, each with its line of the source, and how many
+ * there are.
+ */
 export function messageReport(files: readonly VFile[]): string {
   const spoken = files.filter((file) => file.messages.length > 0);
   return [...spoken.map(fileReport), `${countWords(files)}\n`].join('\n');

@@ -19,7 +19,7 @@ interface NewFile {
   readonly text: string;
 }
 
-/** Files to write, all or none, and what to tell the person who asked for them. */
+/** Files to write, all or none, and what to tell the person who asked. */
 interface Start {
   readonly files: readonly NewFile[];
   readonly next: string;
@@ -27,7 +27,7 @@ interface Start {
 
 type Kind = 'lesson' | 'aircraft' | 'airfield';
 
-/** Where the files of a kind lie in a school, and what is to be done with a new one. */
+/** Where files of each kind lie in a school, and what to do with a new one. */
 const kinds: Readonly<
   Record<Kind, { ending: string; under: string; about: string; example: string; next: string }>
 > = {
@@ -58,7 +58,7 @@ const kinds: Readonly<
   },
 };
 
-/** `chalkwing new`: files to begin with. Never writes over one that is there. */
+/** `chalkwing new`: files to begin with. Never writes over an existing file. */
 export function newCommand(): Command {
   const command = new Command('new').description(
     'Start a lesson, an aircraft, an airfield or a whole school: files to fill in',
@@ -127,7 +127,7 @@ async function startOne(kind: Kind, typed: string, school: string): Promise<Star
   return { files: there ? [file] : [file, await schemaFile(kind, schema)], next: words };
 }
 
-/** The files of a new school by kind; the ids are those that its own files name. */
+/** The files of a new school by kind; the ids are those that its own files use. */
 const schoolFiles: readonly (readonly [Exclude<StarterKind, 'lesson'>, string])[] = [
   ['school', 'school.yaml'],
   ['aircraft', join('fleet', 'crack-willow-12.yaml')],
@@ -153,14 +153,14 @@ async function startSchool(folder: string): Promise<Start> {
 const schemaName = (kind: StarterKind) => `${kind}.schema.json`;
 
 /**
- * A school carries the schemas with it: any editor that knows the first line of the files then finds them without a
- * network, wherever the school is copied to and however Chalkwing was installed.
+ * A school carries its schemas with it: any editor that understands the first line of the files then finds them
+ * without a network, wherever the school is copied and however Chalkwing was installed.
  */
 async function schemaFile(kind: StarterKind, path: string): Promise<NewFile> {
   return { path, text: await readFile(join(packageFolder, 'schemas', schemaName(kind)), 'utf8') };
 }
 
-/** The school's own schema, or that of a folder above it that several schools share. */
+/** The school's own schema, or the one in a folder above that several schools share. */
 function nearestSchema(kind: StarterKind, school: string): string | undefined {
   for (let folder = resolve(school); ; folder = dirname(folder)) {
     const path = join(folder, 'schemas', schemaName(kind));
@@ -181,7 +181,7 @@ async function writeNew(files: readonly NewFile[]): Promise<void> {
   for (const { path, text } of files) {
     try {
       await mkdir(dirname(path), { recursive: true });
-      // `wx`: a file that came meanwhile is not written over either.
+      // `wx`: a file that has appeared in the meantime is not written over either.
       await writeFile(path, text, { flag: 'wx' });
     } catch (error) {
       const { code } = error as NodeJS.ErrnoException;

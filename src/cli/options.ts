@@ -45,7 +45,7 @@ export function wholeNumberOption(text: string): number {
   return Number(text);
 }
 
-/** The options that stand for settings of a lesson, and are named in a message on one of them. */
+/** The options that replace settings of a lesson, and are named in a message about one of them. */
 export interface SettingOptions extends WeatherOptions {
   readonly aircraft?: readonly string[];
   readonly airfield?: string;
@@ -55,7 +55,8 @@ export interface SettingOptions extends WeatherOptions {
 }
 
 /**
- * By which option each setting was asked for, as it was typed where that is a name; those left to the lesson are not in it.
+ * Which option asked for each setting, as it was typed where that is a name; settings left to the lesson are not
+ * included.
  * `weather` is what the options and the METAR together give.
  */
 export function askedBy(options: SettingOptions, weather: Weather): Record<string, string> {
@@ -68,19 +69,19 @@ export function askedBy(options: SettingOptions, weather: Weather): Record<strin
   return asked;
 }
 
-/** A wind of several, with a name for the folder of its packets: `wind-210-12kt`. */
+/** One of several winds, with a name for the folder of its packets: `wind-210-12kt`. */
 export interface NamedWind {
   readonly wind: Wind;
   readonly text: string;
   readonly folder: string;
 }
 
-/** A command-line value that may be given again, each a wind. Two that are the same wind are one. */
+/** A command-line value that may be given again, each time a wind. The same wind twice counts once. */
 export function windsOption(text: string, earlier: readonly NamedWind[] = []): NamedWind[] {
   const wind = windOption(text);
   const isSame = (other: NamedWind) => other.wind.from === wind.from && other.wind.speed === wind.speed;
   if (earlier.some(isSame)) return [...earlier];
-  // What is left out here changes no wind, so that two winds never share a folder.
+  // What is dropped here does not change the wind, so two winds never share a folder.
   const name = text
     .toLowerCase()
     .replace(/\s|°|deg/g, '')
@@ -98,7 +99,7 @@ export function papersOption(text: string, earlier: readonly PaperName[] = []): 
   return [...new Set([...earlier, ...asked])];
 }
 
-/** How many pages are printed at once where nothing is said: more gain nothing, and each takes memory. */
+/** How many pages are printed at once unless told otherwise: more gain nothing, and each takes memory. */
 export const usualJobs = Math.max(1, Math.min(availableParallelism(), 4));
 
 const mostJobs = 32;

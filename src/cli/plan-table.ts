@@ -23,8 +23,8 @@ import { keyNames } from '../words/keys/key-names.ts';
 import { windWords } from '../words/winds/wind-words.ts';
 
 /**
- * A plan as a pilot reads it in a terminal: what was flown, the key positions, the cautions. `flyable`: what would be, in
- * place of one that is not to be flown; left out, what its cautions say.
+ * A plan as a pilot reads it in a terminal: what was flown, the key positions, the cautions. `flyable`: what could be
+ * flown in place of a plan that is not to be flown; left out, what its cautions say.
  */
 export function planTable(plan: Plan, flyable: readonly string[] = []): string {
   return `${[...heading(plan), '', ...keyRows(plan), '', ...closing(plan, flyable)].join('\n')}\n`;
@@ -66,7 +66,7 @@ function keyRows(plan: Plan): string[] {
   });
 }
 
-/** Whole circles of a spiral, and how many there might be. */
+/** Whole circles of a spiral, and how many the height allows. */
 function circleWords({ circles }: Plan): string {
   return circles
     ? ` Whole circles: ${circles.flown}; the height allows ${circles.allowed} with a medium bank.`

@@ -9,7 +9,7 @@ interface PlanOptions extends AskedOptions {
   json?: true;
 }
 
-/** `chalkwing plan`: one approach, flown; a table to read, or the plan contract as JSON. */
+/** `chalkwing plan`: flies one approach, and gives a table to read, or the plan contract as JSON. */
 export function planCommand(): Command {
   const command = new Command('plan').description(
     'Fly one approach and print its key positions, or all of it as JSON',

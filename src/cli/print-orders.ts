@@ -2,7 +2,7 @@ import type { PrintOrder } from '../press/printing/order.ts';
 import { sortOrders } from '../press/printing/sort-orders.ts';
 import { exitCodes, type PrintTo, printPages } from './print-pages.ts';
 
-/** How a command that prints orders is asked for them. */
+/** What a command that prints orders is asked for. */
 export interface PrintAsked extends PrintTo {
   /** The day asked for. */
   readonly date?: Date | undefined;
@@ -10,7 +10,7 @@ export interface PrintAsked extends PrintTo {
   readonly again?: boolean | undefined;
 }
 
-/** Prints what has changed, and says how many of a `kind` stand as they were; the exit code is that of the printing. */
+/** Prints what has changed, and says how many of a `kind` were left as they were; the exit code is that of the printing. */
 export async function printOrders(
   orders: readonly PrintOrder[],
   kind: string,

@@ -7,13 +7,13 @@ import type { WrongChoices } from '../press/packet/lesson-messages.ts';
 import { type PageToPrint, type PrintEvent, printAll } from '../press/printing/print-all.ts';
 import { leftWords } from '../press/printing/time-left.ts';
 
-/** Exit codes of the commands that print pages; one that a signal stops ends as the shell has it. */
+/** Exit codes of the commands that print pages; one stopped by a signal ends with the shell's code for it. */
 export const exitCodes = { built: 0, mistakes: 1, notToBeFlown: 3, noBrowser: 4, notWritten: 5 };
 
-/** 128 and the number of the signal. */
+/** 128 plus the number of the signal. */
 const stopCodes = { SIGHUP: 129, SIGINT: 130, SIGTERM: 143 };
 
-/** Whether a signal ended the command: then what else is wrong is not what the exit code says. */
+/** Whether a signal ended the command: then the exit code says that, whatever else is wrong. */
 function isStopped(code: number): boolean {
   return Object.values(stopCodes).includes(code);
 }
@@ -27,8 +27,8 @@ export interface PrintTo {
 }
 
 /**
- * Prints each page and writes it, and says what it does. Without a browser what needs none is written, and the exit code
- * says that something is missing. Ctrl-C ends it in good order; a second one at once.
+ * Prints each page, writes it, and says what it does. Without a browser the formats that need none are written, and
+ * the exit code says that something is missing. Ctrl-C ends it in good order; a second Ctrl-C ends it at once.
  */
 export async function printPages(
   pages: readonly PageToPrint[],
@@ -66,7 +66,7 @@ export async function printPages(
 function tellOf(event: PrintEvent, out: string, progress: Progress): void {
   const path = relative('.', join(out, event.path));
   if (event.kind === 'begun') {
-    // Of one page there is nothing to say that its own line does not.
+    // Where there is only one page, its own line says it all.
     if (event.of === 1) return;
     const left = event.secondsLeft === undefined ? '' : `, ${leftWords(event.secondsLeft)}`;
     progress.show(`Printing ${event.number} of ${event.of}: ${event.path}${left}`);
@@ -97,10 +97,10 @@ function writtenWords(path: string, [first, ...others]: readonly string[]): stri
   return also === '' ? `${path}.${first}` : `${path}.${first} (and ${also})`;
 }
 
-/** Of a terminal that does not say how wide it is. */
+/** For a terminal that does not say how wide it is. */
 const usualColumns = 80;
 
-/** One line that is written over on a terminal, and one after the other elsewhere. */
+/** One line, rewritten in place on a terminal; elsewhere a new line each time. */
 class Progress {
   readonly #stream: NodeJS.WriteStream;
   #shown = false;
@@ -115,7 +115,7 @@ class Progress {
       return;
     }
     this.clear();
-    // One that ran over the edge could not be cleared.
+    // A line that ran over the edge could not be cleared.
     this.#stream.write(line.slice(0, (this.#stream.columns || usualColumns) - 1));
     this.#shown = true;
   }
@@ -133,7 +133,7 @@ export function report(files: readonly VFile[]): number {
   return spoken.some(hasErrors) ? exitCodes.mistakes : exitCodes.built;
 }
 
-/** What a command that prints has come to. */
+/** How a command that prints has ended. */
 export interface Ended {
   /** Exit code of the printing. */
   readonly printed: number;
@@ -144,8 +144,9 @@ export interface Ended {
 }
 
 /**
- * Says how many plans have which grade, counted as `one` of them is called, and gives the exit code: a signal's own; that
- * of a mistake; where nothing is wrong but plans that are not to be flown, theirs; else that of the printing.
+ * Says how many plans have which grade, with `one` as the word for one of them, and gives the exit code: that of a
+ * signal; else that of a mistake; else, where the only thing wrong is plans that are not to be flown, theirs; else
+ * that of the printing.
  */
 export function endWith({ printed, files, choices, tally }: Ended, one: string): number {
   const words = tally.words(one);

@@ -11,7 +11,7 @@ export interface ReadLesson {
   readonly lesson: Lesson<PacketContext>;
 }
 
-/** Every lesson of the school by its id: what one needs may be any other. */
+/** Every lesson of the school by its id: a lesson may need any other. */
 export async function readLessons(folder: string): Promise<Map<string, ReadLesson>> {
   const names = await readdir(folder).catch(() => [] as string[]);
   const found = new Map<string, ReadLesson>();

@@ -4,7 +4,10 @@ import type { Circuit } from '../flight/terms/airfield.ts';
 import { quantityOption } from './options.ts';
 import { metarHelp } from './weather.ts';
 
-/** What a command that prints takes in place of the settings of the lesson and the school; each has its own `--wind`. */
+/**
+ * What a command that prints takes in place of the lesson's and the school's settings; each command has its own
+ * `--wind`.
+ */
 export interface PrintedSetting {
   readonly school: string;
   readonly airfield?: string;

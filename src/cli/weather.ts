@@ -2,7 +2,7 @@ import { type MetarWeather, readMetar } from '../school/metar.ts';
 import { MetarError } from '../school/metar-groups.ts';
 import type { Wind } from '../units/wind-text.ts';
 
-/** The weather options of a command, SI: each goes before what the METAR says. */
+/** The weather options of a command, in SI units: each overrides what the METAR says. */
 export interface WeatherOptions {
   readonly metar?: string | undefined;
   readonly wind?: Wind | undefined;

@@ -5,7 +5,8 @@ import type { PlanGrade } from '../flight/terms/caution.ts';
  *
  * | request | asks with | answers with |
  * | --- | --- | --- |
- * | `GET /?token=…` | the token of the session, from the address that the command shows | the page, and the cookie that all else needs |
+ * | `GET /?token=…` | the token of the session, from the address that the command shows | the page, and the cookie
+ * that everything else needs |
  * | `GET /app.js`, `/printed-view.js`, `/app.css` | | the page's programs and style |
  * | `GET /files` | | `FilesAnswer` |
  * | `GET /file?path=…` | | `FileAnswer` |
@@ -16,12 +17,12 @@ import type { PlanGrade } from '../flight/terms/caution.ts';
  * | `GET /printed?path=…` | a `pdf` of `PrintAnswer` | the PDF |
  * | `GET /events` | | `text/event-stream`: events named `file`, each with a `FileEvent` |
  *
- * A stream of events that broke off and is there again has missed what happened meanwhile: read the versions anew.
+ * A stream of events that broke off and came back has missed what happened in between: read the versions again.
  *
- * Every answer that is not 200 to 299 is a `Failure`. A program that is no browser sends the token as `x-desk-token`.
- * A path is that of a file below the school's folder, `/` between folders. Text has `\n` at the end of its lines and no
- * byte order mark, whatever the file has: a save gives the file its own back. Lines and columns count from 1, columns in
- * UTF-16 units, in that text.
+ * Every answer that is not 200 to 299 is a `Failure`. A program that is not a browser sends the token as
+ * `x-desk-token`. A path is that of a file below the school's folder, `/` between folders. Text has `\n` at the end
+ * of its lines and no byte order mark, whatever the file has: a save gives the file its own form back. Lines and
+ * columns count from 1, columns in UTF-16 units, in that text.
  */
 
 /** The header of the token where there is no cookie. */
@@ -34,12 +35,12 @@ export interface SchoolFile {
   /** `power-off-180.md`, `fleet/osier-15.yaml`. */
   readonly path: string;
   readonly kind: FileKind;
-  /** Its name without ending: by this, lessons and commands call it. */
+  /** Its name without the ending, which lessons and commands call it by. */
   readonly id: string;
 }
 
 export interface FilesAnswer {
-  /** The school's folder as the command was given it. */
+  /** The school's folder, as the command was given it. */
   readonly folder: string;
   /** `school.yaml` first, then lessons, fleet, airfields, faults, each by name. */
   readonly files: readonly SchoolFile[];
@@ -64,10 +65,10 @@ export interface SavedAnswer {
   readonly version: string;
 }
 
-/** Another program has changed the file, or made it, or taken it away. Nothing was written. */
+/** Another program has changed the file, made it, or removed it. Nothing was written. */
 export interface ConflictAnswer extends Failure {
   readonly path: string;
-  /** As it is on the disk; null where there is no such file any more. */
+  /** As it is on the disk; null where the file is no longer there. */
   readonly text: string | null;
   readonly version: string | null;
 }
@@ -77,7 +78,7 @@ export interface Failure {
   readonly error: string;
 }
 
-/** Another program has changed a file of the school; what the desk itself saved is not told. */
+/** Another program has changed a file of the school; the desk's own saves are not reported. */
 export interface FileEvent {
   readonly path: string;
   /** Null where it is gone. */
@@ -87,9 +88,9 @@ export interface FileEvent {
 export type PageEdition = 'student' | 'instructor';
 export type PagePaper = 'A4' | 'Letter';
 
-/** What goes before the lesson's front matter and the school's defaults, each as an author types it. */
+/** What overrides the lesson's front matter and the school's defaults, each as an author types it. */
 export interface PageChoices {
-  /** Id; left out, the first that the lesson is printed for. */
+  /** Id; left out, the first aircraft that the lesson is printed for. */
   readonly aircraft?: string | undefined;
   /** Id. */
   readonly airfield?: string | undefined;
@@ -97,21 +98,21 @@ export interface PageChoices {
   /** `210/12kt`, `calm`. */
   readonly wind?: string | undefined;
   readonly power?: 'idle' | 'stopped' | undefined;
-  /** The student's where left out. */
+  /** Left out, the student's. */
   readonly edition?: PageEdition | undefined;
-  /** The school's where left out. */
+  /** Left out, the school's. */
   readonly paper?: PagePaper | undefined;
 }
 
 export interface PageRequest {
-  /** A lesson; of a YAML file the answer has messages only. */
+  /** A lesson; for a YAML file the answer has only messages. */
   readonly path: string;
   /** Unsaved; left out, what is on the disk. */
   readonly text?: string | undefined;
   readonly choices?: PageChoices | undefined;
   /** Unsaved texts of YAML files, by their paths. */
   readonly unsaved?: Readonly<Record<string, string>> | undefined;
-  /** Keys of the pieces that the page still has from earlier answers: these come without `html` or `css`. */
+  /** Keys of the pieces that the page still has from earlier answers: these are sent without `html` or `css`. */
   readonly have?: readonly string[] | undefined;
 }
 
@@ -119,21 +120,21 @@ export interface PageRequest {
 export interface DeskMessage {
   /** The file that it belongs to; undefined where it belongs to `choice`. */
   readonly path?: string | undefined;
-  /** The key of `PageChoices` that cannot be had. */
+  /** The key of `PageChoices` that is not possible. */
   readonly choice?: string | undefined;
   readonly line: number;
   readonly column: number;
   readonly endLine: number;
   readonly endColumn: number;
   readonly reason: string;
-  /** A note is what the lesson meant, or what is worth knowing. */
+  /** A `note` is something that the lesson intends, or that is worth knowing. */
   readonly severity: 'error' | 'warning' | 'note';
   readonly ruleId: string;
 }
 
-/** One element of the page with all in it, and the blank text behind it. */
+/** One element of the page with everything in it, and the blank text after it. */
 export interface Block {
-  /** Of what is in it: the same key, the same HTML. A page may hold one key twice. */
+  /** From its content: the same key means the same HTML. A page may have one key twice. */
   readonly key: string;
   /** Left out where the request named the key. */
   readonly html?: string | undefined;
@@ -141,10 +142,10 @@ export interface Block {
 
 /** An element that is opened up, so that its parts can be replaced one by one. */
 export interface Room {
-  /** Its first tag, and blank text behind it: `<div class="lesson">`. */
+  /** Its first tag, and blank text after it: `<div class="lesson">`. */
   readonly open: string;
   readonly parts: readonly Part[];
-  /** Its last tag, and blank text behind it: `</div>`. */
+  /** Its last tag, and blank text after it: `</div>`. */
   readonly close: string;
 }
 
@@ -158,22 +159,22 @@ export interface Style {
 
 /**
  * A packet's page as it is printed, in pieces: `start`, the styles, `middle`, `body` and `end`, put together in this
- * order, are the very file that `build` writes.
+ * order, are exactly the file that `build` writes.
  */
 export interface DeskPage {
   readonly title: string;
   /** From `<!doctype html>` to `<style>`. */
   readonly start: string;
-  /** In their order: the fonts, which are large and never change; the page boxes; the sheet. */
+  /** In order: the fonts, which are large and never change; the page boxes; the sheet. */
   readonly styles: readonly Style[];
   /** From `</style>` to before `<body …>`. */
   readonly middle: string;
-  /** `<body …>` and all in it. */
+  /** `<body …>` and everything in it. */
   readonly body: Part;
   readonly end: string;
 }
 
-/** For whom a page is worked out, after all choices. */
+/** What a page is worked out for, after all choices. */
 export interface PageSetting {
   readonly aircraft: string;
   readonly airfield: string;
@@ -187,11 +188,11 @@ export interface PageSetting {
 }
 
 export interface PageAnswer {
-  /** Of the lesson, and of the school's files that stand in its way. */
+  /** About the lesson, and about the school's files that stand in its way. */
   readonly messages: readonly DeskMessage[];
   /**
-   * Undefined where a message is an error: what was shown before stays. But a plan that reaches the spot and is not to be
-   * flown has its page, under the band that says so, and a message that no packet is printed of it.
+   * Undefined where a message is an error: what was shown before stays. But a plan that reaches the spot and is not
+   * to be flown has its page, under the band that says so, and with a message that no packet is printed of it.
    */
   readonly page?: DeskPage | undefined;
   readonly setting?: PageSetting | undefined;
@@ -213,7 +214,7 @@ export interface Word {
   readonly needed: boolean;
   /** What may be typed, in words: ``a height with its unit, 100 ft to 10000 ft``. */
   readonly takes?: string | undefined;
-  /** Those it is one of. */
+  /** The values to choose from, where there are only some. */
   readonly values?: readonly Value[] | undefined;
   readonly sample?: string | undefined;
   /** What holds where it is left out. */
@@ -231,11 +232,11 @@ export interface DirectiveWord {
   readonly group: string;
   readonly summary: string;
   readonly attributes: readonly Word[];
-  /** What may stand in its brackets; undefined where it takes none, or takes lesson text (`holdsText`). */
+  /** What may be in its brackets; undefined where it takes none, or takes lesson text (`holdsText`). */
   readonly label?: readonly Value[] | undefined;
   readonly holdsText: boolean;
   readonly example: string;
-  /** Its lines, with places to fill in: `${1:text}`, `${2|one,other|}`, `$0`, as snippets of editors have them. */
+  /** Its lines, with places to fill in, as editors' snippets have them: `${1:text}`, `${2|one,other|}`, `$0`. */
   readonly snippet: string;
 }
 
@@ -247,10 +248,10 @@ interface NamedId {
 /** All that an editor may complete. */
 export interface WordsAnswer {
   readonly directives: readonly DirectiveWord[];
-  /** Of the front matter, and of each kind of YAML file. */
+  /** For the front matter, and for each kind of YAML file. */
   readonly keys: Readonly<Record<FileKind, readonly Word[]>>;
   readonly flies: readonly { readonly written: string; readonly takes: string; readonly does: string }[];
-  /** Of this school, as saved; a file with an error is not among them. */
+  /** Those of this school, as saved; a file with an error is not among them. */
   readonly aircraft: readonly (NamedId & {
     readonly class: string;
     readonly powers: readonly ('idle' | 'stopped')[];
@@ -274,16 +275,17 @@ export interface PrintRequest {
 }
 
 export interface PrintedPacket {
-  /** Below the folder for packets, without ending. */
+  /** Below the folder for packets, without an ending. */
   readonly path: string;
   /**
-   * `unchanged`: it stands as it was printed before. `without-browser`: none was found, and what needs none is written. `unprintable`, `unwritten`:
-   * `said` has why. `left`: not begun, or a message of the lesson has why.
+   * `unchanged`: it is still as it was printed before. `without-browser`: none was found, and what needs none is
+   * written. `unprintable`, `unwritten`:
+   * `said` says why. `left`: not begun, or a message of the lesson says why.
    */
   readonly state: 'printed' | 'unchanged' | 'without-browser' | 'unprintable' | 'unwritten' | 'left';
-  /** For `GET /printed?path=…`; undefined where there is none of these inputs. */
+  /** For `GET /printed?path=…`; undefined where there is no PDF made from these inputs. */
   readonly pdf?: string | undefined;
-  /** Where it lies on this machine in each format that is written, as a person would type it. */
+  /** Where it is on this machine in each format that is written, as a person would type it. */
   readonly files: readonly string[];
   readonly said: readonly string[];
 }

@@ -1,6 +1,9 @@
 import type { AirPoint, PlacedFlight } from './placed-flight.ts';
 
-/** GeoJSON (RFC 7946): WGS-84 longitude, latitude, metres. Its third figure is above mean sea level, and says so. */
+/**
+ * GeoJSON (RFC 7946): WGS-84 longitude, latitude, metres. The third figure is above mean sea level, and the file says
+ * so.
+ */
 export function toGeoJson(flight: PlacedFlight): string {
   const { name, description, grade, keys, track, reach, reachName, elevation } = flight;
   const inAir = ({ longitude, latitude, altitude }: AirPoint) => [longitude, latitude, altitude];

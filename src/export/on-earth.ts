@@ -14,7 +14,7 @@ export interface Ground {
   readonly heading: number;
 }
 
-/** A place that these files can not hold; the message says why and what to type. */
+/** A place that these files cannot hold; the message says why, and what to type. */
 export class UnplaceableError extends Error {
   override readonly name = 'UnplaceableError';
 }
@@ -25,16 +25,16 @@ const flattening = 1 / 298.257223563;
 const eccentricitySquared = flattening * (2 - flattening);
 
 const degrees = (radians: number) => (radians * 180) / Math.PI;
-/** rad. Nearer to a pole the meridians run together too fast for the flat ground used here. */
+/** rad. Nearer to a pole the meridians converge too fast for the flat ground used here. */
 const furthestLatitude = (60 * Math.PI) / 180;
 
 /**
  * Puts points of a flat frame (m; along the heading, and across it to the right) on to the Earth, `ground` being its
- * origin. The frame is the plane tangent at the origin; metres become angles by the radii of curvature of the ellipsoid
- * in the meridian and in the prime vertical there, at the field's elevation (Torge and Müller, Geodesy, 4th edition, on
- * the ellipsoid of revolution; from memory). The converging of the meridians is left out: up to 10 km from the origin
- * and 60 degrees of latitude, distances from the origin are right within 0.1 % and places within 0.2 % of the distance.
- * Throws `UnplaceableError` beyond that latitude, and for a place across the 180th meridian.
+ * origin. The frame is the plane tangent at the origin; metres become angles by the radii of curvature of the
+ * ellipsoid in the meridian and in the prime vertical there, at the field's elevation (Torge and Müller, Geodesy, 4th
+ * edition, on the ellipsoid of revolution; from memory). The convergence of the meridians is left out: up to 10 km
+ * from the origin and 60 degrees of latitude, distances from the origin are right within 0.1 % and places within 0.2
+ * % of the distance. Throws `UnplaceableError` beyond that latitude, and for a place across the 180th meridian.
  */
 export function placer(ground: Ground): (point: GroundPoint) => EarthPoint {
   const { latitude, longitude, elevation, heading } = ground;

@@ -12,7 +12,7 @@ export interface AirPoint extends EarthPoint {
   readonly altitude: number;
 }
 
-/** A flight on the Earth, as every format of file writes it. */
+/** A flight on the Earth, as every file format writes it. */
 export interface PlacedFlight {
   readonly name: string;
   /** Begins with the caution. */
@@ -20,18 +20,21 @@ export interface PlacedFlight {
   readonly grade: PlanGrade;
   readonly keys: readonly (AirPoint & { readonly name: string; readonly heightAboveSpot: number })[];
   readonly track: readonly AirPoint[];
-  /** Ground that the glide gets to from the key of `startOfReach`, a closed ring, counterclockwise; it lies at the field's elevation. */
+  /**
+   * The ground that the glide reaches from the key of `startOfReach`: a closed ring, counterclockwise, at the field's
+   * elevation.
+   */
   readonly reach: readonly EarthPoint[];
   readonly reachName: string;
   readonly elevation: number;
 }
 
-/** Stands in the name and the description of every file, and before anything else in both; behind it, a limit that is passed. */
+/** Comes first in the name and the description of every file; after it, a limit that is passed. */
 const caution = 'Training material, not for navigation';
 
 /**
- * Puts a flight and the reach (spot frame, m) where the airfield's file says it is. The position of the file is taken for
- * the middle of the runway (ICAO Annex 14, 2.2: the reference point lies near the centre of the aerodrome; from
+ * Puts a flight and the reach (spot frame, m) where the airfield's file says it is. The position in the file is taken
+ * for the middle of the runway (ICAO Annex 14, 2.2: the reference point lies near the centre of the aerodrome; from
  * memory). Throws `UnplaceableError` for an airfield without a position.
  */
 export function placeFlight(plan: Plan, airfield: AirfieldFile, reach: readonly GroundPoint[]): PlacedFlight {
@@ -71,12 +74,12 @@ export function placeFlight(plan: Plan, airfield: AirfieldFile, reach: readonly 
   };
 }
 
-/** The key position that the reach is of: the downwind key, or the first key of an approach that has none. */
+/** The key position that the reach starts from: the downwind key, or the first key of an approach that has none. */
 export function startOfReach({ keys }: Plan): KeyPosition {
   return keys.find(({ id }) => id === 'downwind-key') ?? keys[0]!;
 }
 
-/** The ring seen from above, in the order that RFC 7946 (3.1.6) and KML ask of an outer ring. */
+/** The ring as seen from above, in the order that RFC 7946 (3.1.6) and KML ask for in an outer ring. */
 function counterclockwise(ring: readonly GroundPoint[]): readonly GroundPoint[] {
   let doubleArea = 0;
   for (const [index, { along, across }] of ring.entries()) {

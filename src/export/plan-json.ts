@@ -64,7 +64,7 @@ export function planToJson(plan: Plan): Record<string, unknown> {
   };
 }
 
-/** A caution as the contract has it: what it says in the units of the trade, the figures in SI units. */
+/** A caution in the contract: its sentence in the units of the trade, its figures in SI units. */
 function cautionJson(caution: Caution, plan: Plan) {
   const { code, value, limit, grade, at } = caution;
   const remedy = remedySentence(caution, plan, aviation);

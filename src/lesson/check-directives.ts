@@ -12,7 +12,7 @@ import { unknownDirective } from './unknown-directive.ts';
 
 export type DirectiveNode = ContainerDirective | LeafDirective | TextDirective;
 
-/** One use of a directive that was found right: what is left is to render it. */
+/** One use of a directive that was found right: all that is left is to render it. */
 export interface CheckedUse<Context> {
   readonly node: DirectiveNode;
   readonly component: Component<Context>;
@@ -29,7 +29,7 @@ const formOf: Readonly<Record<DirectiveNode['type'], Form>> = {
   containerDirective: 'container',
 };
 
-/** True where the brackets of a directive in a sentence hold lesson text in place of a label. */
+/** True where the brackets of a directive in a sentence hold lesson text instead of a label. */
 export function holdsText(
   { name }: DirectiveNode,
   components: readonly Pick<Component<never>, 'name' | 'form' | 'holdsText'>[],
@@ -58,7 +58,7 @@ export function checkDirectives<Context>(
       counts.set(node.name, ordinal);
       uses.push({ node, ordinal, ...checked });
     }
-    // What stands in the brackets of a directive in a sentence is its label, read as it was typed, or lesson text.
+    // The brackets of a directive in a sentence hold its label, read as it was typed, or lesson text.
     return node.type === 'textDirective' && !holdsText(node, components) ? SKIP : undefined;
   });
   return uses;

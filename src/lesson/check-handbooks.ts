@@ -6,7 +6,7 @@ import type { HandbooksFile } from '../school/handbooks.ts';
 import type { Lesson } from './parse-lesson.ts';
 import { planParts } from './plan-parts.ts';
 
-/** Holds every place that the comparison with published handbooks names against the lessons there are. */
+/** Checks every place that the comparison with published handbooks names against the lessons. */
 export function checkHandbooks(
   { source, value }: Checked<HandbooksFile>,
   lessons: ReadonlyMap<string, Pick<Lesson<never>, 'tree' | 'uses'>>,
@@ -39,7 +39,7 @@ function textOf(node: Nodes): string {
   return 'children' in node ? node.children.map(textOf).join('') : '';
 }
 
-/** Its own headings, and those of the parts of the lesson plan that it has. */
+/** A lesson's own headings, and those of the parts of the lesson plan in it. */
 function headingsOf({ tree, uses }: Pick<Lesson<never>, 'tree' | 'uses'>): string[] {
   const own: string[] = [];
   visit(tree, 'heading', (node) => {

@@ -2,12 +2,13 @@ import type { VFile } from 'vfile';
 import { nameList } from './directive-form.ts';
 import type { Lesson } from './parse-lesson.ts';
 
-/** The directives that draw the key positions, and those that say something of one in the text. */
+/** The directives that draw the key positions, and those that say something about one in the text. */
 const drawing = ['pattern', 'profile'];
 const saying = ['key', 'gate'];
 
 /**
- * Warns, at the lesson's first drawing of the approach, of the key positions in it of which the text says nothing.
+ * Warns, at the lesson's first drawing of the approach, of key positions in the drawing that the text says nothing
+ * about.
  *
  * @param drawn ids of the key positions of the approach as flown
  */

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { checkNeeds, type Needing } from './check-needs.ts';
 import { parseLesson } from './parse-lesson.ts';
 
-/** What is said of lessons with these needs, by lesson. */
+/** What is said about lessons with these needs, by lesson. */
 function saidOf(needs: Readonly<Record<string, string>>): Record<string, string[]> {
   const files = new Map<string, VFile>();
   const lessons = new Map<string, Needing>();

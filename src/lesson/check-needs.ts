@@ -1,17 +1,17 @@
 import { didYouMean } from '../messages/nearest-name.ts';
 import type { YamlSource } from '../school/yaml-source.ts';
 
-/** What a lesson says that it needs, and where messages on that belong. */
+/** What a lesson says it needs, and where messages about that belong. */
 export interface Needing {
   readonly needs: readonly string[];
   readonly source: YamlSource | undefined;
 }
 
 /**
- * Holds every `needs` of a school's lessons against the lessons there are: an error at one that does not exist, and
+ * Checks every `needs` of a school's lessons against the lessons there are: an error at one that does not exist, and
  * at each lesson of a circle, which is spelled out.
  *
- * @param lessons by their ids, all of the school's
+ * @param lessons all of the school's, by their ids
  */
 export function checkNeeds(lessons: ReadonlyMap<string, Needing>): void {
   for (const [id, { needs, source }] of lessons) {
@@ -28,7 +28,7 @@ export function checkNeeds(lessons: ReadonlyMap<string, Needing>): void {
   }
 }
 
-/** The shortest chain of needs that leads from a lesson to the goal, both ends in it; undefined where none does. */
+/** The shortest chain of needs from a lesson to the goal, both ends included; undefined where there is none. */
 function wayTo(goal: string, from: string, lessons: ReadonlyMap<string, Needing>): string[] | undefined {
   const ways = [[from]];
   const seen = new Set([from]);

@@ -3,7 +3,7 @@ import type { VFile } from 'vfile';
 import type { Lesson } from './parse-lesson.ts';
 import { planParts } from './plan-parts.ts';
 
-/** Warns of the parts of a lesson plan that the lesson does not have, neither as a directive nor under their heading. */
+/** Warns of the parts of a lesson plan that the lesson lacks, neither as a directive nor under their heading. */
 export function checkPlanParts({ uses, tree }: Pick<Lesson<never>, 'uses' | 'tree'>, file: VFile): void {
   const found = new Set(uses.map(({ node }) => node.name));
   visit(tree, 'heading', ({ children }) => {

@@ -7,8 +7,8 @@ import type { FrontMatter } from './front-matter.ts';
 import { scheduleLine } from './schedule-line.ts';
 
 /**
- * Reports a `:::schedule` whose minutes do not add up to those of the front matter. One with an item that cannot be
- * read is left to the directive itself, which names the item.
+ * Reports a `:::schedule` whose minutes do not add up to those of the front matter. A schedule with an item that
+ * cannot be read is left to the directive itself, which names the item.
  */
 export function checkSchedule(
   uses: readonly Pick<CheckedUse<never>, 'node'>[],

@@ -18,18 +18,20 @@ export interface KnownFigure {
 }
 
 /**
- * Heights of rules that hold for every aircraft: the turn to final complete, the wheels down beyond the spot, what is
- * left over an obstacle or before a landing distance is counted. They are typed, and stay as they are.
+ * Heights in rules that hold for every aircraft: the turn to final complete, the wheels down beyond the spot,
+ * clearance over an obstacle, the height from which a landing distance is counted. They are typed by hand, and stay
+ * as they are.
  */
 const rules = ['300 ft', '200 ft', '50 ft'].map((text) => parseQuantity(text, 'length'));
 
 /**
- * Warns of a figure typed by hand that agrees, to the page's rounding, with one of the flight: it would stay when the
- * aircraft, the wind or the airfield changes.
+ * Warns of a figure typed by hand that agrees, to the page's rounding, with one of the flight: it would stay the same
+ * when the aircraft, the wind or the airfield changes.
  *
- * @param figures of the flight; of several that agree the nearest is named
- * @param heightUnit the page's: a length typed in it is taken for a height, one in another unit for a distance, and
- *   where both have one unit for either
+ * @param figures those of the flight; where several agree, the nearest is named
+ * @param heightUnit the page's: a length typed in it is taken for a height, one in another unit for a distance; where
+ * the
+ *   page has one unit for both, it is taken for either
  */
 export function checkTypedFigures(
   { tree, uses }: Pick<Lesson<never>, 'tree' | 'uses'>,
@@ -58,7 +60,7 @@ function agrees(typed: number, { printed, step }: KnownFigure, miss: number): bo
   return miss <= step / 2 + 1e-9 || Math.abs(typed - printed) < step / 100;
 }
 
-/** Lengths in the braces of the lesson's own directives: text that names one speaks of what is drawn there. m. */
+/** Lengths in the braces of the lesson's own directives, m: text that names one is about what is drawn there. */
 function givenIn(uses: Pick<Lesson<never>, 'uses'>['uses']): number[] {
   return uses.flatMap(({ node }) =>
     Object.values(node.attributes ?? {}).flatMap((text) => {

@@ -26,7 +26,7 @@ export const day = section(
   .refine((asked) => Object.keys(asked).length > 0, {
     error:
       'the section asks for nothing: write one or more of `most-wind`, `most-crosswind`, `least-wind`, `least-crosswind` in it',
-    // A key that is not known is told as such.
+    // An unknown key is reported as such.
     when: ({ issues }) => issues.length === 0,
   })
   .refine(

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { nearestName } from '../messages/nearest-name.ts';
 import { nameList } from './directive-form.ts';
 
-/** What is wrong with one attribute of a directive: its name, and a sentence that says what would be right. */
+/** What is wrong with one attribute of a directive: its name, and a sentence that says what to type instead. */
 export interface AttributeProblem {
   readonly attribute: string | undefined;
   readonly reason: string;
@@ -13,7 +13,7 @@ function attributeNames(schema: z.ZodType): string[] {
   return schema instanceof z.ZodObject ? Object.keys(schema.shape) : [];
 }
 
-/** One problem for each thing the schema refuses in the braces of `directive`. */
+/** One problem for each thing that the schema refuses in the braces of `directive`. */
 export function describeAttributeIssues(
   directive: string,
   error: z.ZodError,

@@ -4,7 +4,7 @@ export const colonsOf: Readonly<Record<Form, string>> = { text: ':', leaf: '::',
 
 type Named = Pick<Component<never>, 'name' | 'form'>;
 
-/** The directive as it must be typed, shortest form: `:key[…]`, `::pattern`, `:::objective … :::`. */
+/** The directive as it must be typed, in its shortest form: `:key[…]`, `::pattern`, `:::objective … :::`. */
 export function rightForm({ name, form }: Named): string {
   if (form === 'text') return `\`:${name}[…]\` in a sentence`;
   if (form === 'leaf') return `\`::${name}\` on a line of its own`;

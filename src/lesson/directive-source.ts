@@ -1,10 +1,10 @@
-/** Where the parts of a directive stand in the lesson's source (offsets), for messages that point at the part. */
+/** Where the parts of a directive are in the lesson's source (offsets), for messages that point at the part. */
 export interface DirectiveSource {
   readonly name: Span;
   /** The text between the brackets. */
   readonly label?: Span;
   readonly attributes: readonly AttributeSource[];
-  /** What follows the directive on its line where braces or brackets were opened and could not be read. */
+  /** What follows the directive on its line, where braces or brackets were opened and could not be read. */
   readonly unread?: '[' | '{';
 }
 

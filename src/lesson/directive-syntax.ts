@@ -10,9 +10,9 @@ const openingBracket = 91;
 /**
  * A unified plugin: remark-directive, held back so that a colon in plain text stays text.
  *
- * The plain syntax takes any `:word` for a directive, and `6:1` and `10:30` lose their digits. Here a directive in
- * a sentence is one of `textNames` with a bracket right behind it, and one on a line has a name that begins with a letter;
- * everything else is never seen as a directive, so that its own Markdown (a link, a footnote mark) is kept as well.
+ * The plain syntax takes any `:word` for a directive, so `6:1` and `10:30` lose their digits. Here a directive in a
+ * sentence is one of `textNames` with a bracket right after it, and one on a line has a name that begins with a
+ * letter; nothing else is ever seen as a directive, so its own Markdown (a link, a footnote mark) is kept too.
  */
 export function directiveSyntax(this: Processor, textNames: ReadonlySet<string>): void {
   remarkDirective.call(this);
@@ -21,7 +21,7 @@ export function directiveSyntax(this: Processor, textNames: ReadonlySet<string>)
   fromMarkdownExtensions.push({ exit: { directiveContainerSequence: countFence } });
 }
 
-/** remark-directive's own extension, its constructs tried only where a directive is meant. */
+/** remark-directive's own extension, with its constructs tried only where a directive is meant. */
 function heldBack({ text, flow }: Extension, textNames: ReadonlySet<string>): Extension {
   const isInSentence = (name: string, next: number | null) => next === openingBracket && textNames.has(name);
   const isOnLine = (name: string) => /^\p{Letter}/u.test(name);
@@ -31,7 +31,7 @@ function heldBack({ text, flow }: Extension, textNames: ReadonlySet<string>): Ex
   };
 }
 
-/** A container is closed where the parser has read a second fence of it: this is how a missing one is noticed. */
+/** A container is closed where the parser has read a second fence for it: that is how a missing one is noticed. */
 export function isClosed({ data }: ContainerDirective): boolean {
   return data?.fences === 2;
 }
@@ -47,7 +47,7 @@ function constructs(found: Construct | Construct[] | undefined): Construct[] {
 
 type Condition = (name: string, next: number | null) => boolean;
 
-/** The construct, tried only where the name behind the colons meets the condition. */
+/** The construct, tried only where the name after the colons meets the condition. */
 function onlyWhere(condition: Condition, construct: Construct): Construct {
   const lookAhead: Construct = {
     partial: true,
@@ -88,7 +88,7 @@ declare module 'micromark-util-types' {
 
 declare module 'mdast' {
   interface Data {
-    /** Of a container: its rows of colons, the one that opens it and the one that closes it. */
+    /** For a container: how many rows of colons it has, one to open it and one to close it. */
     fences?: number;
   }
 }

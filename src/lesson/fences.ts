@@ -7,9 +7,9 @@ import { isClosed } from './directive-syntax.ts';
 
 /**
  * Reports containers that are not closed, or that open inside another with a fence as long as its own, and code
- * blocks that are not closed: each would swallow the rest of the lesson without a word.
+ * blocks that are not closed: each would silently swallow the rest of the lesson.
  *
- * @returns the offsets at which a fence opened whose closing line closes another one.
+ * @returns the offsets of opening fences whose closing line closes another fence instead.
  */
 export function checkFences(tree: Root, file: VFile): number[] {
   const source = String(file);

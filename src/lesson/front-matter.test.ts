@@ -31,7 +31,8 @@ describe('front matter', () => {
       spacing: 500,
       minutes: 45,
     });
-    // Exact factors: BIPM SI Brochure, 9th edition, table 8 (nautical mile, from which the knot); foot: 0.3048 m, 1959 agreement.
+    // Exact factors: BIPM SI Brochure, 9th edition, table 8 (nautical mile, and so the knot); foot: 0.3048 m, 1959
+    // agreement.
     expect(frontMatter?.height).toBeCloseTo(304.8, 9);
     expect(frontMatter?.wind?.speed).toBeCloseTo((12 * 1852) / 3600, 9);
     expect(frontMatter?.wind?.from).toBeCloseTo((210 * Math.PI) / 180, 9);

@@ -16,7 +16,7 @@ const minutes = number(1, 600, '45')
   .refine(Number.isInteger, 'write whole minutes, such as `45`')
   .meta({ ...wholeNumberForm(1, 600) });
 
-/** What stands between the two lines `---` at the head of a lesson. */
+/** What is between the two lines `---` at the head of a lesson. */
 export const frontMatter = section(
   {
     title: words('The power-off 180').describe('Title of the lesson'),
@@ -61,12 +61,13 @@ export type FrontMatter = z.output<typeof frontMatter>;
 
 const fileStart = { line: 1, column: 1, offset: 0 };
 
-/** Two lines `---`, the first at the very head; what Markdown takes for them, and for the end of a line. */
+/** Two lines `---`, the first at the very head of the file; what Markdown accepts for them, and as the end of a line. */
 const fenced = /^\uFEFF?---[ \t]*(?:\r\n|\r|\n)(?:[\s\S]*?(?:\r\n|\r|\n))??(?=---[ \t]*(?:[\r\n]|$))/;
 
 /**
- * Reads the front matter, its messages on the lesson's file; its source takes later ones, such as a wind that no glide
- * beats. Undefined where there is none to read. Nothing below it is looked at.
+ * Reads the front matter, its messages on the lesson's file; its source takes later messages, such as one about a
+ * wind too strong to glide against. Undefined where there is none to read. Nothing below the front matter is looked
+ * at.
  */
 export function readFrontMatter(file: VFile): Checked<FrontMatter> | undefined {
   const source = String(file);
@@ -87,7 +88,7 @@ export function readFrontMatter(file: VFile): Checked<FrontMatter> | undefined {
     );
     return undefined;
   }
-  // The fence's first line, made a comment of the same length, keeps every place that of the lesson file.
+  // The first line of the fence, turned into a comment of the same length, keeps every place that of the lesson file.
   const yaml = new VFile({ path: file.path, value: `#${head.slice(1)}` });
   yaml.messages = file.messages;
   return checkYaml<FrontMatter>(yaml, frontMatter);

@@ -1,7 +1,7 @@
 import type { Element, Nodes, Root } from 'hast';
 import { visit } from 'unist-util-visit';
 
-/** Gives every heading that has none an id made from its words: the same words, the same id, `-2` for the second. */
+/** Gives every heading without an id one made from its words: the same words, the same id, with `-2` for the second. */
 export function nameHeadings(tree: Root): void {
   const taken = new Set<string>();
   visit(tree, 'element', (node) => {
@@ -35,7 +35,7 @@ export function idsIn(tree: Root): Set<string> {
   return ids;
 }
 
-/** The text of a node and all it holds. */
+/** The text of a node and everything in it. */
 export function textOf(node: Nodes): string {
   if (node.type === 'text') return node.value;
   return 'children' in node ? node.children.map(textOf).join('') : '';

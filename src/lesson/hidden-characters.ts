@@ -6,8 +6,8 @@ import { whyHidden } from '../messages/hidden-character.ts';
 import { spanAt } from '../messages/source-place.ts';
 
 /**
- * Reports characters that cannot be seen and change what is read: one message for each kind, at its first place. One
- * that is written as a character reference (`&#x202E;`) counts as well; the front matter is looked at as YAML is.
+ * Reports characters that cannot be seen but change what is read: one message for each kind, at its first place. A
+ * character reference (`&#x202E;`) counts as well; the front matter is checked as YAML is.
  */
 export function checkHiddenCharacters(tree: Root, file: VFile): void {
   const source = String(file);
@@ -35,7 +35,7 @@ export function checkHiddenCharacters(tree: Root, file: VFile): void {
   }
 }
 
-/** Numeric character references outside of code, where one is what it looks like. */
+/** Numeric character references outside code, where something that looks like one is one. */
 function* references(
   tree: Root,
   source: string,

@@ -5,8 +5,8 @@ import { fail } from '../messages/failures.ts';
 import { showable } from '../messages/hidden-character.ts';
 
 /**
- * Takes HTML out, which no packet holds, with a warning; an error where it would take a directive along with it, or never ends.
- * A comment goes without a word: that is what it is for.
+ * Removes HTML, which no packet holds, with a warning; an error where it would take a directive with it, or never
+ * ends. A comment goes without a message: being invisible is what it is for.
  */
 export function takeHtmlOut(tree: Root, file: VFile): void {
   visit(tree, 'html', (node, index, parent) => {

@@ -59,11 +59,11 @@ export function tooMuch(source: string): Refusal | undefined {
 
 const nestedReason = `Here quotes, lists, brackets or \`:::\` blocks stand more than ${deepest} deep inside each other: close some, or take some out`;
 
-/** The first piece of the tree that stands too deep for it to be walked. */
+/** The first piece of the tree that is too deep for the tree to be walked. */
 export function tooDeep(tree: Root): Refusal | undefined {
-  // A list of what is still to be looked at: recursion is what a deep tree would break.
+  // A list of what is still to be looked at: a deep tree would break recursion.
   let level: Nodes[] = [tree];
-  // An item, its list and its paragraph are three levels of the tree for one of the author's.
+  // An item, its list and its paragraph: three levels of the tree for one of the author's.
   for (let depth = 0; level.length > 0; depth += 1) {
     if (depth > 3 * deepest) return { reason: nestedReason, place: level[0]?.position };
     level = level.flatMap((node): Nodes[] => ('children' in node ? node.children : []));

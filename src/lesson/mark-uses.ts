@@ -14,9 +14,9 @@ import { lineEndAt, spanAt } from '../messages/source-place.ts';
 import { type CheckedUse, type DirectiveNode, isDirective } from './check-directives.ts';
 
 /**
- * Marks in the tree every directive that is right with its name and the place of its use in the list, for the page,
- * and puts every other back to the text that was typed. What a container holds that is not right stays as it is, but is not marked: what
- * it is meant for is not known.
+ * Marks every right directive in the tree with its name and the place of its use in the list, for the page, and turns
+ * every other back into the text that was typed. The content of a container that is not right stays as it is, but is
+ * not marked: nobody knows what it is meant for.
  */
 export function markUses(tree: Root, source: string, uses: readonly CheckedUse<never>[]): void {
   const places = new Map<DirectiveNode, number>(uses.map(({ node }, place) => [node, place]));
@@ -53,7 +53,7 @@ function mark(node: DirectiveNode, place: number | undefined): void {
   }
 }
 
-/** The text in a container's brackets, which the parser puts first into what it holds. */
+/** The text in a container's brackets, which the parser puts first among its children. */
 function isLabel({ data }: BlockContent | DefinitionContent): boolean {
   return data !== undefined && 'directiveLabel' in data;
 }

@@ -56,7 +56,7 @@ describe('a colon in plain text', () => {
     fc.assert(
       fc.property(sentence, (pieces) => {
         const text = `Begin ${pieces.flat().join('')}end`;
-        // A known name behind two colons is clearly a directive, and `www.` a link.
+        // A known name after two colons is clearly a directive, and `www.` a link.
         fc.pre(!/pattern|objective|standards|key|www|http/.test(text));
         const { html, messages } = tryBody(`${text}\n`);
         expect(messages).toEqual([]);

@@ -17,7 +17,7 @@ import remarkLesson from './remark-lesson.ts';
 export interface Lesson<Context> {
   /** Undefined where a message says what is wrong with it. */
   readonly frontMatter: FrontMatter | undefined;
-  /** Where a message on a key of the front matter belongs; undefined where there is none to read. */
+  /** Takes messages about a key of the front matter; undefined where there is none to read. */
   readonly frontMatterSource: YamlSource | undefined;
   readonly tree: Root;
   /** In the order of the lesson. */
@@ -25,7 +25,7 @@ export interface Lesson<Context> {
   readonly pictures: readonly FoundPicture[];
 }
 
-/** Where the author's pictures are looked for; without it they keep the address that was typed. */
+/** Where to look for the author's pictures; without it they keep the address that was typed. */
 export interface ParseOptions {
   readonly pictures?: FindPicture;
 }
@@ -45,7 +45,7 @@ export function parseLesson<Context>(
     .use(remarkFrontmatter, ['yaml'])
     .use(remarkLesson<Context>, { components, pictures });
   const parsed = processor.parse(file);
-  // Only a lesson that is too large to be read has an error by now; what else is wrong with it cannot be said.
+  // By now only a lesson that is too large to be read has an error; what else is wrong with it cannot be said.
   const isRead = !hasErrors(file);
   const frontMatter = isRead ? readFrontMatter(file) : undefined;
   const tree = processor.runSync(parsed, file) as Root;

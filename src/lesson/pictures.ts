@@ -19,13 +19,13 @@ export interface FoundPicture {
 
 /**
  * Looks for a picture by its path from the lesson's folder; `/` between folders, never absolute and never with `..`.
- * What it finds wrong is for the author to read.
+ * What it finds wrong is worded for the author.
  */
 export type FindPicture = (path: string) => FoundPicture | { readonly wrong: string };
 
 /**
- * Looks for every picture of a lesson that may be looked for (see `checkLinks`), and marks its place in the tree. One that is not found
- * is an error where its address stands.
+ * Looks for every picture of a lesson that may be looked for (see `checkLinks`), and marks its place in the tree. One
+ * that is not found is an error at its address.
  */
 export function findPictures(tree: Root, file: VFile, find: FindPicture): FoundPicture[] {
   const definitions = new Map<string, Definition>();

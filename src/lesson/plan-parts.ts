@@ -1,6 +1,6 @@
 /**
  * The parts of a lesson plan, in their order, each with its heading on the page: those that the Aviation Instructor's
- * Handbook (FAA-H-8083-9, the chapter on planning instruction) asks of one, remembered, and the risks of the flight.
+ * Handbook (FAA-H-8083-9, the chapter on planning instruction) asks for (from memory), and the risks of the flight.
  */
 export const planParts = {
   objective: 'Objective',

@@ -31,7 +31,7 @@ describe('what a use of a directive rendered', () => {
     expect(html).toBe(
       [
         '<section class="objective"><p>At <span data-use="1 key">height 300 ft</span>.</p></section>',
-        // The third is not of this flight: nothing was rendered that could be marked.
+        // The third is not for this flight: nothing was rendered that could be marked.
         '<p>From <span data-use="2 key">height 1,000 ft</span>, .</p>',
         '<svg onload="drawn(1)"></svg>',
       ].join('\n'),

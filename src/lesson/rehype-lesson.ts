@@ -16,12 +16,12 @@ export interface RehypeLessonOptions<Context> {
 }
 
 /**
- * The second half of the lesson language, as a rehype plugin behind `remarkLesson` and remark-rehype: renders the
+ * The second half of the lesson language, as a rehype plugin after `remarkLesson` and remark-rehype: renders the
  * directives through the components that `remarkLesson` was given.
  *
- * The author's tree is sanitized first; the directives' own output (drawings among it) and the
- * pictures that were found are put in after that. What a directive finds wrong becomes a message at its place. Throws
- * only what a component throws that is neither a `DirectiveError` nor a `RangeError`: a mistake in its code.
+ * The author's tree is sanitized first; the directives' own output (drawings included) and the pictures that were
+ * found are put in after that. What a directive finds wrong becomes a message at its place. Throws only what a
+ * component throws that is neither a `DirectiveError` nor a `RangeError`: a mistake in its code.
  */
 export default function rehypeLesson<Context>({
   context,
@@ -34,7 +34,8 @@ export default function rehypeLesson<Context>({
 }
 
 /**
- * The author's part of the page. Ids are kept as they are: an author cannot write one, they come from footnotes alone.
+ * The author's part of the page. Ids are kept as they are: an author cannot write one, and they come only from
+ * footnotes.
  * `dataUse` and `dataPicture` mark where a directive's output and a picture go; an author cannot write those either.
  */
 const schema: Schema = {
@@ -47,18 +48,21 @@ const schema: Schema = {
     p: [...(defaultSchema.attributes?.p ?? []), 'dataDirectiveLabel'],
     img: [...(defaultSchema.attributes?.img ?? []), 'dataPicture'],
   },
-  // An empty list would allow every kind: a picture has none of these, and its own address is put in later.
+  // An empty list would allow every kind. A picture has none of these: its own address is put in later.
   protocols: { ...defaultSchema.protocols, href: ['http', 'https', 'mailto'], src: ['none'] },
 };
 
-/** Marks what a use of a directive rendered, for whoever finds it again in the page; `place` is the use's in the list. */
+/**
+ * Marks what a use of a directive rendered, for whoever looks for it in the page later; `place` is the use's place in
+ * the list.
+ */
 export type MarkOutput<Context> = (
   output: ElementContent[],
   use: CheckedUse<Context>,
   place: number,
 ) => ElementContent[];
 
-/** The page's content, from the author's tree with its marks, which is not changed. */
+/** The page's content, made from the author's marked tree, which is not changed. */
 export function placeUses<Context>(
   tree: Root,
   uses: readonly CheckedUse<Context>[],
@@ -100,7 +104,7 @@ export function placeUses<Context>(
         return isBlank(inner) && !isBlank(held) ? [] : mark(renderUse(use, inner), use, Number(dataUse));
       }
       const children = fill(node.children);
-      // Of a paragraph or an item that held nothing else, no empty line or bullet is left.
+      // A paragraph or an item that held nothing else leaves no empty line or bullet.
       const emptied = /^(p|li)$/.test(node.tagName) && !isBlank(node.children) && isBlank(children);
       return emptied ? [] : [{ ...node, children }];
     });
@@ -127,7 +131,7 @@ function withoutLabel(nodes: readonly ElementContent[]): ElementContent[] {
   return nodes.filter((node) => node.type !== 'element' || node.properties.dataDirectiveLabel === undefined);
 }
 
-/** Links of the author (only those have a place in the lesson) to a heading that the packet does not have. */
+/** Checks the author's links (only those have a place in the lesson) to headings that the packet does not have. */
 function checkInnerLinks(page: Root, file: VFile): void {
   const ids = idsIn(page);
   visit(page, 'element', (node) => {
@@ -137,7 +141,7 @@ function checkInnerLinks(page: Root, file: VFile): void {
     try {
       id = decodeURIComponent(id);
     } catch {
-      // A `%` that encodes nothing is looked up as it stands.
+      // A `%` that encodes nothing is looked up as it is.
     }
     if (!ids.has(id))
       fail(file, `Nothing in this lesson is called \`#${id}\`${didYouMean(id, ids)}`, 'link', node.position);

@@ -15,7 +15,7 @@ import { type FindPicture, type FoundPicture, findPictures } from './pictures.ts
 import { checkStraySyntax } from './stray-syntax.ts';
 
 export interface RemarkLessonOptions<Context> {
-  /** The directives there are. What is rendered is left to `rehypeLesson`; here a context is not needed. */
+  /** The directives there are. Rendering is left to `rehypeLesson`, so no context is needed here. */
   readonly components: readonly Component<Context>[];
   /** Looks for the author's pictures; without it they keep the address that was typed. */
   readonly pictures?: FindPicture | undefined;
@@ -34,14 +34,15 @@ declare module 'vfile' {
  * The lesson language as a remark plugin, for any unified pipeline that begins with remark-parse.
  *
  * A directive that is right stays in the tree as a node of remark-directive (`textDirective`, `leafDirective`,
- * `containerDirective`); its checked attributes are in `file.data.directiveUses`, and by itself it becomes a `span` or
- * `div` with its name in `data-directive`. Every other is put back to the text that was typed, and a colon in plain
- * text (`6:1`, `10:30`) was never touched. HTML is taken out. Mistakes are messages on the file, each with its place:
- * errors have `fatal` set, and what they are about is not to be trusted. Nothing that is typed makes it throw; a
- * lesson that is too large or too deeply nested comes out empty, with the reason.
+ * `containerDirective`); its checked attributes are in `file.data.directiveUses`, and by itself it becomes a `span`
+ * or
+ * `div` with its name in `data-directive`. Every other is turned back into the text that was typed, and a colon in
+ * plain text (`6:1`, `10:30`) is never touched. HTML is removed. Mistakes are messages on the file, each with its
+ * place: errors have `fatal` set, and what they are about is not to be trusted. Nothing that is typed makes it throw;
+ * a lesson that is too large or too deeply nested comes out empty, with the reason.
  *
- * Front matter is no part of it: add remark-frontmatter where there is some. To have the directives rendered, put
- * `rehypeLesson` behind it.
+ * Front matter is not part of it: add remark-frontmatter where there is some. To have the directives rendered, put
+ * `rehypeLesson` after it.
  *
  * @example
  * const file = await unified()
@@ -50,8 +51,7 @@ declare module 'vfile' {
  *   .use(remarkRehype)
  *   .use(rehypeLesson, { context }) // left out: no figure, but spans and divs with `data-directive`
  *   .use(rehypeStringify)
- *   .process('The glide is 6:1; at :key[base-key] look at the spot.\n\n::pattern\n');
- * console.error(reporter(file));
+ *   .process('The glide is 6:1; at :key[base-key] look at the spot.\n\n::pattern\n'); console.error(reporter(file));
  */
 export default function remarkLesson<Context>(
   this: Processor,
@@ -64,7 +64,7 @@ export default function remarkLesson<Context>(
   this.parser = (_document, file) => {
     const written = String(file);
     const refused = tooMuch(written);
-    // A byte order mark would shift every place on the first line and hide the front matter; a carriage return alone
+    // A byte order mark would shift every place on the first line and hide the front matter. A lone carriage return
     // ends a line for Markdown, and for YAML it does not.
     const source = refused ? '' : written.replace(/^\uFEFF/, '').replace(/\r(?!\n)/g, '\n');
     if (!refused) file.value = source;

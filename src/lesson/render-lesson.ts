@@ -5,7 +5,7 @@ import type { Lesson } from './parse-lesson.ts';
 import { placeUses } from './rehype-lesson.ts';
 
 /**
- * Turns a checked lesson into a page's content; the lesson is not changed and may be rendered again for another
+ * Turns a checked lesson into a page's content; the lesson is not changed, and may be rendered again for another
  * context. What a directive finds wrong becomes a message at its place.
  */
 export function renderLesson<Context>(lesson: Lesson<Context>, context: Context, file: VFile): Root {

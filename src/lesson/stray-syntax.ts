@@ -14,13 +14,13 @@ interface Mark {
   /** Offset of the first colon. */
   readonly start: number;
   readonly colons: number;
-  /** True where blanks stand between the colons and the name. */
+  /** True where there are blanks between the colons and the name. */
   readonly spaced: boolean;
   /** '' for a fence without a name. */
   readonly name: string;
   readonly end: number;
   readonly next: string;
-  /** True where nothing but the marks of its block (quote, list, heading) stands before it on its line. */
+  /** True where only the marks of its block (quote, list, heading) come before it on its line. */
   readonly atStart: boolean;
   /** True where nothing else follows on its line. */
   readonly alone: boolean;
@@ -32,8 +32,8 @@ const mark = /(?<![:\\])(:+)([ \t]*)(\p{Letter}[\p{Letter}\p{Number}_-]*)?/gu;
 const blockPrefix = /^[\s>]*(?:(?:[-*+]|#+|\d+[.)]|\[[ xX]\]|\[\^[^\]]+\]:)[\s>]*)*$/;
 
 /**
- * Finds in the running text what was meant as a directive and was not read as one: the parser turns a directive
- * it cannot read into a paragraph without a word. A colon that is only a colon is left alone.
+ * Finds what was meant as a directive in the running text but not read as one: the parser silently turns a directive
+ * that it cannot read into a paragraph. A colon that is only a colon is left alone.
  *
  * @param unmatched offsets of fences that opened and whose closing line is therefore left over (see `checkFences`)
  */
@@ -103,7 +103,7 @@ function isClosingFence({ name, colons, atStart, alone }: Mark): boolean {
 function whatIsWrong(found: Mark, components: readonly Named[]): { rule: string; text: string } | undefined {
   if (found.name === '') return undefined;
   const named = components.filter(({ name }) => name === found.name);
-  // Of a name with two forms, the one that was more likely meant.
+  // For a name with two forms, the one that was more likely meant.
   const component = named.find(({ form }) => (form === 'text') === (found.colons === 1)) ?? named[0];
   const opens = found.next === '[' || found.next === '{';
   if (found.spaced) {

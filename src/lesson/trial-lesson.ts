@@ -68,7 +68,7 @@ export interface TrialResult {
 
 export const trialFrontMatter = '---\ntitle: Trial\n---\n';
 
-/** Reads and renders `body` under a sound front matter (three lines), or `source` as a whole file. */
+/** Reads and renders `body` under sound front matter (three lines), or `source` as a whole file. */
 export function tryBody(
   body: string,
   keys: Trial = { 'downwind-key': '1,000 ft', final: '300 ft' },

@@ -33,12 +33,12 @@ const units: Readonly<Record<string, string>> = {
 const speeds = new Set(['kt', 'km/h', 'mph', 'm/s']);
 
 const longestFirst = Object.keys(units).sort((a, b) => b.length - a.length);
-// Not the speed of a wind such as 210/12kt, a ratio, a range's second number, nor a rate such as ft/min.
+// Not the speed of a wind such as 210/12kt, a ratio, the second number of a range, or a rate such as ft/min.
 const quantity = new RegExp(
   `(?<![\\p{L}\\d.,:/±–-])(\\d{1,3}(?:,\\d{3})+(?:\\.\\d+)?|\\d+(?:\\.\\d+)?)[ \\u00a0-]?(${longestFirst.join('|')})(?![\\p{L}\\d/])`,
   'gu',
 );
-/** What stands before a tolerance or a step, which is a rule of the lesson and no figure of the flight. */
+/** What comes before a tolerance or a step, which is a rule of the lesson and not a figure of the flight. */
 const tolerance = /(?:within|every|±|by|less than|more than)\s+$/iu;
 
 /** Every length and speed in the text of a lesson; code and the brackets of directives are not text. */

@@ -5,8 +5,8 @@ import { colonsOf, nameList, rightForm } from './directive-form.ts';
 type Named = Pick<Component<never>, 'name' | 'form'>;
 
 /**
- * Says that there is no such directive, which is nearest, and how a colon that is only a colon is typed. Where none is
- * near, the ones that are written in the same form.
+ * Says that there is no such directive, which one is nearest, and how to type a colon that is only a colon. Where
+ * none is near, it lists those written in the same form.
  */
 export function unknownDirective(name: string, form: Form, components: readonly Named[]): string {
   const names = [...new Set(components.map((component) => component.name))];

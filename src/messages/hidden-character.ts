@@ -1,8 +1,8 @@
 /**
- * Why a character may not stand in a lesson or a school's file, and what to do; undefined for one that may.
- * Control characters, those that turn the direction of the text after them (Unicode Standard Annex 9, table of
+ * Why a character may not be in a lesson or a school's file, and what to do; undefined for one that may. Not allowed:
+ * control characters, those that turn the direction of the text after them (Unicode Standard Annex 9, table of
  * explicit formatting characters: they can make `210` read `012`), halves of surrogate pairs, and the mark that
- * stands for bytes that are no UTF-8.
+ * replaces bytes that are not UTF-8.
  */
 export function whyHidden(character: string): string | undefined {
   const point = character.codePointAt(0)!;
@@ -20,7 +20,7 @@ export function whyHidden(character: string): string | undefined {
     : undefined;
 }
 
-/** The first character of a text that may not stand in it, and why; undefined where all may. */
+/** The first character of a text that may not be in it, and why; undefined where all may. */
 export function firstHidden(text: string): string | undefined {
   for (const character of text) {
     const why = whyHidden(character);
@@ -29,7 +29,10 @@ export function firstHidden(text: string): string | undefined {
   return undefined;
 }
 
-/** A text that is safe to print in a terminal: what is hidden is written as its number, and what is quoted is cut short. */
+/**
+ * A text that is safe to print in a terminal: hidden characters are written as their numbers, and long quotations are
+ * cut short.
+ */
 export function showable(text: string): string {
   const shown = Array.from(text, (character) =>
     character !== '\n' && whyHidden(character) !== undefined && character !== '\ufffd'

@@ -1,8 +1,8 @@
 import { closest, distance } from 'fastest-levenshtein';
 
 /**
- * The candidate that was most likely meant by `word`, letter case aside; undefined where none is near enough
- * (about one slip in three letters).
+ * The candidate that `word` most likely meant, whatever its letter case; undefined where none is near enough (about
+ * one slip in three letters).
  */
 export function nearestName(word: string, candidates: Iterable<string>): string | undefined {
   const names = [...candidates];

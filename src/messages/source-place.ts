@@ -1,6 +1,6 @@
 import type { Point, Position } from 'unist';
 
-/** The starts of a source's lines. The last source is kept: one with many mistakes is asked for many places. */
+/** Where each line of a source starts. The last source is kept, because one with many mistakes is asked for many places. */
 let last: { readonly source: string; readonly starts: readonly number[] } = { source: '', starts: [0] };
 
 function lineStarts(source: string): readonly number[] {
@@ -25,12 +25,12 @@ export function pointAt(source: string, offset: number): Point {
   return { line: low + 1, column: offset - starts[low]! + 1, offset };
 }
 
-/** The stretch of source from one offset to another. */
+/** The stretch of source between two offsets. */
 export function spanAt(source: string, start: number, end: number): Position {
   return { start: pointAt(source, start), end: pointAt(source, end) };
 }
 
-/** The offset at which the line of `offset` ends, its line ending not counted. */
+/** The offset at which the line of `offset` ends, without its line ending. */
 export function lineEndAt(source: string, offset: number): number {
   const end = source.slice(offset).search(/[\r\n]/);
   return end < 0 ? source.length : offset + end;

@@ -9,6 +9,6 @@ export interface AuthorFile {
 
 export interface AuthorLanguage {
   readonly groups: readonly DirectiveGroup[];
-  /** What `fly` of a fault may say; none where faults are not flown. */
+  /** What `fly` of a fault may say; empty where faults are not flown. */
   readonly flyWords: readonly FlyWord[];
 }

@@ -130,7 +130,7 @@ describe('the snippets', () => {
   });
 });
 
-/** What an editor types: each place as its text, or the first of its choices. */
+/** What an editor types for a snippet: each place as its text, or as the first of its choices. */
 function expand(body: string): string {
   return body
     .replace(/\$\{\d+\|([^,|]*)[^}]*\|\}/g, '$1')

@@ -4,7 +4,7 @@ import { schemaFiles } from './schema-files.ts';
 import { schoolFilesPage } from './school-files-page.ts';
 import { snippetFile } from './snippets.ts';
 
-/** Everything that helps an author type, made from the definitions that check what was typed. */
+/** Everything that helps an author type, made from the definitions that check what is typed. */
 export function authorFiles(language: AuthorLanguage): AuthorFile[] {
   return [
     lessonLanguagePage(language),

@@ -9,7 +9,7 @@ import { settings } from '../school/school.ts';
 /** Something an author types as keys and values, with the definition that checks it. */
 export interface AuthorDefinition {
   readonly title: string;
-  /** Which files it is for, and what they say; no full stop. */
+  /** Which files it is for, and what they say; without a full stop. */
   readonly about: string;
   readonly definition: z.ZodType;
 }

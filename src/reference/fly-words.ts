@@ -3,7 +3,7 @@ import { table } from './markdown.ts';
 
 /** One thing that a fault can change in the flight. */
 export interface FlyWord {
-  /** As it is typed, with what stands for a value: `spacing: +40 %`. */
+  /** As it is typed, with a word in place of the value: `spacing: +40 %`. */
   readonly written: string;
   /** What may stand after the colon, with its range. */
   readonly takes: string;

@@ -15,7 +15,7 @@ function rowsOf({ properties = {}, required = [] }: DescribedSchema, above: read
   });
 }
 
-/** What is typed for a key or an attribute, whether it must be, and what holds where it is not. */
+/** What to type for a key or an attribute, whether it must be there, and what holds where it is not. */
 export function toWrite(schema: DescribedSchema, isRequired: boolean): string {
   const usual = schema.default;
   const example =
@@ -28,7 +28,7 @@ export function toWrite(schema: DescribedSchema, isRequired: boolean): string {
 function form({ takes, items, properties, anyOf, ...schema }: DescribedSchema): string {
   if (takes !== undefined) return takes;
   if (schema.enum) return `one of ${schema.enum.map((each) => code(String(each))).join(', ')}`;
-  // One value or a list of such.
+  // One value, or a list of them.
   if (anyOf?.[0]?.takes) return `${anyOf[0].takes}; several in a list, \`[a, b]\``;
   if (items) return items.properties ? 'a list, each with the keys below' : `a list, each ${items.takes}`;
   return properties ? 'the keys below' : '';

@@ -5,7 +5,7 @@ export function table(heads: readonly string[], rows: readonly (readonly string[
   return [line(heads), line(heads.map(() => '---')), ...rows.map(line)].join('\n');
 }
 
-/** Fenced so that no fence within ends it. */
+/** Fenced so that no fence inside it ends it. */
 export function fenced(language: string, text: string): string {
   return `\`\`\`\`${language}\n${text.trimEnd()}\n\`\`\`\``;
 }
@@ -18,7 +18,7 @@ export function page(blocks: readonly string[]): string {
   return `${blocks.join('\n\n')}\n`;
 }
 
-/** A full stop where there is none. */
+/** With a full stop where there was none. */
 export function sentence(text: string): string {
   return /[.:!?]$/.test(text) ? text : `${text}.`;
 }

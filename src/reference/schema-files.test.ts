@@ -32,7 +32,7 @@ const validators = new Map(
   ]),
 );
 
-/** What an editor says of a file: it reads YAML with its own types. */
+/** What an editor says about a file: it reads YAML with its own types. */
 function editorAccepts(kind: Kind, yaml: string): boolean {
   return validators.get(kind)!(parse(yaml));
 }

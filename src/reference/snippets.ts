@@ -15,7 +15,7 @@ interface Snippet {
 
 type Directive = Component<PacketContext>;
 
-/** Every directive as an editor's snippet: typed by its colons and name, its places to fill in filled as in its example. */
+/** Every directive as an editor's snippet: typed by its colons and name, with its places filled in as in its example. */
 export function snippetFile(directives: readonly Directive[]): AuthorFile {
   const names = directives.map(({ name }) => name);
   const snippets = Object.fromEntries(
@@ -63,11 +63,11 @@ function braces({ attributes }: Directive, typed: ExampleUse, stops: Stops): str
 interface ExampleUse {
   readonly label: string;
   readonly attributes: Readonly<Record<string, string>>;
-  /** Of a container. */
+  /** For a container. */
   readonly content: string;
 }
 
-/** What the directive's own example gives in its first use. */
+/** What the directive's own example gives at its first use. */
 function exampleUse(directive: Directive): ExampleUse {
   const file = new VFile(`---\ntitle: Example\n---\n\n${directive.example}\n`);
   const source = String(file);
@@ -83,11 +83,11 @@ function exampleUse(directive: Directive): ExampleUse {
   return { label: use.label || inside, attributes, content: inside };
 }
 
-/** The numbered places of a snippet where the cursor stops. */
+/** The numbered places of a snippet, where the cursor stops. */
 class Stops {
   #count = 0;
 
-  /** A place to choose in where there is a choice, the example's own first. */
+  /** A place with choices where there is a choice, the example's own first. */
   of({ enum: choices }: DescribedSchema, typed: string): string {
     if (!choices) return this.free(typed);
     const others = choices.map(String).filter((each) => each !== typed);
@@ -104,7 +104,7 @@ class Stops {
   }
 }
 
-/** An editor shows a description as it is. */
+/** An editor shows a description without reading it as Markdown. */
 function plainText(markdown: string): string {
   return markdown.replaceAll('`', '');
 }

@@ -32,7 +32,7 @@ const sinkPoint = section(
   '{ speed: 36 kt, sink: 620 ft/min }',
 );
 
-/** The same for an editor. */
+/** The same, for an editor. */
 const oneWayOrTheOther = [
   { required: ['speed', 'ratio'], properties: { points: false } },
   { required: ['points'], properties: { speed: false, ratio: false } },
@@ -283,8 +283,8 @@ const keys = section(
 export const aircraft = keys.transform(camelKeys);
 
 /**
- * An aircraft as the school knows it: SI units and radians, airspeeds as indicated, all at the reference mass. Keys as in the
- * file, in camelCase. `engineFailure` holds the checklist lines in order.
+ * An aircraft as the school knows it: SI units and radians, airspeeds as indicated, all at the reference mass. The
+ * keys are those of the file, in camelCase. `engineFailure` holds the checklist lines in order.
  */
 export type AircraftFile = z.output<typeof aircraft>;
 

@@ -8,13 +8,13 @@ interface Placed {
   readonly variation?: number | undefined;
 }
 
-/** Charts and models differ by less, years of drift included; more is a wrong side or a wrong place. */
+/** Charts and models differ by less than this, years of drift included; more means a wrong side or a wrong place. */
 const allowed = (2 * Math.PI) / 180;
 
 /**
  * The airfield's variation, rad, east positive: the file's own, else that of the World Magnetic Model at its position
- * on the day. A file's own that is more than 2 degrees off the model is a warning; so is a day or a place that the
- * model does not cover where the file has none.
+ * on the day. It is a warning if the file's own is more than 2 degrees off the model, or if the file has none and the
+ * model does not cover the day or the place.
  */
 export function variationOf(source: YamlSource, { elevation, position, variation }: Placed, day: Date) {
   if (!position) return variation;

@@ -141,14 +141,15 @@ export const airfield = keys.transform(({ 'wind-profile': windProfile, ...rest }
 
 /**
  * An airfield as the school knows it: SI units and radians; directions true; variation and longitude east positive,
- * latitude north positive. Obstacles stand in the frame of their own runway's landing spot, `fields` in that of the
- * first runway: a field's spot lies a quarter of its length in, and its obstacles stand in the frame of that spot.
+ * latitude north positive. Obstacles are given in the frame of their own runway's landing spot, `fields` in that of
+ * the first runway: a field's spot lies a quarter of its length in, and its own obstacles are given in the frame of
+ * that spot.
  */
 export type AirfieldFile = z.output<typeof airfield>;
 
 /**
- * Reads an airfield file; messages land on `file`, and where one is an error there is no value. Without a `variation`
- * of its own, an airfield with a `position` has that of the World Magnetic Model on `day`.
+ * Reads an airfield file; messages land on `file`, and where one is an error there is no value. An airfield with a
+ * `position` and no `variation` of its own takes the variation of the World Magnetic Model on `day`.
  */
 export function parseAirfield(file: VFile, day: Date = usualDay): AirfieldFile | undefined {
   const checked = checkYaml<AirfieldFile>(file, airfield);

@@ -4,13 +4,13 @@ import { hasErrors } from '../messages/failures.ts';
 import { isAbsent } from './fields.ts';
 import { type DataPath, YamlSource } from './yaml-source.ts';
 
-/** A file that was checked: its value where there is no error, and the source for messages on it. */
+/** A file that was checked: its value where there is no error, and its source, for further messages. */
 export interface Checked<T> {
   readonly source: YamlSource;
   readonly value?: T;
 }
 
-/** Checks a YAML file against a schema; every message of it lands on the file. Undefined where it is not YAML. */
+/** Checks a YAML file against a schema; every message lands on the file. Undefined where it is not YAML. */
 export function checkYaml<T>(file: VFile, schema: z.ZodType<T>): Checked<T> | undefined {
   const source = YamlSource.open(file);
   if (!source) return undefined;

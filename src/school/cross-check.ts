@@ -8,9 +8,9 @@ type Refinement = readonly [
 type Payload = z.core.ParsePayload;
 
 /**
- * A check of some values of a section against each other, for `schema.refine(...crossCheck(...))`. It is reported at
- * the first of `needs` (dotted paths). It runs whenever these values are sound, whatever else is wrong with the file,
- * so that all messages come at once; it is left out where one of them is absent.
+ * Checks some values of a section against each other, for `schema.refine(...crossCheck(...))`. What is wrong is
+ * reported at the first of `needs` (dotted paths). It runs whenever these values are sound, whatever else is wrong
+ * with the file, so that all messages come at once; it does not run where one of them is absent.
  */
 export function crossCheck(
   needs: readonly string[],
@@ -27,7 +27,7 @@ export function crossCheck(
       params: { rule: 'cross-check' },
       when: ({ value, issues }) =>
         values(value).every((found) => typeof found === 'number') &&
-        // A value with an issue of its own still stands in the payload as it was typed.
+        // A value with an issue of its own is still in the payload, as it was typed.
         !issues.some(
           ({ path }) => path?.length && paths.some((needed) => startsWith(needed, path as DataPath)),
         ),
@@ -45,7 +45,7 @@ function at(value: unknown, path: readonly string[]): unknown {
   );
 }
 
-/** An issue on a section as a whole (an unknown key) does not spoil the values in it. */
+/** An issue with a section as a whole (an unknown key) does not spoil the values in it. */
 function startsWith(needed: readonly string[], issue: DataPath): boolean {
   return issue.length === needed.length && issue.every((step, place) => step === needed[place]);
 }

@@ -9,7 +9,7 @@ import { list, parsed, section, words } from './fields.ts';
 import { readFlyText } from './fly-text.ts';
 import { someOfForm } from './written-form.ts';
 
-/** `weight-shift`, or several with a space between them, as the directives write it. */
+/** `weight-shift`, or several with a space between them, as directives write it. */
 const classWords = parsed(
   'weight-shift',
   (text): readonly AircraftClass[] =>
@@ -70,7 +70,7 @@ export const faults = section(
   '{ name: Faults of the power-off approach, ... }',
 );
 
-/** A file of common faults, its rows in their own order; `class` says for which aircraft a row is (left out: for all). */
+/** A file of common faults, its rows in the file's order; `class` says which aircraft a row is for (left out: all). */
 export type FaultsFile = z.output<typeof faults>;
 export type Fault = FaultsFile['faults'][number];
 
@@ -82,7 +82,7 @@ export function parseFaults(file: VFile): FaultsFile | undefined {
   return hasErrors(file) ? undefined : checked.value;
 }
 
-/** A lesson picks rows by their ids: two may share one where no class of aircraft has both. */
+/** A lesson picks rows by their ids: two rows may share one as long as no class of aircraft has both. */
 function reportRepeats(source: NonNullable<ReturnType<typeof checkYaml>>['source']): void {
   const rows = (source.data as { faults?: unknown } | undefined)?.faults;
   if (!Array.isArray(rows)) return;

@@ -20,10 +20,11 @@ import {
   wordsForm,
 } from './written-form.ts';
 
-// The building blocks of every school file. A value is always read from its typed text. Where a value is absent the
-// issue's message is the bare example: `checkYaml` builds the sentence around it, since it knows the key and the place.
+// The building blocks of every school file. A value is always read from the text that was typed. Where a value is
+// absent, the issue's message is the bare example: `checkYaml` builds the sentence around it, because it knows the
+// key and the place.
 
-/** A value of a school file, read from text. `read` throws QuantityError for what it cannot take. */
+/** A value of a school file, read from text. `read` throws QuantityError for what it cannot accept. */
 export type Field<T> = z.ZodType<T, string>;
 
 /** True where nothing was typed. */
@@ -49,7 +50,7 @@ function field<T>(example: string, read: (text: string) => T, form: WrittenForm)
     .meta({ sample: example, ...form }) as unknown as Field<T>;
 }
 
-/** A reader that refuses what lies outside its limits, with `range` and `example` in its message. */
+/** A reader that refuses what is outside its limits, with `range` and `example` in its message. */
 export function within(
   low: number,
   high: number,
@@ -59,7 +60,7 @@ export function within(
 ) {
   return (text: string): number => {
     const value = read(text);
-    // A limit typed in another unit may miss by the last bit.
+    // A limit typed in another unit may be off by the last bit.
     const slack = 1e-9 * Math.max(Math.abs(low), Math.abs(high));
     if (value >= low - slack && value <= high + slack) return value;
     throw new QuantityError(
@@ -68,19 +69,19 @@ export function within(
   };
 }
 
-/** A quantity with its unit, in SI; the limits are written as an author would. */
+/** A quantity with its unit, in SI units; the limits are written as an author would write them. */
 export function quantity(kind: QuantityKind, low: string, high: string, example: string): Field<number> {
   const read = (text: string) => parseQuantity(text, kind, example);
   const form = quantityForm(kind, low, high);
   return field(example, within(read(low), read(high), `${low} to ${high}`, example, read), form);
 }
 
-/** Part of a limit that is known elsewhere: 0.5 for `50 %`. */
+/** A share of a limit that is known elsewhere: 0.5 for `50 %`. */
 export interface Share {
   readonly share: number;
 }
 
-/** A quantity as `quantity` reads it, or a share of `ofWhat` in whole per cent. */
+/** A quantity as `quantity` reads it, or a share of `ofWhat` in whole per cents. */
 export function quantityOrShare(
   kind: QuantityKind,
   low: string,
@@ -156,13 +157,13 @@ export function choice<const Choice extends string>(...choices: readonly Choice[
   return field(choices[0]!, read, choiceForm(choices));
 }
 
-/** A section with these keys and no other. `example` is a section as it may be typed on one line. */
+/** A section with these keys and no others. `example` is a section as it may be typed on one line. */
 export function section<Shape extends z.ZodRawShape>(shape: Shape, example: string) {
   const known = Object.keys(shape);
   const list = known.map((key) => `\`${key}\``).join(', ');
   return z.strictObject(shape, {
     error: (issue) => {
-      // One line a key: `checkYaml` gives each its own place.
+      // One line for each key: `checkYaml` gives each its own place.
       if (issue.code === 'unrecognized_keys') {
         return issue.keys.map((key: string) => `${didYouMean(key, known)} (known here: ${list})`).join('\n');
       }

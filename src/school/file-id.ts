@@ -6,7 +6,7 @@ export function fileId(name: string): string {
   return (
     name
       .replace(/\.(yaml|md)$/i, '')
-      // Letters and their accents apart, so that only the accents go: `é` gives `e`.
+      // Letters and their accents taken apart, so that only the accents go: `é` gives `e`.
       .normalize('NFKD')
       .replace(/\p{Mark}/gu, '')
       .toLowerCase()
@@ -15,7 +15,10 @@ export function fileId(name: string): string {
   );
 }
 
-/** The other way round, for a name that was typed as that of a file: `osier-15` gives `Osier 15`. Others stay. */
+/**
+ * The other way round, for a name that was typed like a file's: `osier-15` gives `Osier 15`. Other names stay as they
+ * are.
+ */
 export function spokenName(name: string): string {
   const words = name.trim().replace(/\s+/g, ' ');
   if (fileId(words) !== words.replace(/\.(yaml|md)$/i, '')) return words;

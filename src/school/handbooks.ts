@@ -45,7 +45,10 @@ export const handbooks = section(
 /** What published handbooks teach, element by element, and which lesson treats it. */
 export type HandbooksFile = z.output<typeof handbooks>;
 
-/** Reads the file; messages land on it, and where one is an error there is no value. Undefined where it is not YAML. */
+/**
+ * Reads the file; messages land on it, and where one is an error the result has no value. Undefined where it is not
+ * YAML.
+ */
 export function parseHandbooks(file: VFile): Checked<HandbooksFile> | undefined {
   return checkYaml<HandbooksFile>(file, handbooks);
 }

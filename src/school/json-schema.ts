@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { wordsForm } from './written-form.ts';
 
-/** A JSON Schema as far as the definitions here give one, with the words of `written-form.ts` still apart. */
+/** A JSON Schema, as much of it as the definitions here use, with the words of `written-form.ts` still separate. */
 export interface DescribedSchema {
   readonly description?: string;
   /** What may be typed here, as `WrittenForm` says it. */
@@ -26,7 +26,7 @@ export function describeSchema(schema: z.ZodType): DescribedSchema {
     target: 'draft-7',
     unrepresentable: 'any',
     override: ({ jsonSchema }) => {
-      // A definition that chooses by itself how to read its input names what else reads the same.
+      // A definition that decides for itself how to read its input names another that reads the same.
       const { readsLike, ...rest } = jsonSchema as { readsLike?: z.ZodType };
       if (readsLike === undefined) return;
       const { $schema, ...like } = describeSchema(readsLike);
@@ -36,13 +36,13 @@ export function describeSchema(schema: z.ZodType): DescribedSchema {
   }) as DescribedSchema;
 }
 
-/** The JSON Schema (draft 7, the one that editors know best) of what may be typed for a definition. */
+/** The JSON Schema of what may be typed for a definition: draft 7, the one that editors know best. */
 export function jsonSchemaOf(schema: z.ZodType, about: { title: string; description: string }): object {
   const { $schema, ...body } = describeSchema(schema);
   return { $schema, ...about, ...(plain(body) as DescribedSchema) };
 }
 
-/** Leaves the words of a form out where they say less than the keyword. `true` and `false` are schemas too. */
+/** Leaves out the words of a form where they say less than the keyword. `true` and `false` are schemas too. */
 function plain(schema: DescribedSchema | boolean): DescribedSchema | boolean {
   if (typeof schema === 'boolean') return schema;
   const { takes, sample, meanings, properties, items, anyOf, ...rest } = schema;
@@ -65,7 +65,7 @@ function describe(description: string | undefined, takes: string | undefined): s
   return parts.length === 0 ? undefined : parts.join(' ');
 }
 
-/** `"24"` is how YAML is typed; the value is 24. */
+/** `"24"` is how it is typed in YAML; the value is 24. */
 function exampleOf(sample: string, type: unknown): string | number {
   if (Array.isArray(type) && type[0] === 'number') return Number(sample);
   return sample.replace(/^"(.*)"$/, '$1');

@@ -1,10 +1,10 @@
-/** What was read of a METAR and what would be right, in words for the person who typed it. */
+/** What was read of a METAR and what to type instead, in words for the person who typed it. */
 export class MetarError extends Error {
   override readonly name = 'MetarError';
 }
 
 /**
- * The groups of a METAR that a lesson needs, each of the form that the code allows; undefined where the report has
+ * The groups of a METAR that a lesson needs, each in a form that the code allows; undefined where the report has
  * none. WMO-No. 306, Manual on Codes, FM 15 METAR, gives the forms.
  */
 export interface MetarGroups {
@@ -23,12 +23,12 @@ export interface MetarGroups {
 /** An invented report, for messages. */
 const example = '`METAR XXXX 251150Z 21012G22KT 9999 FEW030 18/11 Q1013`';
 
-/** What begins a part that tells of other things than the field at this hour: trend forecasts and remarks. */
+/** What begins a part about something other than the field at this hour: trend forecasts and remarks. */
 const bodyEnd = /^(?:RMK|NOSIG|BECMG|TEMPO|INTER|PROB\d\d)$/;
 
 interface Form {
   readonly what: string;
-  /** What looks as if it were meant to be this group. */
+  /** What looks as if it was meant to be this group. */
   readonly meant: RegExp;
   readonly right: RegExp;
   readonly advice: string;
@@ -54,8 +54,8 @@ const pressureForm: Form = {
 };
 
 /**
- * Picks these groups out of a report. Trend forecasts and remarks are left aside.
- * @throws MetarError where it is no METAR, or a group is of no form that the code has: never a guess.
+ * Picks these groups out of a report. Trend forecasts and remarks are ignored.
+ * @throws MetarError where it is not a METAR, or a group has a form that the code does not know: it never guesses.
  */
 export function metarGroups(text: string): MetarGroups {
   const report = text.trim().toUpperCase().replace(/=+$/, '');

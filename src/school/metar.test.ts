@@ -38,7 +38,7 @@ describe('a report whose decoding is published', () => {
     altimeter: ({ qnh }) => (qnh === undefined ? undefined : qnh / inch),
     qnh: ({ qnh }) => (qnh === undefined ? undefined : qnh / 100),
   };
-  // One row prints only the end of its report.
+  // One row of the table prints only the end of its report.
   const whole = (report: string) => report.replace(/^\.\.\. /, 'XXXX 251150Z 00000KT ');
   it.each(published.map((row) => [title(row), row] as const))('%s', (_, row) => {
     const found = figures[row.quantity]?.(readMetar(whole(row.inputs as string)));

@@ -10,7 +10,7 @@ import {
 import type { Wind } from '../units/wind-text.ts';
 import { MetarError, type MetarGroups, metarGroups } from './metar-groups.ts';
 
-/** What a METAR says of the air that an approach is flown in. */
+/** What a METAR says about the air that an approach is flown in. */
 export interface MetarWeather {
   /** ICAO location indicator. */
   readonly station: string;
@@ -25,7 +25,7 @@ export interface MetarWeather {
    * one is up to 1 hPa higher, which is 8 m or 0.1 % of density.
    */
   readonly qnh?: number | undefined;
-  /** The direction varied by 60 degrees or more: `VRB`, or a group of extremes such as `210V280`. */
+  /** True where the direction varied by 60 degrees or more: `VRB`, or a group of extremes such as `210V280`. */
   readonly variable: boolean;
 }
 
@@ -39,7 +39,7 @@ const pascals: Readonly<Record<AltimeterUnit, number>> = {
   [AltimeterUnit.InHg]: pascalsPerInchOfMercury,
 };
 
-/** What the air at a field can be; a wrong letter (`A0995`) falls out of it. */
+/** Why there is no wind. */
 const possibleQnh = { low: 85_000, high: 109_000 };
 const possibleTemperature = { low: -60, high: 60 };
 
@@ -49,10 +49,10 @@ const sameQnh = 150;
 /**
  * Reads one METAR or SPECI, without its trend forecasts and remarks.
  *
- * `00000KT` is calm. `VRB` has no direction and `/////KT` no wind at all, and an approach cannot be flown without:
- * then `given`, a wind from elsewhere, must be there. It goes before the report's wind in any case; the report's gust
- * stays where it is the stronger.
- * @throws MetarError, and nothing else, for a text that is no METAR or has no wind to fly.
+ * `00000KT` is calm. `VRB` has no direction and `/////KT` no wind at all, and an approach cannot be flown without
+ * them: then there must be a `given` wind, from elsewhere. A given wind always replaces the report's; the report's
+ * gust stays where it is the stronger.
+ * @throws MetarError, and nothing else, for a text that is not a METAR or has no wind to fly in.
  */
 export function readMetar(text: string, given?: Wind): MetarWeather {
   const groups = metarGroups(text);
@@ -83,7 +83,7 @@ function windOf({ wind: group, ...groups }: MetarGroups): ReportedWind {
   if (group === undefined) return { missing: `The METAR of ${groups.station} has no group of wind` };
   if (group.includes('/'))
     return { missing: `The wind of ${groups.station} was not measured (\`${group}\`)` };
-  // The decoder knows km/h in this spelling only, and takes the code's own for knots.
+  // The decoder knows km/h in this spelling only, and takes the code's own spelling for knots.
   const { wind } = decoded(groups, group.replace('KMH', 'KM/H'));
   if (!wind)
     throw new MetarError(`\`${group}\` cannot be read as the wind of a METAR: write it as \`25009KT\``);
@@ -107,7 +107,7 @@ function windOf({ wind: group, ...groups }: MetarGroups): ReportedWind {
 function temperatureOf(groups: MetarGroups): number | undefined {
   const group = groups.temperature;
   if (group === undefined) return undefined;
-  // The decoder passes over a group without a dew point. We use none, so any will do.
+  // The decoder ignores a group without a dew point. We use no dew point, so any will do.
   const { temperature } = decoded(groups, group.replace(/^(M?\d\d)\/(?:\/\/|XX)?$/, '$1/$1'));
   if (temperature === undefined || !isWithin(temperature, possibleTemperature)) {
     throw new MetarError(`\`${group}\`: no field is at that temperature (-60 to 60 C are possible)`);
@@ -132,7 +132,7 @@ function qnhOf(groups: MetarGroups): number | undefined {
   return read[0];
 }
 
-/** One group decoded. The decoder sees nothing else: it takes any five figures of a longer report for a wind. */
+/** One group decoded. The decoder is shown nothing else: in a longer report it takes any five figures for a wind. */
 function decoded({ station, time }: Pick<MetarGroups, 'station' | 'time'>, group: string): IMetar {
   return parseMetar(`${station} ${time} ${group}`);
 }

@@ -14,7 +14,7 @@ beforeEach(async () => {
   folder = await mkdtemp(join(tmpdir(), 'school-'));
   for (const part of ['school.yaml', 'fleet', 'airfields'])
     await cp(join(demo, part), join(folder, part), { recursive: true });
-  // The demonstration's own chapters are lessons, which are not under test here.
+  // The demonstration's own chapters are lessons, which are not tested here.
   await change('school.yaml', /chapters:.*(\n {4}- .*)*/, 'chapters: []');
 });
 afterEach(() => rm(folder, { recursive: true }));
@@ -25,7 +25,7 @@ async function change(name: string, from: string | RegExp, to: string): Promise<
   await writeFile(join(folder, name), text.replace(from, to));
 }
 
-/** Reasons without their place, of all files. */
+/** Reasons of all files, without their places. */
 function reasons(read: ReadSchool): string[] {
   return read.files.flatMap((file) =>
     file.messages.map((message) => message.reason.replaceAll(folder, 'lessons')),

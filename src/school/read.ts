@@ -21,7 +21,7 @@ export interface Read<T> {
 export interface ReadSchool {
   readonly files: readonly VFile[];
   readonly value?: School;
-  /** As `value`; there too where nothing but aircraft files has an error: these aircraft are not in its fleet. */
+  /** Like `value`, but also there where only aircraft files have errors: those aircraft are not in its fleet. */
   readonly withSoundAircraft?: School;
 }
 
@@ -44,8 +44,8 @@ async function readFaults(path: string): Promise<Read<FaultsFile>> {
 }
 
 /**
- * Reads `school.yaml` and all of `fleet/`, `airfields/` and `faults/` beside it. Every file is checked, also after an error in
- * another; one error anywhere, and there is no value. `day`: as for `readAirfield`.
+ * Reads `school.yaml` and all of `fleet/`, `airfields/` and `faults/` beside it. Every file is checked, even after an
+ * error in another; with one error anywhere there is no value. `day`: as for `readAirfield`.
  */
 export async function readSchool(folder: string, day: Date = usualDay): Promise<ReadSchool> {
   const aircraft = await readAll(join(folder, 'fleet'), readAircraft);
@@ -73,7 +73,7 @@ export async function readSchool(folder: string, day: Date = usualDay): Promise<
     : { files, withSoundAircraft, value: withSoundAircraft };
 }
 
-/** Reads `handbooks.yaml`, which a school need not have: undefined where it has none. */
+/** Reads `handbooks.yaml`, which a school need not have: undefined where there is none. */
 export async function readHandbooks(folder: string): Promise<Read<Checked<HandbooksFile>> | undefined> {
   const names = await readdir(folder).catch(() => [] as string[]);
   if (!names.includes('handbooks.yaml')) return undefined;
@@ -116,7 +116,7 @@ function values<T>(all: ReadonlyMap<string, Read<T>>): Map<string, T> {
   return sound;
 }
 
-/** File names without their ending, in alphabetical order; none where there is no such folder. */
+/** File names without their ending, in alphabetical order; empty where there is no such folder. */
 async function idsIn(folder: string, ending: string): Promise<string[]> {
   const names = await readdir(folder).catch(() => [] as string[]);
   return names

@@ -6,12 +6,12 @@ interface Named {
   readonly runways: readonly { readonly name: string; readonly heading: number }[];
 }
 
-/** A runway's number is its magnetic heading in tens of degrees; headings drift, so a little more is let pass. */
+/** A runway's number is its magnetic heading in tens of degrees; headings drift, so a little more is allowed. */
 const allowed = (15 * Math.PI) / 180;
 
 /**
- * Two runways of one name cannot be told apart: an error, whatever else is wrong. A name that does not go with the
- * heading is a warning: one of the two is a slip, and a wrong heading turns the wind round.
+ * Two runways of the same name cannot be told apart: an error, whatever else is wrong. A name that does not agree
+ * with the heading is a warning: one of the two is a slip, and a wrong heading turns the wind round.
  */
 export function checkRunwayNames(source: YamlSource, airfield: Named | undefined): void {
   const seen = new Set<string>();

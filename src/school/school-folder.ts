@@ -5,11 +5,11 @@ import type { FaultsFile } from './faults.ts';
 /** What lies beside `school.yaml`. An id is a file's name without its ending. */
 export interface SchoolFolder {
   readonly folder: string;
-  /** The files that hold no error. */
+  /** The files without an error. */
   readonly fleet: ReadonlyMap<string, AircraftFile>;
   readonly airfields: ReadonlyMap<string, AirfieldFile>;
   readonly faults: ReadonlyMap<string, FaultsFile>;
-  /** Every file there is, sound or not. */
+  /** Every file that is there, sound or not. */
   readonly aircraftIds: readonly string[];
   readonly airfieldIds: readonly string[];
   readonly lessonIds: readonly string[];

@@ -16,7 +16,7 @@ function minimum(builtIn: string, most: string): Field<number> {
   const least = parseQuantity(builtIn, 'length');
   const read = (text: string): number => {
     const height = parseQuantity(text, 'length', builtIn);
-    // 91.44 m is 300 ft but for the last bit.
+    // 91.44 m is 300 ft, except for the last bit.
     if (height < least - 1e-9) {
       const advice = `a school may tighten it, never loosen it: write \`${builtIn}\` or more`;
       throw new QuantityError(`\`${text}\` is below the built-in minimum of ${builtIn}; ${advice}`);
@@ -48,7 +48,7 @@ const windField = parsed(
   windForm,
 );
 
-/** Worst first: in whose hands it was, and then how well. */
+/** Worst first: whose work it was, and then how well it was done. */
 const usualGrading = ['not yet', 'with help', 'alone', 'well'] as const;
 
 const keys = section(
@@ -144,7 +144,7 @@ type SchoolSettings = z.output<typeof settings>;
 export interface School extends SchoolSettings, SchoolFolder {}
 
 /**
- * Reads `school.yaml` and holds every name in it against what lies beside it; messages land on `file`, and where one
+ * Reads `school.yaml` and checks every name in it against what lies beside it; messages land on `file`, and where one
  * is an error there is no value.
  */
 export function parseSchool(file: VFile, beside: SchoolFolder): School | undefined {

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { stringify } from 'yaml';
 
-/** What can be started, and the file of `starters/` that it starts from: a whole one, that reads as it stands. */
+/** What can be started, and the file of `starters/` that it starts from: a complete one, valid as it is. */
 const starters = {
   school: 'school.yaml',
   aircraft: 'aircraft.yaml',
@@ -22,7 +22,7 @@ export interface StarterChanges {
 /** The text of a new file. */
 export async function starter(kind: StarterKind, { name, schema }: StarterChanges = {}): Promise<string> {
   let text = await readFile(new URL(`starters/${starters[kind]}`, import.meta.url), 'utf8');
-  // Functions as replacements: a `$` in a name has no meaning of its own.
+  // Functions as replacements: a `$` in a name then has no special meaning.
   if (schema !== undefined) {
     text = text.replace(/^# yaml-language-server: .*$/m, () => `# yaml-language-server: $schema=${schema}`);
   }

@@ -19,7 +19,7 @@ const degree = Math.PI / 180;
 /** The test values are printed to 0.01 degree. */
 const halfPlace = 0.005 + 1e-9;
 
-/** All the rows are of the first of January or half a year on. */
+/** All the rows are for the first of January, or half a year later. */
 function day(year: number): Date {
   const from = Date.UTC(Math.floor(year), 0, 1);
   return new Date(from + (year % 1) * (Date.UTC(Math.floor(year) + 1, 0, 1) - from));

@@ -7,20 +7,21 @@ export interface PlaceAndDay {
   readonly latitude: number;
   /** rad, east positive. */
   readonly longitude: number;
-  /** m above mean sea level. The model asks for the ellipsoid's height; the 100 m between them shift nothing. */
+  /** m above mean sea level. The model asks for height above the ellipsoid; the 100 m between them make no difference. */
   readonly elevation: number;
   readonly date: Date;
 }
 
-/** The day that variation is worked out for where none is asked: about the middle of the newest model's five years. */
+/** The day that variation is worked out for where none is asked for: about the middle of the newest model's five years. */
 export const usualDay = new Date('2027-05-15T00:00:00Z');
 
-/** A day within the oldest model. */
+/** A day that the oldest model covers. */
 const firstModelDay = new Date('2015-01-01T00:00:00Z');
 
 /**
- * nT. Below this horizontal field the model's own makers trust neither its variation nor a compass: the blackout zones
- * around the magnetic poles (The US/UK World Magnetic Model for 2020-2025, technical report; figure from memory).
+ * nT. Where the horizontal field is weaker than this, the model's own makers trust neither its variation nor a
+ * compass: the blackout zones around the magnetic poles (The US/UK World Magnetic Model for 2020-2025, technical
+ * report; figure from memory).
  */
 const blackout = 2000;
 
@@ -43,7 +44,7 @@ export function variationAt({ latitude, longitude, elevation, date }: PlaceAndDa
 }
 
 function modelOf(date: Date): ReturnType<typeof geomagnetism.model> {
-  // The library computes on with a date that is none.
+  // The library computes on even with a date that is not one.
   if (Number.isNaN(date.getTime())) throw new RangeError('the magnetic model needs a day');
   try {
     return geomagnetism.model(date);

@@ -46,7 +46,7 @@ describe('the pattern of a quantity', () => {
     const form = kind === 'bearing' ? directionForm : quantityForm(kind, '-9 x', '9 x');
     fc.assert(
       fc.property(written, (text) => {
-        // Whether a minus can be is a matter of ranges, and a direction beyond 360 degrees too.
+        // Whether a minus is allowed is a matter of ranges, and so is a direction beyond 360 degrees.
         fc.pre(!/[-−]/.test(text) && !(kind === 'bearing' && /\d,\d/.test(text)));
         expect(matches(form, text)).toBe(reads(() => parseQuantity(text, kind)));
       }),

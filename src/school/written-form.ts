@@ -3,8 +3,8 @@ import type { Sides } from '../units/sided-angle.ts';
 
 /**
  * How a value is typed, in words for the author and in the terms of JSON Schema for the editor. An editor reads YAML
- * with its own types, so a number without a unit comes to it as a number where `fields.ts` is given the typed text.
- * A pattern knows signs and units, not ranges: those are said in the words.
+ * with YAML's own types, so a number without a unit reaches it as a number, where `fields.ts` gets the typed text. A
+ * pattern knows signs and units but not ranges: the words give those.
  */
 export interface WrittenForm {
   /** What belongs here: "a speed with its unit (kt, km/h, mph, m/s), 10 kt to 150 kt". */
@@ -20,7 +20,7 @@ export interface WrittenForm {
 
 const unsigned = String.raw`(?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d+)?`;
 const signed = String.raw`[+\-−]?\s*${unsigned}`;
-/** Where the least that is possible lies above zero, a minus is wrong. */
+/** Where the least possible value is above zero, a minus is wrong. */
 const positive = String.raw`\+?\s*${unsigned}`;
 
 export function quantityForm(kind: QuantityKind, low: string, high: string): WrittenForm {
@@ -47,7 +47,7 @@ export function quantityOrShareForm(
   };
 }
 
-/** Several quantities, a space between them. */
+/** Several quantities, with a space between them. */
 export function quantityListForm(kind: QuantityKind, low?: string, high?: string): WrittenForm {
   const { what, units } = describeKind(kind);
   const range = low === undefined ? '' : `, each ${low} to ${high}`;
@@ -108,7 +108,7 @@ export function ratioForm(low: number, high: number): WrittenForm {
   return { ...form, takes: `a ratio, ${low} to ${high}; \`6.4\` and \`6.4:1\` are the same`, pattern };
 }
 
-/** A name such as `24` is text here and a number to an editor. */
+/** A name such as `24` is text here, and a number to an editor. */
 export const wordsForm: WrittenForm = { takes: 'words', type: ['string', 'number'], pattern: String.raw`\S` };
 
 export function choiceForm(choices: readonly string[]): WrittenForm {
@@ -134,7 +134,7 @@ function unitPattern(kind: QuantityKind): string {
   return String.raw`\s*(?:${describeKind(kind).units.map(anyCase).join('|')})`;
 }
 
-/** JSON Schema patterns know no flags; units are read whatever their case. */
+/** JSON Schema patterns have no flags; units are read in upper and lower case. */
 function anyCase(text: string): string {
   return text.replace(/[a-z]/gi, (letter) => `[${letter.toLowerCase()}${letter.toUpperCase()}]`);
 }

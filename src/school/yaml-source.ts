@@ -15,7 +15,7 @@ import { fail } from '../messages/failures.ts';
 import { firstHidden } from '../messages/hidden-character.ts';
 import { pointAt, spanAt } from '../messages/source-place.ts';
 
-/** Where something stands in the data: keys and list places from the top. */
+/** Where something is in the data: keys and list positions from the top. */
 export type DataPath = readonly (string | number)[];
 
 type Place = NonNullable<VFileMessage['place']>;
@@ -29,7 +29,7 @@ const deepest = 50;
 
 /**
  * A YAML file as plain data in which every scalar is the text that was typed (`06` stays `06`, `90` has no unit),
- * and the place of each piece for messages.
+ * with the place of each piece for messages.
  */
 export class YamlSource {
   readonly file: VFile;
@@ -71,7 +71,7 @@ export class YamlSource {
     try {
       return source(document.toJS({ maxAliasCount }));
     } catch (error) {
-      // yaml throws ReferenceError for too many aliases and for one that stands inside its own anchor.
+      // yaml throws ReferenceError for too many aliases, and for one that is inside its own anchor.
       if (!(error instanceof ReferenceError)) throw error;
       const reason = `The aliases (\`*name\`) of this file cannot be followed (${error.message}): write the values out`;
       fail(file, reason, 'yaml', bare.#firstAlias());
@@ -79,7 +79,7 @@ export class YamlSource {
     }
   }
 
-  /** True where something is typed at the path, if only an empty value. */
+  /** True where something is typed at the path, even if only an empty value. */
   has(path: DataPath): boolean {
     return path.length === 0 || this.#find(path).found;
   }
@@ -94,7 +94,7 @@ export class YamlSource {
     return this.file.message(reason, { place: this.#place(path, 'value'), ruleId, source: 'chalkwing' });
   }
 
-  /** The nearest place that exists: of a missing key, the key of the section it is missing from. */
+  /** The nearest place that exists: for a missing key, the key of the section it is missing from. */
   #place(path: DataPath, at: 'value' | 'key'): Place {
     if (path.length === 0) return this.#between(0, 0);
     const { found, value, key } = this.#find(path);
@@ -142,7 +142,7 @@ export class YamlSource {
     return safe;
   }
 
-  /** However it is written: `"\\u202E"` as well as the character itself. */
+  /** However it is written: as `"\\u202E"` or as the character itself. */
   #reportHidden(): void {
     visit(this.#document, {
       Scalar: (_, { value, range }) => {
@@ -170,9 +170,9 @@ export class YamlSource {
 }
 
 /**
- * What is too much to be read; the parser goes down into the data by calling itself, and breaks where they are deep.
- * Counted are the brackets that open in each other and the marks that open a level on one line; indentation opens one with
- * each further column at the most.
+ * Why a text is too much to be read; the parser calls itself for each level of data, and breaks where they are deep.
+ * Counted are brackets opened inside each other, and marks that open a level on one line; indentation opens at most
+ * one level for each further column.
  */
 function tooMuch(text: string): { reason: string; offset: number } | undefined {
   if (text.length > longest) {

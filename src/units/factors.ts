@@ -1,5 +1,5 @@
 /**
- * Exact factors to SI. Foot, nautical mile, statute mile and pound: international definitions (yard and pound
+ * Exact factors to SI units. Foot, nautical mile, statute mile and pound: international definitions (yard and pound
  * agreement of 1959; nautical mile 1929). Inch of mercury: conventional value, NIST SP 811.
  */
 export const metresPerFoot = 0.3048;

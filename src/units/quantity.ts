@@ -26,7 +26,7 @@ export type QuantityKind =
   | 'pressure'
   | 'time';
 
-/** What was read and what would be right, in words for the person who typed it. */
+/** What was read and what to type instead, in words for the person who typed it. */
 export class QuantityError extends Error {
   override readonly name = 'QuantityError';
 }
@@ -43,7 +43,7 @@ interface Kind {
   readonly what: string;
   readonly example: string;
   readonly units: readonly Unit[];
-  /** Lowest SI value that can exist at all. */
+  /** The lowest SI value that can exist. */
   readonly floor?: number;
 }
 
@@ -118,8 +118,8 @@ const kinds: Readonly<Record<QuantityKind, Kind>> = {
 };
 
 /**
- * A quantity as a person writes it (`42 kt`, `42kt`, `1,000 ft`, `−140 m`) in SI: m, m/s, rad, rad/s, kg, K, Pa, s.
- * A bearing comes back in 0 <= value < 2 pi. `example` stands in the error in place of the kind's own.
+ * A quantity as a person writes it (`42 kt`, `42kt`, `1,000 ft`, `−140 m`) in SI: m, m/s, rad, rad/s, kg, K, Pa, s. A
+ * bearing comes back in 0 <= value < 2 pi. The error gives `example` in place of the kind's own.
  * @throws QuantityError for anything else, a bare number above all.
  */
 export function parseQuantity(text: string, kind: QuantityKind, example = kinds[kind].example): number {

@@ -1,18 +1,24 @@
 /**
  * `value` to the nearest whole multiple of `step`; halves go away from zero, so that a figure and its mirror image
- * round alike. A half that floating point left a hair short still counts as a half. Never negative zero.
+ * round alike. A half that floating point leaves a hair short still counts as a half. Never negative zero.
  */
 export function roundTo(value: number, step: number): number {
   const steps = Math.floor(Math.abs(value) / step + 0.5 + 1e-9);
   return multiple(value < 0 ? -steps : steps, step);
 }
 
-/** The next whole multiple of `step` that is not less; one that floating point left a hair off is still that one. */
+/**
+ * The next whole multiple of `step` that is not less; a multiple that floating point leaves a hair off counts as
+ * itself.
+ */
 export function roundUpTo(value: number, step: number): number {
   return multiple(Math.ceil(value / step - 1e-6), step);
 }
 
-/** The next whole multiple of `step` that is not more; one that floating point left a hair off is still that one. */
+/**
+ * The next whole multiple of `step` that is not more; a multiple that floating point leaves a hair off counts as
+ * itself.
+ */
 export function roundDownTo(value: number, step: number): number {
   return multiple(Math.floor(value / step + 1e-6), step);
 }

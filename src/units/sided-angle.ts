@@ -1,6 +1,6 @@
 import { parseQuantity, QuantityError } from './quantity.ts';
 
-/** The letters of an angle that is counted two ways from zero: the positive one first. */
+/** The letters of an angle counted two ways from zero, the positive one first. */
 export type Sides = 'EW' | 'NS';
 
 /**

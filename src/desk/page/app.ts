@@ -28,13 +28,13 @@ let pageOf: string | undefined;
 let setting: PageSetting | undefined;
 let allMessages: readonly DeskMessage[] = [];
 
-/** Said to who does not see it; the same words twice are said twice. */
+/** Spoken for a reader who cannot see it; the same words twice are spoken twice. */
 function say(text: string): void {
   const live = part('live');
   live.textContent = live.textContent === text ? `${text}\u00a0` : text;
 }
 
-/** A mistake of the program itself shows in the console; all else is said. */
+/** A mistake of the program itself goes to the console; everything else is told to the author. */
 function fail(error: unknown): void {
   if (error instanceof Refused) {
     say(error.message);
@@ -108,7 +108,7 @@ function typed(): void {
 }
 
 const toKeep = new Set<OpenFile>();
-/** Not with every letter: it is written to the disk. */
+/** Not with every letter, because it is written to the disk. */
 function keepSoon(file: OpenFile): void {
   if (toKeep.size === 0) setTimeout(keepNow, 300);
   toKeep.add(file);
@@ -193,7 +193,7 @@ function showAnswer(answer: PageAnswer, { path }: PageRequest, changedAt: number
 
 let saying: number | undefined;
 let saidOfPage = '';
-/** When the typing rests, and only where it is other than before. */
+/** When typing pauses, and only where it differs from before. */
 function sayPage(isStale: boolean): void {
   window.clearTimeout(saying);
   saying = window.setTimeout(() => {
@@ -297,7 +297,7 @@ function showPart(name: string): void {
     each.setAttribute('aria-pressed', String(each.dataset.part === name));
 }
 
-/** From part to part, as F6 goes in a browser and on a desktop. */
+/** From part to part, as F6 does in a browser and on a desktop. */
 function nextPart(back: boolean): void {
   const stops = [
     part('files').querySelector<HTMLElement>('[aria-current]') ?? button('new-lesson'),
@@ -355,7 +355,7 @@ window.addEventListener('beforeunload', (event) => {
 
 showPart('text');
 const asked = new URLSearchParams(location.search).get('file');
-// The token has done its work: it does not stay in the address.
+// The token has done its work: it is removed from the address.
 history.replaceState(null, '', asked === null ? '/' : `/?file=${encodeURIComponent(asked)}`);
 await files.readList();
 for (const path of keptPaths(files.folder)) await files.open(path).catch(fail);

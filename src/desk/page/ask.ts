@@ -22,7 +22,7 @@ export class Refused extends Error {
   }
 }
 
-/** There was no answer: the server is closed, or starts again. */
+/** There was no answer: the server is closed, or is starting again. */
 export class NoAnswer extends Error {
   constructor() {
     super('The desk does not answer.');
@@ -44,7 +44,7 @@ async function good(response: Response): Promise<Response> {
   throw new Refused(response.status, failure?.error ?? `The desk answered ${response.status}.`);
 }
 
-/** An answer that breaks off in the middle is none. */
+/** An answer that breaks off in the middle is no answer. */
 async function json<T>(response: Response): Promise<T> {
   try {
     return (await response.json()) as T;

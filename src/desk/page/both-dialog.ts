@@ -10,14 +10,14 @@ export interface Both {
   readonly mine: string;
   /** Null: the file is gone. */
   readonly theirs: string | null;
-  /** The name that mine would have beside theirs; undefined where there can be no second file. */
+  /** The name that my text would get beside theirs; undefined where there can be no second file. */
   readonly beside: string | undefined;
 }
 
 /** px: two texts side by side need it. */
 const wide = 760;
 
-/** Shows both texts, and waits until one of the choices is made. Escape decides later. */
+/** Shows both texts, and waits until a choice is made. Escape puts it off. */
 export async function askBoth({ path, mine, theirs, beside }: Both): Promise<Decision> {
   const dialog = byId('both-dialog', HTMLDialogElement);
   const texts = byId('both-texts', HTMLElement);
@@ -83,7 +83,7 @@ export async function askBoth({ path, mine, theirs, beside }: Both): Promise<Dec
   return decision;
 }
 
-/** `power-off-180-mine.md`; numbered where there is one already. */
+/** `power-off-180-mine.md`; numbered where that name is taken. */
 export function besideName(path: string, taken: ReadonlySet<string>): string | undefined {
   if (path === 'school.yaml') return undefined;
   const dot = path.lastIndexOf('.');

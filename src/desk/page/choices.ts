@@ -21,7 +21,7 @@ const labels: Readonly<Record<Name, string>> = {
 };
 const names = Object.keys(labels) as Name[];
 
-/** The row above the page: for what it is worked out. What is left as it is, the lesson and the school say. */
+/** The row above the page: what it is worked out for. What is not chosen there, the lesson and the school decide. */
 export class ChoiceRow {
   readonly #choices: readonly Choice[];
   readonly #said: HTMLElement;
@@ -52,7 +52,7 @@ export class ChoiceRow {
     return Object.fromEntries(given.filter(([, value]) => value !== ''));
   }
 
-  /** What may be chosen; after the files of the school have changed too. */
+  /** What may be chosen; also after the files of the school have changed. */
   setWords(words: WordsAnswer): void {
     this.#words = words;
     this.#fill();
@@ -64,7 +64,7 @@ export class ChoiceRow {
     this.#fill();
   }
 
-  /** Says what cannot be had, or is to be known of a choice, at its control. */
+  /** Says at a control what is wrong with its choice, or worth knowing about it. */
   showMessages(messages: readonly DeskMessage[]): void {
     for (const { name, control } of this.#choices) {
       const own = messages.filter(({ choice }) => choice === name);
@@ -93,7 +93,7 @@ export class ChoiceRow {
       list.map(({ id, name }) => [id, name] as const);
     const same = (list: readonly string[]) => list.map((each) => [each, each] as const);
     const isOwn = (name: Name) => this.#choice(name).value === '';
-    /** What the lesson or the school chose, where nothing else was. */
+    /** What the lesson or the school chose, where nothing else was chosen. */
     const own = (name: 'aircraft' | 'airfield' | 'runway' | 'paper') =>
       isOwn(name) ? setting?.[name] : undefined;
     this.#options('aircraft', named(aircraft), own('aircraft'));
@@ -122,7 +122,7 @@ export class ChoiceRow {
             ...options,
           ];
     const { value } = select;
-    // Rebuilt only where it differs: a list that is open would close.
+    // Rebuilt only where it differs: otherwise a list that is open would close.
     const written = JSON.stringify(all);
     if (select.dataset.options === written) return;
     select.dataset.options = written;

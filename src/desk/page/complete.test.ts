@@ -13,7 +13,7 @@ const words: WordsAnswer = {
   faults: [{ id: 'final', name: 'Faults on final', rows: [{ id: 'slow', name: 'Slow on final' }] }],
 };
 
-/** What is offered where the `|` stands. */
+/** What is offered where the `|` is. */
 function offered(text: string, kind: FileKind = 'lesson', explicit = true): string[] {
   const at = text.indexOf('|');
   const state = EditorState.create({ doc: text.replace('|', '') });

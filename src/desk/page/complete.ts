@@ -42,7 +42,7 @@ function inLesson(context: CompletionContext, before: string, words: WordsAnswer
   if (!name) return null;
   const [, ahead, colons, typed = ''] = name;
   const isAlone = before.slice(0, before.length - colons!.length - typed.length).trim() === '';
-  // One colon after a word and a space is more often a colon: names come with its first letter.
+  // One colon after a word and a space is more often just a colon: names come only with their first letter.
   if (colons === ':' && typed === '' && !context.explicit && ahead !== '' && ahead !== ' ') return null;
   const fitting = words.directives.filter((each) =>
     each.form === 'text' ? colons === ':' : isAlone && each.colons.startsWith(colons!),
@@ -104,7 +104,7 @@ function inYaml(
     : null;
 }
 
-/** The words that do not stand there yet; `apply` is what choosing one writes. */
+/** The words that are not there yet; `apply` is what choosing one writes. */
 function unused(
   all: readonly Word[],
   used: ReadonlySet<string>,
@@ -125,7 +125,7 @@ function valuesFor(word: Word, of: string, words: WordsAnswer): Completion[] {
   return (names.length > 0 ? names : (word.values ?? [])).map(valueOption);
 }
 
-/** Names that the school gives: what an aircraft, a runway, a fault is called in its files. */
+/** Names that the school gives: what its files call an aircraft, a runway, a fault. */
 function namesOf(key: string, of: string, words: WordsAnswer): Value[] {
   const named = (list: readonly { readonly id: string; readonly name: string }[]) =>
     list.map(({ id, name }) => ({ value: id, meaning: name }));
@@ -176,7 +176,7 @@ function directiveOption(directive: DirectiveWord): Completion {
   };
 }
 
-/** From snippets as most editors have them to those of this one: no choices, and the last place unnumbered. */
+/** From snippets as most editors have them to those of this editor: without choices, and with the last place unnumbered. */
 function snippetFor({ snippet: body, colons, name }: DirectiveWord): string {
   return (
     (body || colons + name)

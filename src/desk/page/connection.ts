@@ -4,7 +4,7 @@ import { byId } from './element.ts';
 export interface ConnectionHooks {
   /** Another program changed the file. */
   readonly changed: (path: string) => void;
-  /** The desk answers again; what was told meanwhile is not known. */
+  /** The desk answers again; what happened in between is not known. */
   readonly back: () => void;
 }
 
@@ -15,7 +15,7 @@ const startedAnew =
 /** ms between two tries. */
 const again = 1_500;
 
-/** Listens for changes by other programs; where the desk does not answer, says so and tries on. */
+/** Listens for changes made by other programs; where the desk does not answer, says so and keeps trying. */
 export function listenForChanges({ changed, back }: ConnectionHooks): { readonly lost: () => void } {
   const said = byId('lost', HTMLElement);
   let source: EventSource | undefined;
@@ -33,7 +33,7 @@ export function listenForChanges({ changed, back }: ConnectionHooks): { readonly
   };
   const connect = async () => {
     source?.close();
-    // Where it was started anew it has another token, and refuses; a stream does not say why it ends.
+    // A desk that was started again has another token, and refuses; a stream does not say why it ends.
     const status = await fetch('/files').then(
       (response) => response.status,
       () => 0,

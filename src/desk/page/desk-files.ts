@@ -9,14 +9,14 @@ import { isUnsaved, keep, kept, letGo, type OnDisk, type OpenFile, setBase, text
 
 export interface FilesHooks {
   readonly state: (file: SchoolFile, text: string) => EditorState;
-  /** Puts a change to the text of a file, in the editor if it stands there. */
+  /** Applies a change to the text of a file, in the editor if the file is there. */
   readonly dispatch: (file: OpenFile, change: (state: EditorState) => TransactionSpec) => void;
-  /** Anything of a file or of the list is other than before. */
+  /** Something about a file or the list has changed. */
   readonly changed: () => void;
   readonly say: (words: string) => void;
 }
 
-/** The files that are open, what is on the disk of each, and how the two come together. */
+/** The files that are open, what is on the disk for each, and how the two are brought together. */
 export class DeskFiles {
   readonly #hooks: FilesHooks;
   readonly #open = new Map<string, OpenFile>();
@@ -28,7 +28,7 @@ export class DeskFiles {
     this.#hooks = hooks;
   }
 
-  /** Of the school, and those that are only here any more. */
+  /** Those of the school, and those that exist only here now. */
   get list(): readonly SchoolFile[] {
     const listed = new Set(this.#list.map(({ path }) => path));
     const gone = [...this.#open.values()].filter(({ path }) => !listed.has(path));
@@ -61,7 +61,7 @@ export class DeskFiles {
     const listed = this.#list.find((file) => file.path === path);
     const before = kept(this.#folder, path);
     const disk = await askFile(path).catch((error: unknown): OnDisk => {
-      // Taken away while its text was typed: that is still here.
+      // Removed while its text was being typed: the text is still here.
       if (before && error instanceof Refused && error.status === 404) return { text: '', version: null };
       throw error;
     });
@@ -88,7 +88,7 @@ export class DeskFiles {
       saving: undefined,
     };
     setBase(file, disk);
-    // Two asked for it at once: the first has it.
+    // Two asked for it at once: the first one has it.
     const first = this.#open.get(path);
     if (first) return first;
     this.#open.set(path, file);
@@ -148,7 +148,10 @@ export class DeskFiles {
     return true;
   }
 
-  /** Another program has changed a file. What is not changed here is taken up; else both are kept until a choice. */
+  /**
+   * Another program has changed a file. Where nothing is changed here, the new text is taken; otherwise both are kept
+   * until a choice is made.
+   */
   async lookAt(path: string): Promise<void> {
     const file = this.#open.get(path);
     if (!this.#list.some((each) => each.path === path) || !file) await this.readList();
@@ -160,7 +163,7 @@ export class DeskFiles {
       throw error;
     });
     if (!disk || disk.version === file.base.version) {
-      // It is again what ours was made from.
+      // It is again the text that ours was made from.
       if (disk && file.other) file.other = undefined;
       this.#hooks.changed();
       return;
@@ -186,7 +189,7 @@ export class DeskFiles {
     this.#hooks.changed();
   }
 
-  /** After a time without connection, in which events may have been missed. */
+  /** After a time without a connection, in which events may have been missed. */
   async lookAtAll(): Promise<void> {
     await this.readList();
     for (const path of this.#open.keys()) await this.lookAt(path);
@@ -213,7 +216,7 @@ export class DeskFiles {
       const decision = await askBoth({ path: file.path, mine, theirs, beside });
       if (decision === 'later') return false;
       if (decision === 'mine') {
-        // Once more where the other program wrote again meanwhile.
+        // Once more, where the other program has written again in the meantime.
         if (await this.#write(file, textOf(file), other.version)) return true;
         continue;
       }
@@ -251,7 +254,7 @@ function changesTo(state: EditorState, text: string): TransactionSpec {
 
 const idOf = (path: string) => path.slice(path.lastIndexOf('/') + 1).replace(/\.(md|yaml)$/, '');
 
-/** Of a file that is not in the school's list any more. */
+/** For a file that is no longer in the school's list. */
 function kindOf(path: string): SchoolFile['kind'] {
   const kinds: Readonly<Record<string, SchoolFile['kind']>> = {
     fleet: 'aircraft',

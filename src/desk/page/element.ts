@@ -1,4 +1,4 @@
-/** Makes an element with its properties and what is in it. */
+/** Makes an element with its properties and its content. */
 export function element<Tag extends keyof HTMLElementTagNameMap>(
   tag: Tag,
   properties: Partial<HTMLElementTagNameMap[Tag]> = {},
@@ -16,7 +16,7 @@ export function byId<Kind extends HTMLElement>(id: string, kind: new () => Kind)
   throw new Error(`The page has no ${kind.name} \`${id}\`.`);
 }
 
-/** Words with what an author types between backquotes, as code. */
+/** Words with what an author types between backquotes set as code. */
 export function withCode(text: string): (Node | string)[] {
   return text.split('`').map((part, at) => (at % 2 === 1 ? element('code', {}, part) : part));
 }

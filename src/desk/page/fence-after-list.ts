@@ -1,10 +1,10 @@
 import type { EditorState, TransactionSpec } from '@codemirror/state';
 import { EditorView } from '@codemirror/view';
 
-/** A list goes on by itself: its next item is begun before the author ends the directive that it stands in. */
+/** A list continues by itself: its next item is begun before the author ends the directive that it is in. */
 const begunItem = /^\s*(?:[-*+]|\d+[.)])\s+::$/;
 
-/** What typing the third colon of `:::` in an item that was only begun does: the fence takes the item's place. */
+/** What typing the third colon of `:::` does in an item that was only begun: the fence takes the item's place. */
 export function fenceAfterList(state: EditorState, at: number, typed: string): TransactionSpec | undefined {
   if (typed !== ':') return undefined;
   const line = state.doc.lineAt(at);

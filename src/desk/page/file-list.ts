@@ -22,7 +22,7 @@ export class FileList {
 
   show(files: readonly SchoolFile[], open: string | undefined, unsaved: ReadonlySet<string>): void {
     const written = JSON.stringify(files);
-    // Made again only where it differs: a button with focus stays.
+    // Made again only where it differs, so that a button with focus stays.
     if (this.#shown !== written) this.#make(files);
     this.#shown = written;
     for (const button of this.#buttons()) {

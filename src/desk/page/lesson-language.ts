@@ -9,7 +9,7 @@ import type { MarkdownConfig } from '@lezer/markdown';
 const directive = /^(:{1,3})([a-z][a-z\d-]*)(\[[^\]\n]*\])?(\{[^}\n]*\})?/;
 const closing = /^:{3,}[ \t]*$/m;
 
-/** A directive in the syntax tree of Markdown: what is fixed stands out, what is to be read does not. */
+/** A directive in the syntax tree of Markdown: its fixed parts stand out, the text in it does not. */
 const directives: MarkdownConfig = {
   defineNodes: [
     { name: 'Directive' },
@@ -44,7 +44,7 @@ const directives: MarkdownConfig = {
   ],
 };
 
-/** Said by weight, slant and a line below, as on the printed page; never by colour alone. */
+/** Shown by weight, slant and a line below, as on the printed page; never by colour alone. */
 const look = HighlightStyle.define([
   { tag: tags.heading, fontWeight: '600' },
   { tag: tags.strong, fontWeight: '600' },

@@ -4,12 +4,12 @@ import { askPage } from './ask.ts';
 export interface LivePageHooks {
   /** What is to be shown now; undefined where there is nothing. */
   readonly request: () => PageRequest | undefined;
-  /** `changedAt`: of the first change that it shows, on the clock of `performance.now`. */
+  /** `changedAt`: when the first change that it shows was made, on the clock of `performance.now`. */
   readonly answered: (answer: PageAnswer, request: PageRequest, changedAt: number) => void;
   readonly failed: (error: Error) => void;
 }
 
-/** Asks for the page after each change: one request at a time, and of what came meanwhile only the newest. */
+/** Asks for the page after each change: one request at a time, and only the newest of those that came in the meantime. */
 export class LivePage {
   readonly #hooks: LivePageHooks;
   #changedAt: number | undefined;
@@ -20,7 +20,7 @@ export class LivePage {
     this.#hooks = hooks;
   }
 
-  /** The text changed: asked for at once, but after the letter itself is shown. */
+  /** The text changed: asks at once, but only after the letter itself is shown. */
   typed(): void {
     this.#changedAt ??= performance.now();
     if (this.#underWay) return;
@@ -28,7 +28,7 @@ export class LivePage {
     this.#timer = window.setTimeout(() => void this.#ask(), 0);
   }
 
-  /** Another file or another choice: what is being made is not wanted any more. */
+  /** Another file or another choice: what is being made is no longer wanted. */
   turned(): void {
     this.#underWay?.abort();
     this.#underWay = undefined;

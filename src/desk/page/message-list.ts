@@ -2,7 +2,7 @@ import type { DeskMessage } from '../api.ts';
 import { element, withCode } from './element.ts';
 import { wordsFor } from './source-messages.ts';
 
-/** All messages, of whatever file, each a button that goes to its place. */
+/** All messages, from whatever file, each a button that goes to its place. */
 export class MessageList {
   readonly #heading: HTMLElement;
   readonly #list: HTMLElement;

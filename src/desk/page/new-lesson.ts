@@ -2,7 +2,7 @@ import { NoAnswer, Refused } from './ask.ts';
 import type { DeskFiles } from './desk-files.ts';
 import { byId } from './element.ts';
 
-/** Asks for a title and makes the lesson. Returns its path; undefined where it was let be. */
+/** Asks for a title and makes the lesson. Returns its path; undefined where the author gave up. */
 export async function askTitle(files: DeskFiles): Promise<string | undefined> {
   const dialog = byId('title-dialog', HTMLDialogElement);
   const input = byId('title-input', HTMLInputElement);
@@ -47,7 +47,7 @@ function nameFor(title: string): string {
     .slice(0, 60);
 }
 
-/** The least that is a lesson. */
+/** The least that makes a lesson. */
 function newLesson(title: string): string {
   return `---\ntitle: ${JSON.stringify(title)}\napproach: "180"\n---\n\n`;
 }

@@ -1,7 +1,7 @@
 import { type EditorState, Text } from '@codemirror/state';
 import type { FileKind } from '../api.ts';
 
-/** What lies on the disk, as far as the desk knows. `version` null: nothing. */
+/** What is on the disk, as far as the desk knows. `version` null: nothing. */
 export interface OnDisk {
   readonly text: string;
   readonly version: string | null;
@@ -16,7 +16,7 @@ export interface OpenFile {
   base: OnDisk;
   /** `base.text`, to compare with. */
   baseDoc: Text;
-  /** What another program wrote since, and nobody has decided on. */
+  /** What another program has written since, until somebody decides about it. */
   other: OnDisk | undefined;
   /** The save that is under way. */
   saving: Promise<void> | undefined;

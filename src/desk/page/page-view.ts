@@ -2,9 +2,9 @@ import type { DeskPage, Part, Room, Style } from '../api.ts';
 import { blocksOf, patchParts } from './patch-parts.ts';
 import { sheetStyle } from './sheet-style.ts';
 
-/** px: below it a sheet is too small to read, and the packet stands as it does on a screen. */
+/** px: below this a sheet is too small to read, and the packet is shown as it is on a screen. */
 const narrow = 520;
-/** Pieces that are kept though no page shows them just now, so that a change back brings nothing over the line. */
+/** Pieces that are kept although no page shows them just now, so that a change back sends nothing. */
 const most = 800;
 
 /** The packet in its frame, replaced piece by piece. */
@@ -19,7 +19,7 @@ export class PageView {
   #changed: Element | undefined;
   #asOnScreen = false;
 
-  /** The frame holds an empty document of this origin, in which nothing may run. */
+  /** The frame holds an empty document of this origin, in which no script may run. */
   constructor(frame: HTMLIFrameElement) {
     this.#frame = frame;
     const { document } = this;
@@ -58,7 +58,7 @@ export class PageView {
     this.#setStyles(page.styles);
     this.document.title = page.title;
     const made = this.#setBody(page.body);
-    // The masthead changes with every letter: it bears the mark of what went in.
+    // The masthead changes with every letter, because it has the mark of the inputs.
     this.#changed = made.find((element) => !element.matches('.masthead')) ?? this.#changed;
     for (const key of this.#html.keys()) {
       if (this.#html.size <= most) break;
@@ -99,7 +99,7 @@ export class PageView {
       this.#styles.set(key, element);
       return element;
     });
-    // In their order, and without moving the fonts, which would be read again.
+    // In order, and without moving the fonts, which would then be read again.
     let last: Element | null = null;
     for (const element of elements) {
       const isThere = element.isConnected && element.previousElementSibling === last;
@@ -111,7 +111,7 @@ export class PageView {
     this.#fit();
   }
 
-  /** On a sheet as wide as the paper, made to fit; where it would be too small, as on a screen. */
+  /** On a sheet as wide as the paper, made to fit; where that would be too small, as on a screen. */
   #fit(): void {
     const width = this.#frame.clientWidth;
     if (width === 0 || this.#sheet.length === 0) return;
@@ -121,7 +121,7 @@ export class PageView {
   }
 }
 
-/** Within the page a link goes to its place; any other opens beside the desk, not in the packet's place. */
+/** Within the page a link goes to its place; any other opens beside the desk, not in place of the packet. */
 function followLink(event: MouseEvent): void {
   const link = (event.target as Element).closest('a');
   const address = link?.getAttribute('href');
@@ -130,7 +130,7 @@ function followLink(event: MouseEvent): void {
   if (/^https?:/.test(address)) window.open(address, '_blank', 'noopener');
 }
 
-/** Waits until the frame holds the document that it is to hold. */
+/** Waits until the frame has the document that it is to hold. */
 export async function frameReady(frame: HTMLIFrameElement): Promise<void> {
   const isThere = () =>
     frame.contentDocument?.URL === 'about:srcdoc' && frame.contentDocument.readyState === 'complete';

@@ -8,8 +8,8 @@ const isRoom = (part: Part): part is Room => 'parts' in part;
 const nameOf = (part: Part) => (isRoom(part) ? part.open.trim() : part.key);
 
 /**
- * Makes an element, which shows `before`, show `after`. What is in both is not touched, so that nothing that a reader
- * looks at, or has focus in, moves. Every part is one element. Returns those that are new.
+ * Makes an element that shows `before` show `after`. What is in both is not touched, so that nothing that a reader
+ * looks at, or has focus in, moves. Every part is one element. Returns the new ones.
  */
 export function patchParts(
   element: Element,
@@ -18,13 +18,13 @@ export function patchParts(
   htmlOf: HtmlOf,
 ): Element[] {
   const shown = [...element.children];
-  // Someone else's hand in the page: start again.
+  // Something else has changed the page: start again.
   if (shown.length !== before.length) {
     element.replaceChildren();
     return patchParts(element, [], after, htmlOf);
   }
   const made: Element[] = [];
-  /** What stands already, by name, in order; a room keeps its element when only its parts change. */
+  /** What is there already, by name, in order; a room keeps its element when only its parts change. */
   const kept = new Map<string, { readonly part: Part; readonly element: Element }[]>();
   before.forEach((part, at) => {
     const name = nameOf(part);
@@ -51,7 +51,7 @@ export function patchParts(
 }
 
 function elementOf(part: Part, document: Document, htmlOf: HtmlOf): Element {
-  // In a template nothing loads and nothing runs.
+  // Inside a template nothing loads and nothing runs.
   const template = document.createElement('template');
   template.innerHTML = isRoom(part) ? part.open + part.close : (part.html ?? htmlOf(part.key));
   const element = document.importNode(template.content, true).firstElementChild!;
@@ -59,7 +59,7 @@ function elementOf(part: Part, document: Document, htmlOf: HtmlOf): Element {
   return element;
 }
 
-/** All blocks of a part, in their order. */
+/** All blocks of a part, in order. */
 export function blocksOf(part: Part): Block[] {
   return isRoom(part) ? part.parts.flatMap(blocksOf) : [part];
 }

@@ -6,7 +6,7 @@ import { element } from './element.ts';
 
 Object.assign(globalThis, { pdfjsWorker: worker });
 
-/** Draws the pages of a PDF one below the other, as wide as there is room. */
+/** Draws the pages of a PDF one below the other, as wide as there is room for. */
 export class PrintedView {
   readonly #room: HTMLElement;
   #drawing: Promise<void> = Promise.resolve();
@@ -15,7 +15,7 @@ export class PrintedView {
     this.#room = room;
   }
 
-  /** One PDF after the other; the pages before stay until the new ones are there. Returns how many there are. */
+  /** One PDF after another; the earlier pages stay until the new ones are there. Returns how many there are. */
   async show(pdf: Uint8Array): Promise<number> {
     const drawn = this.#drawing.then(() => this.#draw(pdf));
     this.#drawing = drawn.then(

@@ -3,7 +3,7 @@ import { askPrint, askPrinted, NoAnswer, printedAddress, Refused } from './ask.t
 import { byId, element } from './element.ts';
 import type { PrintedView } from './printed-view.ts';
 
-/** What reads a PDF is larger than all the rest of the page: it comes when the first pages are wanted. */
+/** What reads a PDF is larger than all the rest of the page: it is loaded when pages are first wanted. */
 const reader = '/printed-view.js';
 
 export interface ToPrint {
@@ -26,7 +26,7 @@ export class Printing {
     this.#say = say;
   }
 
-  /** The text or a choice has changed: what was printed is of before. */
+  /** The text or a choice has changed: what was printed is out of date. */
   changed(): void {
     if (this.#isPrinting || this.#said.dataset.state !== 'printed') return;
     this.#said.dataset.state = 'old';
@@ -35,7 +35,7 @@ export class Printing {
     );
   }
 
-  /** Another lesson: what was printed is of none that is shown. */
+  /** Another lesson: what was printed belongs to none that is shown. */
   forget(): void {
     this.#said.replaceChildren();
     this.#pages.replaceChildren();

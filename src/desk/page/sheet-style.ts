@@ -1,17 +1,18 @@
-/** mm: the papers' widths, and what lies under the sheet on either side. */
+/** mm: the widths of the papers, and what is left at the sides of the sheet. */
 const paperWidth: Readonly<Record<string, number>> = { a4: 210, letter: 215.9 };
 const around = 4;
 const mmToPx = 96 / 25.4;
 
 /**
- * Turns a packet's style, made for paper, to a sheet on the screen, `width` px wide: the parts for print hold, those
- * for a screen do not. Returns what is to be added to it. With `asOnScreen` the other way round, and nothing is added.
+ * Turns a packet's style, made for paper, into that of a sheet on the screen, `width` px wide: the parts for print
+ * apply, those for a screen do not. Returns the style to be added. With `asOnScreen` it is the other way round, and
+ * nothing is added.
  */
 export function sheetStyle(sheets: readonly CSSStyleSheet[], width: number, asOnScreen: boolean): string {
   let size = 'a4';
   let margin = '21mm 15mm 20mm 21mm';
   for (const rule of sheets.flatMap((sheet) => [...sheet.cssRules])) {
-    // A rule of a frame is of the frame's own classes: it is known by what it has.
+    // A rule in a frame is of the frame's own classes: it is recognized by what it has.
     if ('media' in rule && 'cssRules' in rule) setMedia(rule as CSSMediaRule, asOnScreen);
     if (/^@page\s*\{/.test(rule.cssText)) {
       const { style } = rule as CSSPageRule;
@@ -31,7 +32,7 @@ a:focus-visible,[tabindex]:focus-visible{outline:.6mm solid #000;outline-offset:
 @media (forced-colors:active){.ruled-margin{display:none}}`;
 }
 
-/** The queries as written: each is written once, and changed in place after that. */
+/** The queries as first written: each is read once, and changed in place after that. */
 const written = new WeakMap<CSSMediaRule, string>();
 
 function setMedia(rule: CSSMediaRule, asOnScreen: boolean): void {
@@ -41,7 +42,7 @@ function setMedia(rule: CSSMediaRule, asOnScreen: boolean): void {
   else if (query.startsWith('screen')) rule.media.mediaText = asOnScreen ? query : 'not all';
 }
 
-/** The fourth of a margin's lengths, or the one that stands for it. */
+/** The fourth length of a margin, or the one that stands for it. */
 function leftOf(margin: string): string {
   const lengths = margin.split(' ');
   return lengths[3] ?? lengths[1] ?? lengths[0]!;

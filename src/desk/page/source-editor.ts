@@ -17,7 +17,7 @@ import { messageExtension } from './source-messages.ts';
 
 export interface EditorHooks {
   readonly words: () => WordsAnswer | undefined;
-  /** After each change of the text, by whomever. */
+  /** After each change of the text, whoever made it. */
   readonly changed: (state: EditorState) => void;
 }
 
@@ -45,7 +45,7 @@ function extensions(path: string, kind: FileKind, { words, changed }: EditorHook
     EditorView.contentAttributes.of({
       'aria-label': `Text of ${path}`,
       spellcheck: String(kind === 'lesson'),
-      // It can be edited, and so has focus; not every examiner knows.
+      // It can be edited and so takes focus; not every accessibility checker knows that.
       tabindex: '0',
       autocapitalize: 'sentences',
     }),
@@ -53,7 +53,7 @@ function extensions(path: string, kind: FileKind, { words, changed }: EditorHook
     EditorView.updateListener.of((update) => {
       if (update.docChanged) changed(update.state);
     }),
-    // Escape goes first to a list of words or the search panel; then Tab leaves the text.
+    // Escape first closes a list of words or the search panel; after that, Tab leaves the text.
     Prec.low(
       keymap.of([
         ...closeBracketsKeymap,

@@ -17,7 +17,7 @@ import {
 import type { DeskMessage } from '../api.ts';
 import { withCode } from './element.ts';
 
-/** What is wrong, below the line that it is said of. */
+/** What is wrong, shown below the line that it is about. */
 class Said extends WidgetType {
   readonly message: DeskMessage;
 
@@ -55,7 +55,7 @@ const said = StateField.define<DecorationSet>({
   provide: (field) => EditorView.decorations.from(field),
 });
 
-/** Where a message stands in the text. One on nothing marks the word or the line behind it. */
+/** Where a message is in the text. A message about an empty place marks the word or the line after it. */
 export function placeIn(doc: Text, message: DeskMessage): { from: number; to: number } {
   const at = (line: number, column: number) => {
     const found = doc.line(Math.min(Math.max(line, 1), doc.lines));
@@ -87,7 +87,7 @@ export function showMessages(view: EditorView, messages: readonly DeskMessage[])
   view.dispatch(transaction, { effects: setSaid.of(RangeSet.of(widgets, true)) });
 }
 
-/** Goes to a message, and says it to who does not see it. */
+/** Goes to a message, and speaks it for a reader who cannot see it. */
 function going(command: Command): Command {
   return (view) => {
     if (!command(view)) return false;
@@ -109,7 +109,7 @@ function going(command: Command): Command {
 
 export const messageExtension: Extension = [
   said,
-  // The words stand below the line: there is nothing to add where the pointer rests.
+  // The words are below the line already: hovering has nothing to add.
   linter(null, { tooltipFilter: () => [] }),
   keymap.of([
     { key: 'F8', run: going(nextDiagnostic) },

@@ -6,7 +6,7 @@ export interface KeyPlace {
   readonly used: ReadonlySet<string>;
 }
 
-/** Reads it off the indents, as a person does: the text is being typed, and no YAML yet. */
+/** Reads it from the indentation, as a person does: the text is being typed, and is not YAML yet. */
 export function keyPlace(doc: Text, position: number): KeyPlace {
   const here = doc.lineAt(position);
   let indent = indentOf(here.text);
@@ -30,7 +30,7 @@ export function keyPlace(doc: Text, position: number): KeyPlace {
       isOtherItem = true;
     } else if (depth === indent && !isOtherItem) {
       note(text);
-      // The keys of the item before are not this one's; a list stands deeper than its key, or as deep.
+      // The keys of the item before do not belong to this one; a list is indented deeper than its key, or as deep.
       if (isItem(text)) {
         isOtherItem = true;
         indent = startOf(text) + 1;
@@ -49,7 +49,7 @@ export function keyPlace(doc: Text, position: number): KeyPlace {
 }
 
 const isItem = (text: string) => /^\s*- /.test(text);
-/** Where its key stands: behind the dash of an item. */
+/** Where its key begins: after the dash of an item. */
 const indentOf = (text: string) => /^\s*(?:- )?/.exec(text)![0].length;
 const startOf = (text: string) => /^\s*/.exec(text)![0].length;
 const keyOf = (text: string) => /^\s*(?:- )?([\w-]+):/.exec(text)?.[1];

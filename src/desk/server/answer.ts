@@ -2,7 +2,7 @@ import type { ServerResponse } from 'node:http';
 
 /**
  * Nothing that the desk answers may load from elsewhere, run where it was not asked to, or be shown inside another
- * site's page. Style may stand in the page (a packet's own does), a program never.
+ * site's page. Style may be inside the page (a packet's own is), a program never.
  */
 const policy = [
   "default-src 'none'",
@@ -28,7 +28,7 @@ const securityHeaders: Readonly<Record<string, string>> = {
   'Cache-Control': 'no-store',
 };
 
-/** Before anything is decided: no answer goes without them. */
+/** Called before anything is decided: no answer goes without these headers. */
 export function secure(response: ServerResponse): void {
   for (const [name, value] of Object.entries(securityHeaders)) response.setHeader(name, value);
 }

@@ -4,7 +4,7 @@ import { parseWind } from '../../units/wind-text.ts';
 import type { DeskMessage, PageChoices } from '../api.ts';
 import { choiceMessage } from './desk-messages.ts';
 
-/** Choices as they were typed, for the press; with a message where the wind is none. */
+/** Choices as they were typed, for the press; with a message where the wind is not a wind. */
 export function readChoices({ airfield, runway, wind, power }: Omit<PageChoices, 'edition'>): {
   readonly choices: Choices;
   readonly messages: readonly DeskMessage[];

@@ -3,19 +3,19 @@ import type { VFile } from 'vfile';
 import type { VFileMessage } from 'vfile-message';
 import type { DeskMessage } from '../api.ts';
 
-/** The messages of a file in the order of their places. `path`: the file's in the school. */
+/** The messages of a file in the order of their places. `path`: the file's path in the school. */
 export function messagesOf(file: VFile, path: string): DeskMessage[] {
   return file.messages
     .map((message) => ({ path, ...wordsOf(message), ...placeOf(message) }))
     .sort((a, b) => a.line - b.line || a.column - b.column);
 }
 
-/** Of files of a school, whose paths begin with its folder. */
+/** Those of several files of a school, whose paths begin with its folder. */
 export function messagesOfAll(files: readonly VFile[], folder: string): DeskMessage[] {
   return files.flatMap((file) => messagesOf(file, relative(folder, file.path).split(sep).join('/')));
 }
 
-/** What was chosen cannot be had, or is to be known of it: `choice` is the key of `PageChoices`. */
+/** Something chosen is not possible, or there is something to know about it: `choice` is the key of `PageChoices`. */
 export function choiceMessage(
   choice: string,
   reason: string,

@@ -2,9 +2,9 @@ import type { ServerResponse } from 'node:http';
 import type { FileEvent } from '../api.ts';
 import { Refusal } from './refusal.ts';
 
-/** Windows of one desk; more are a mistake. */
+/** Windows of one desk; more than this are a mistake. */
 const most = 16;
-/** ms: a connection on which nothing passes may be cut. */
+/** ms: a connection on which nothing is sent may be cut. */
 const beat = 20_000;
 
 /** Tells every open page of the desk what happens (Server-Sent Events). */

@@ -5,9 +5,9 @@ import { Refusal } from './refusal.ts';
 
 /** The secrets of one session. */
 export interface Session {
-  /** In the address that the command shows, and in the header of a program that is no browser. */
+  /** In the address that the command shows, and in the header of a program that is not a browser. */
   readonly token: string;
-  /** What the browser keeps in its cookie: not the token, which may stand in its list of visited pages. */
+  /** What the browser keeps in its cookie: not the token, which may be in its history. */
   readonly pass: string;
 }
 
@@ -16,7 +16,7 @@ export function newSession(): Session {
   return { token: secret(), pass: secret() };
 }
 
-/** A browser gives a cookie to every server of the machine whatever its port: the name keeps two desks apart. */
+/** A browser sends a cookie to every server of the machine, whatever its port: the name keeps two desks apart. */
 function cookieName(port: number): string {
   return `chalkwing-desk-${port}`;
 }
@@ -26,8 +26,8 @@ export function sessionCookie({ pass }: Session, port: number): string {
 }
 
 /**
- * Lets a request in, or throws a `Refusal`: 403 where it comes by another name than this machine's own (a name that
- * was bound anew to 127.0.0.1) or from another site's page, 401 where it has no token.
+ * Lets a request in, or throws a `Refusal`: 403 where it comes by a name other than this machine's own (a name
+ * rebound to 127.0.0.1) or from another site's page, 401 where it has no token.
  */
 export function letIn(request: IncomingMessage, url: URL, session: Session, port: number): void {
   const { host, origin, cookie } = request.headers;
@@ -42,7 +42,7 @@ export function letIn(request: IncomingMessage, url: URL, session: Session, port
   throw new Refusal(401, 'Open the address that `chalkwing desk` shows, with its token: this one has none.');
 }
 
-/** What a browser says of where a request comes from (Fetch Metadata); a program that is none says nothing. */
+/** What a browser says about where a request comes from (Fetch Metadata); a program that is not a browser says nothing. */
 function comesFromHere({ headers }: IncomingMessage, isFirstLoad: boolean): boolean {
   const site = headers['sec-fetch-site'];
   if (site === undefined || site === 'same-origin') return true;
@@ -57,7 +57,7 @@ function cookieOf(header: string | undefined, name: string): string | undefined 
   return pairs.find((pair) => pair.startsWith(`${name}=`))?.slice(name.length + 1);
 }
 
-/** In a time that says nothing of how much of it was right. */
+/** In a time that does not tell how much of it was right. */
 function isSame(given: string | string[] | null | undefined, secret: string): boolean {
   if (typeof given !== 'string') return false;
   const digest = (text: string) => createHash('sha256').update(text).digest();

@@ -6,13 +6,13 @@ import { canonicalJson } from '../../press/packet/fingerprint.ts';
 /** What a directive came to: its content, or what it threw. */
 type Outcome = { readonly content: ElementContent[] } | { readonly thrown: unknown };
 
-/** How many outcomes a context keeps: many times what a lesson uses, so that one that is edited for hours stays small. */
+/** How many outcomes a context keeps: many times what a lesson uses, and few enough for one that is edited for hours. */
 const most = 500;
 
 /**
- * The same directives, each of which remembers what it came to. A directive is a function of its use alone, and a
- * packet's context is never changed: the same object stands for the same flight, edition and paper. What holds other
- * content is made anew, its content may be another.
+ * The same directives, each remembering its outcomes. A directive is a function of its use alone, and a packet's
+ * context is never changed: the same object means the same flight, edition and paper. A directive with other content
+ * in it is made anew, because that content may be different.
  */
 export function keepingRenders(components: readonly Component<PacketContext>[]): Component<PacketContext>[] {
   const kept = new WeakMap<PacketContext, Map<string, Outcome>>();
@@ -30,7 +30,7 @@ export function keepingRenders(components: readonly Component<PacketContext>[]):
       outcomes.set(key, outcome);
       if (outcomes.size > most) outcomes.delete(outcomes.keys().next().value!);
       if ('thrown' in outcome) throw outcome.thrown;
-      // The press writes numbers and ids into what it gets.
+      // The press writes numbers and ids into what it gets, so it gets a copy.
       return outcome.content.map(copyOf);
     },
   }));

@@ -11,7 +11,7 @@ import { type SchoolFiles, versionOf } from './school-files.ts';
 import { schoolFile } from './school-paths.ts';
 import { inFormOf } from './text-form.ts';
 
-/** A school as it stands on the disk with unsaved texts in place of some files, as `readSchool` gives one. */
+/** A school as it is on the disk, with unsaved texts in place of some files, in the form that `readSchool` gives. */
 export interface LiveSchool extends Pick<ReadSchool, 'files' | 'withSoundAircraft'> {
   /** The files by their paths in the school. */
   readonly byPath: ReadonlyMap<string, VFile>;
@@ -20,7 +20,7 @@ export interface LiveSchool extends Pick<ReadSchool, 'files' | 'withSoundAircraf
 /** How many are kept: the saved one, and those of the last changes. */
 const most = 4;
 
-/** Reads a school again and again; the same texts give the very same object, so that what hangs on it is kept. */
+/** Reads a school again and again; the same texts give the very same object, so that whatever depends on it is kept. */
 export class LiveSchools {
   readonly #files: SchoolFiles;
   readonly #kept = new Map<string, LiveSchool>();
@@ -47,7 +47,7 @@ export class LiveSchools {
     return school;
   }
 
-  /** A text as it would be saved: the unsaved one in the form of the file; undefined where there is neither. */
+  /** A text as it would be saved: the unsaved text in the form of the file; undefined where there is neither. */
   async text(path: string, unsaved: string | undefined): Promise<string | undefined> {
     const found = await this.#files.disk(path);
     return unsaved === undefined ? found?.text : inFormOf(found?.text ?? '', unsaved);
@@ -107,7 +107,7 @@ export class LiveSchools {
   }
 }
 
-/** The YAML files, with those that were never saved yet. */
+/** The YAML files, with those that have never been saved. */
 function withNew(listed: readonly SchoolFile[], unsaved: Readonly<Record<string, string>>): SchoolFile[] {
   const saved = new Set(listed.map(({ path }) => path));
   const others = Object.keys(unsaved).filter((path) => !saved.has(path));

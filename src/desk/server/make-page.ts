@@ -36,7 +36,7 @@ import type { SchoolFiles } from './school-files.ts';
 import { schoolFile } from './school-paths.ts';
 import { splitPage } from './split-page.ts';
 
-/** What one packet's directives draw from, with what it was flown for. */
+/** What the directives of one packet are rendered from, with what it was flown for. */
 interface Setting {
   readonly scenario: Scenario;
   readonly plan: Plan;
@@ -48,8 +48,8 @@ interface Setting {
 const most = 12;
 
 /**
- * Makes the page of a lesson as it will print, again with every change: what no change touched (the school, the flight,
- * the drawings) is kept.
+ * Makes the page of a lesson as it will print, again with every change: what the change did not touch (the school,
+ * the flight, the drawings) is kept.
  */
 export class PageMaker {
   readonly #files: SchoolFiles;
@@ -57,10 +57,10 @@ export class PageMaker {
   readonly #version: string;
   readonly #today: () => Date;
   readonly #components = keepingRenders(components);
-  /** By school, so that they go with it. */
+  /** By school, so that they are dropped together with it. */
   readonly #settings = new WeakMap<LiveSchool, Map<string, Setting | ScenarioError>>();
 
-  /** `version`: of this program, and `today`: the day that a packet bears, as `build` has them. */
+  /** `version`: that of this program; `today`: the day on a packet, as `build` has it. */
   constructor(files: SchoolFiles, version: string, today: () => Date) {
     this.#files = files;
     this.#schools = new LiveSchools(files);
@@ -119,7 +119,7 @@ export class PageMaker {
     if (typeof setting === 'string') return { messages: [choiceMessage('aircraft', setting)] };
     if (setting instanceof ScenarioError) {
       const { key, keys, message } = setting;
-      // Of a class that the lesson is not for: it was chosen for this page, the lesson is not wrong.
+      // Of a class that the lesson is not for: the aircraft was chosen for this page, and the lesson is not wrong.
       const choice =
         key === 'class' && asked.aircraft !== undefined
           ? 'aircraft'
@@ -129,7 +129,7 @@ export class PageMaker {
       if (!hasErrors(file)) reportScenario(setting, { file, source: lesson.frontMatterSource });
       return {};
     }
-    // After the setting, so that what can not be chosen is said also of a lesson with a mistake.
+    // After the setting, so that a choice that is not possible is reported even for a lesson with a mistake.
     if (hasErrors(file)) return {};
     const { scenario, context } = setting;
     const document = flownPacket({
@@ -191,7 +191,7 @@ export class PageMaker {
   }
 }
 
-/** At the choice that it comes from; what comes from the lesson is said on its file. */
+/** Says it at the choice that it comes from; what comes from the lesson is said on its file. */
 function sayAt(message: PlanMessage, told: Required<Parameters<typeof sayOfPlan>[1]>): DeskMessage[] {
   const { keys, words, severity, rule } = message;
   const choice = keyAmong(keys, told, told.asked);
@@ -208,15 +208,15 @@ interface Wanted {
 }
 
 /**
- * The first aircraft that the lesson is printed for, one counted whose file has a mistake just now: nobody who types in
- * it is shown another one's page meanwhile.
+ * The first aircraft that the lesson is printed for, even if its file has a mistake just now: nobody who is typing in
+ * that file is shown the page of another aircraft meanwhile.
  */
 function wantedAircraft(
   school: School,
   frontMatter: FrontMatter,
   asked: string | undefined,
 ): string | undefined {
-  // All that is asked of one whose file cannot be read is its class: take it for right.
+  // All that is asked about one whose file cannot be read is its class: take it to be right.
   const unread = { class: frontMatter.class?.[0] } as AircraftFile;
   const fleet = new Map(school.aircraftIds.map((id) => [id, school.fleet.get(id) ?? unread]));
   return aircraftOf(
@@ -226,7 +226,7 @@ function wantedAircraft(
   )[0];
 }
 
-/** Flies it, unless the same flight is there in the other edition or on other paper. */
+/** Flies it, unless the same flight has been made for the other edition or other paper. */
 function settingOf(
   scenario: Scenario,
   school: School,
@@ -253,7 +253,7 @@ function settingOf(
   }
 }
 
-/** The aircraft and the airfield are the school's: their names stand for them while the school is the same. */
+/** The aircraft and the airfield are the school's: as long as the school is the same, their names are enough. */
 function plainRequest({ request, airfield }: Scenario): object {
   const { aircraft, airfield: _, runway, ...others } = request;
   return { ...others, aircraft: aircraft.name, airfield: airfield.name, runway: runway.name };

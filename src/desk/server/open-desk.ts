@@ -16,14 +16,14 @@ import { watchSchool } from './watch-school.ts';
 import { wordsFor } from './words.ts';
 
 export interface DeskOptions extends Omit<Press, 'signal'> {
-  /** 0: any that is free. */
+  /** 0: any free port. */
   readonly port: number;
-  /** Is told of mistakes of the program itself; they end a request and never the desk. */
+  /** Is told of mistakes in the program itself; they end a request and never the desk. */
   readonly log: (text: string) => void;
 }
 
 export interface Desk {
-  /** To open in a browser; with the token of the session. */
+  /** To open in a browser; it contains the token of the session. */
   readonly address: string;
   readonly port: number;
   readonly token: string;
@@ -44,7 +44,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
   const pages = new PageMaker(files, version, today);
   const events = new EventStream();
   const stop = new AbortController();
-  /** One after the other: each starts a browser. */
+  /** One after the other, because each starts a browser. */
   let printing: Promise<unknown> = Promise.resolve();
 
   const handlers: Readonly<Record<string, Handle>> = {
@@ -54,7 +54,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
       answerJson(response, 200, await files.save(await readBody(request, saveRequest))),
     'POST /page': async (request, response) => {
       const asked = await readBody(request, pageRequest);
-      // What came meanwhile is seen first: a page that was typed over is not made.
+      // What came in the meantime is seen first: a page that has been typed over is not made.
       await new Promise((resolve) => setImmediate(resolve));
       if (!response.destroyed) answerJson(response, 200, await pages.make(asked));
     },
@@ -122,7 +122,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
 async function listen(server: ReturnType<typeof createServer>, port: number): Promise<number> {
   await new Promise<void>((resolve, reject) => {
     server.once('error', reject);
-    // The address, not a name: no other network of this machine, and nobody beyond it.
+    // The address, not a name: no other network of this machine, and nobody outside it.
     server.listen(port, '127.0.0.1', () => {
       server.off('error', reject);
       resolve();
@@ -143,12 +143,12 @@ function pathIn(url: URL): string {
   return url.searchParams.get('path') ?? '';
 }
 
-/** Milliseconds: for who still sends to read why it was refused. */
+/** Milliseconds, so that a client that is still sending can read why it was refused. */
 const toRead = 2000;
 
 /**
- * What a refused request still sends is thrown away for a while, then cut off. Cut at once, the line is reset, and the
- * answer that lies in it is lost on the sender.
+ * What a refused request still sends is thrown away for a while, then cut off. If it were cut at once the connection
+ * would be reset, and the answer would be lost before the client reads it.
  */
 function cutLater(request: IncomingMessage): void {
   request.resume();

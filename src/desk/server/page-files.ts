@@ -17,7 +17,7 @@ const types: Readonly<Record<string, readonly [name: string, type: string]>> = {
   ...Object.fromEntries(pagePrograms.map((name) => [`/${name}`, [name, 'text/javascript; charset=utf-8']])),
 };
 
-/** A file of the page by its address; undefined for an address that is none of them. */
+/** A file of the page by its address; undefined for any other address. */
 export async function pageFile(address: string): Promise<PageFile | undefined> {
   const found = Object.hasOwn(types, address) ? types[address] : undefined;
   if (!found) return undefined;
@@ -33,12 +33,12 @@ export async function pageFile(address: string): Promise<PageFile | undefined> {
 
 const bundled = new Map<string, Promise<string>>();
 
-/** In the package it was bundled when that was made; in a clone it is bundled when it is first asked for. */
+/** In the package it was bundled when the package was made; in a clone it is bundled when it is first asked for. */
 function programText(name: (typeof pagePrograms)[number]): Promise<string | Uint8Array> {
   if (!import.meta.url.endsWith('.ts')) return readFile(new URL(name, folder));
   const text = bundled.get(name) ?? bundlePage(fileURLToPath(folder), name);
   bundled.set(name, text);
-  // A mistake in the sources may be mended while the desk is open.
+  // A mistake in the sources may be corrected while the desk is open.
   text.catch(() => bundled.delete(name));
   return text;
 }

@@ -19,7 +19,7 @@ export interface Press {
   readonly folder: string;
   /** Where packets go. */
   readonly out: string;
-  /** As of `--browser`. */
+  /** As `--browser` gives it. */
   readonly browser?: string | undefined;
   readonly version: string;
   readonly today: () => Date;
@@ -28,7 +28,7 @@ export interface Press {
 
 const editions: readonly PageEdition[] = ['student', 'instructor'];
 
-/** Prints a saved lesson to the files that `build` prints it to; what has not changed since stands. */
+/** Prints a saved lesson to the files that `build` prints it to; what has not changed since stays as it is. */
 export async function printLesson(
   { path, choices: asked = {} }: PrintRequest,
   press: Press,
@@ -47,7 +47,7 @@ export async function printLesson(
     school,
     lesson: lesson.id,
     aircraft: asked.aircraft === undefined ? [] : [asked.aircraft],
-    // The name of a choice stands before what is wrong with it.
+    // A message about a choice begins with its name.
     variants: [{ choices: read.choices, asked: namesOf(asked), folder: '' }],
     editions: editions.filter((each) => asked.edition === 'both' || each === (asked.edition ?? 'student')),
     papers: [asked.paper ?? school.paper],

@@ -2,7 +2,10 @@ import { readFile, realpath } from 'node:fs/promises';
 import { isAbsolute, join, relative, sep } from 'node:path';
 import { Refusal } from './refusal.ts';
 
-/** A PDF below the folder for packets. Throws a `Refusal` for any other file, and for one that a link leads out to. */
+/**
+ * A PDF below the folder for packets. Throws a `Refusal` for any other file, and for one that a link leads out of the
+ * folder.
+ */
 export async function printedFile(out: string, path: string): Promise<Buffer> {
   const steps = path.split('/');
   const isPlain = steps.every((step) => step !== '' && !step.startsWith('.') && !/[\p{Cc}\\%:]/u.test(step));

@@ -6,8 +6,8 @@ import { Refusal } from './refusal.ts';
 const longest = 2 * 2 ** 20;
 
 /**
- * The body of a request, read as JSON and held against a schema. Throws a `Refusal`: 415 for another type (a form of
- * another site can send no JSON), 413 for more than 2 MiB, 400 for what cannot be read.
+ * The body of a request, read as JSON and checked against a schema. Throws a `Refusal`: 415 for another type (a form
+ * on another site cannot send JSON), 413 for more than 2 MiB, 400 for what cannot be read.
  */
 export async function readBody<T>(request: IncomingMessage, schema: z.ZodType<T>): Promise<T> {
   const type = request.headers['content-type'] ?? '';
@@ -24,7 +24,7 @@ export async function readBody<T>(request: IncomingMessage, schema: z.ZodType<T>
   );
 }
 
-/** Not with `for await`, which cuts the line where it is left: the sender would never read why. */
+/** Not with `for await`, which cuts the connection when it is left: the client could never read why. */
 function bytesOf(request: IncomingMessage): Promise<Buffer> {
   return new Promise((resolve, reject) => {
     const parts: Buffer[] = [];

@@ -1,4 +1,4 @@
-/** A request that is not done: the HTTP status, what the author reads, and what else the answer holds. */
+/** A request that is not carried out: the HTTP status, what the author reads, and what else is in the answer. */
 export class Refusal extends Error {
   override readonly name = 'Refusal';
   readonly status: number;

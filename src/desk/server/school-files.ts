@@ -15,7 +15,7 @@ import { Refusal } from './refusal.ts';
 import { placeOf, schoolFile, schoolFolders } from './school-paths.ts';
 import { inFormOf, plainText } from './text-form.ts';
 
-/** A file as it lies on the disk. */
+/** A file as it is on the disk. */
 export interface DiskFile {
   /** As it is written, with its own line ends and byte order mark. */
   readonly text: string;
@@ -23,7 +23,7 @@ export interface DiskFile {
   readonly mode: number;
 }
 
-/** Bytes: what a request could save, and no more. */
+/** Bytes: as much as a request could save, and no more. */
 const longest = 2 * 2 ** 20;
 
 const order: readonly SchoolFile['kind'][] = ['school', 'lesson', 'aircraft', 'airfield', 'faults'];
@@ -37,7 +37,7 @@ export class SchoolFiles {
   /** As the command was given it. */
   readonly folder: string;
   readonly #root: string;
-  /** Saves of one file come one after the other: each sees the version that the one before made. */
+  /** Saves of one file wait for each other: each sees the version that the one before made. */
   readonly #saves = new Map<string, Promise<unknown>>();
   readonly #onSaving: Set<(path: string, version: string | undefined) => void> = new Set();
 
@@ -57,7 +57,7 @@ export class SchoolFiles {
     return this.#root;
   }
 
-  /** Is told of every save: before it with no version, after it with the new one, or with the old where it failed. */
+  /** Is told of every save: before it with no version, after it with the new one, or with the old one where it failed. */
   onSaving(tell: (path: string, version: string | undefined) => void): void {
     this.#onSaving.add(tell);
   }
@@ -74,7 +74,7 @@ export class SchoolFiles {
     const found = entries.map(async (entry) => {
       const file = schoolFile(folder === '' ? entry.name : `${folder}/${entry.name}`);
       if (!file || !(entry.isFile() || entry.isSymbolicLink())) return [];
-      // A link to a folder out of the school is seen by the first of its files.
+      // A link to a folder outside the school is noticed at the first of its files.
       const isSure = folder === '' && entry.isFile();
       return isSure || (await this.#isInside(file.path)) ? [file] : [];
     });
@@ -94,8 +94,8 @@ export class SchoolFiles {
   }
 
   /**
-   * Saves a text, whole, in place of the version that it was made from. Throws a `Refusal`: 409 with a `ConflictAnswer`
-   * where the disk has another one.
+   * Saves a text, whole, in place of the version that it was made from. Throws a `Refusal`: 409 with a
+   * `ConflictAnswer` where the disk has another version.
    */
   async save(request: SaveRequest): Promise<SavedAnswer> {
     const before = this.#saves.get(request.path) ?? Promise.resolve();
@@ -127,7 +127,7 @@ export class SchoolFiles {
       if (!(error instanceof UnwrittenError)) throw error;
       throw new Refusal(507, `${error.message}.`);
     }
-    // A whole new file has taken the place of the old one: who may read and write it stays as it was.
+    // A whole new file has taken the place of the old one: its permissions stay as they were.
     if (found) await chmod(place, found.mode & 0o777).catch(() => undefined);
     return { path, version: next };
   }
@@ -147,7 +147,7 @@ export class SchoolFiles {
 async function readWhole(place: string, path: string): Promise<DiskFile | undefined> {
   let file: Awaited<ReturnType<typeof open>>;
   try {
-    // Neither a link put there meanwhile is followed, nor a pipe waited for.
+    // Follows no link put there in the meantime, and waits for no pipe.
     file = await open(place, constants.O_RDONLY | (constants.O_NOFOLLOW ?? 0) | (constants.O_NONBLOCK ?? 0));
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
@@ -166,7 +166,7 @@ async function readWhole(place: string, path: string): Promise<DiskFile | undefi
   }
 }
 
-/** Bytes that are no UTF-8 would be lost when the file is saved. */
+/** Bytes that are not UTF-8 would be lost when the file is saved. */
 function decoded(bytes: Buffer, path: string): string {
   try {
     return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);

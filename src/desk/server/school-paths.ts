@@ -11,9 +11,10 @@ const folders: Readonly<Record<string, FileKind>> = {
 
 export const schoolFolders: readonly string[] = Object.keys(folders);
 
-/** What a file of a school is by its path; undefined for all that the desk does not touch. */
+/** What kind of school file a path is; undefined for anything that the desk does not touch. */
 export function schoolFile(path: string): SchoolFile | undefined {
-  // Encoded slashes and NUL have no place in a name, nor what Windows reads as a drive, a stream or a device.
+  // Encoded slashes and NUL have no place in a name, and neither has what Windows reads as a drive, a stream or a
+  // device.
   if (path.length > 300 || /[\p{Cc}\\%:*?"<>|]/u.test(path)) return undefined;
   const [first = '', second, ...deeper] = path.split('/');
   const name = second ?? first;
@@ -30,8 +31,8 @@ export function schoolFile(path: string): SchoolFile | undefined {
 }
 
 /**
- * Where a file of the school really lies. Throws a `Refusal`: 403 for a path that the desk does not touch, and where a
- * symbolic link, of the file or of its folder, leads to what is none.
+ * Where a file of the school really is. Throws a `Refusal`: 403 for a path that the desk does not touch, and where a
+ * symbolic link, of the file or of its folder, leads to such a path.
  *
  * @param root the school's folder, with every link followed
  */
@@ -51,7 +52,7 @@ export async function placeOf(root: string, path: string): Promise<string> {
   return place;
 }
 
-/** A path with the link at its end followed; as it is where there is nothing yet. */
+/** A path with the link at its end followed; unchanged where there is nothing yet. */
 async function followed(path: string): Promise<string> {
   try {
     return await realpath(path);

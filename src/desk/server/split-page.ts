@@ -33,7 +33,10 @@ export function splitPage(document: PageDocument, paper: Paper, have: ReadonlySe
   };
 }
 
-/** Opened up: the page, its parts, the lesson, and the sections of one that hold a drawing or a table beside words. */
+/**
+ * Elements that are opened up: the page, its parts, the lesson, and those of its sections that hold a drawing or a
+ * table beside words.
+ */
 function isOpened(element: Element): boolean {
   const classes = (names: readonly string[]) => names.some((name) => hasClass(element, name));
   switch (element.tagName) {
@@ -71,7 +74,7 @@ interface Children {
   readonly children: readonly { readonly element: Element; readonly behind: string }[];
 }
 
-/** The elements directly in one. Undefined where there are none, or words stand between them. */
+/** The elements directly inside one. Undefined where there are none, or where there are words between them. */
 function childrenOf({ children }: Element): Children | undefined {
   let before = '';
   const found: { element: Element; behind: string }[] = [];

@@ -1,13 +1,13 @@
 const mark = '\uFEFF';
 
-/** Text as the page edits it: lines end with `\n`, and no byte order mark stands before them. */
+/** Text as the page edits it: lines end with `\n`, without a byte order mark. */
 export function plainText(text: string): string {
   return text.replace(/^\uFEFF/, '').replace(/\r\n?/g, '\n');
 }
 
 /**
- * Edited text in the form that the file has: its byte order mark, and its line ends. A line that was not changed keeps
- * its own end, also in a file that mixes them; a new one ends as most lines do.
+ * Edited text in the form of the file: with its byte order mark and its line ends. A line that was not changed keeps
+ * its own end, even in a file that mixes them; a new line ends as most lines do.
  */
 export function inFormOf(before: string, edited: string): string {
   const old = linesOf(before.replace(/^\uFEFF/, ''));
@@ -32,7 +32,7 @@ export function inFormOf(before: string, edited: string): string {
 
 interface Line {
   readonly text: string;
-  /** '' of the last one. */
+  /** '' for the last one. */
   readonly end: string;
 }
 

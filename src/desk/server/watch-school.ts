@@ -6,17 +6,17 @@ import { schoolFolders } from './school-paths.ts';
 
 /** ms: an editor writes a file in several steps. */
 const settle = 80;
-/** ms: folders on some network drives tell nothing. */
+/** ms: folders on some network drives report nothing. */
 const lookAgain = 3_000;
 
-/** What is told of changes of a school that the desk has not made. */
+/** Reports changes of a school that the desk has not made. */
 export interface Watching {
   close(): void;
 }
 
 /**
- * Watches the files of a school, and tells each change of what is in one, or that it is gone, once. What the system
- * says of a folder is only the occasion to look: the versions decide. A save of the desk's own is not told.
+ * Watches the files of a school, and reports once each time the content of one has changed or it is gone. What the
+ * system says about a folder is only a reason to look: the versions decide. The desk's own saves are not reported.
  */
 export async function watchSchool(files: SchoolFiles, tell: (event: FileEvent) => void): Promise<Watching> {
   const known = new Map<string, string | null>();
@@ -45,7 +45,7 @@ export async function watchSchool(files: SchoolFiles, tell: (event: FileEvent) =
       // One that cannot be read now is looked at again.
       const found = await files.disk(path).catch(() => undefined);
       const version = found?.version ?? null;
-      // It was saved while it was read.
+      // It was saved while it was being read.
       if (closed || saving.has(path) || (known.get(path) ?? null) !== before) continue;
       if (version === before) continue;
       known.set(path, version);
@@ -73,12 +73,12 @@ export async function watchSchool(files: SchoolFiles, tell: (event: FileEvent) =
       try {
         const watcher = watch(join(files.root, folder), { persistent: false });
         watchers.set(folder, watcher);
-        // On a folder that is moved or removed: watched anew where it is there again.
+        // On a folder that was moved or removed: it is watched again when it is back.
         watcher
           .on('change', (event) => (event === 'rename' && folder !== '' ? drop() : soon()))
           .on('error', drop);
       } catch {
-        // There is no such folder yet; the look that comes by itself tries again.
+        // There is no such folder yet; the next regular look tries again.
       }
     }
   };

@@ -9,7 +9,7 @@ import { keyNames } from '../../words/keys/key-names.ts';
 import type { DirectiveWord, FileKind, PagePaper, Value, Word, WordsAnswer } from '../api.ts';
 import type { LiveSchool } from './live-school.ts';
 
-/** What is the same for every school: made once, from the definitions that check what was typed. */
+/** What is the same for every school: made once, from the definitions that check what is typed. */
 type OfLanguage = Pick<WordsAnswer, 'directives' | 'keys' | 'flies' | 'positions' | 'papers'>;
 
 let ofLanguage: OfLanguage | undefined;
@@ -111,7 +111,7 @@ function wordsOf({ properties = {}, required = [] }: DescribedSchema): Word[] {
 }
 
 function valuesOf({ enum: choices, meanings = {} }: DescribedSchema): Value[] {
-  // A choice such as 90 stands in a schema twice: as a number and as words.
+  // A choice such as 90 is in a schema twice: as a number and as text.
   const names = choices ? new Set(choices.map(String)) : Object.keys(meanings);
   return [...names].map((value) => ({ value, meaning: meanings[value] }));
 }

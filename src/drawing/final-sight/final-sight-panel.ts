@@ -12,7 +12,7 @@ import { aimAlong, type SeenRunway, type Sight, seen, seenRunway } from './final
 export interface Picture {
   /** mm. */
   readonly focus: number;
-  /** The tangent below the horizon at the foot of the runway or where it is cut off. */
+  /** The tangent below the horizon at the foot of the runway, or where it is cut off. */
   readonly lowest: number;
   readonly cutOff: boolean;
 }
@@ -20,7 +20,7 @@ export interface Picture {
 /** mm of picture above the horizon. */
 export const sky = 9;
 
-/** One view in its frame; `right` is the one on the plan's path. */
+/** One view in its frame; `right` is the one from the plan's path. */
 export function drawPanel(
   sheet: Sheet,
   plan: Plan,

@@ -17,16 +17,16 @@ export interface Sight {
   /** rad: the aim point below the horizon. */
   readonly depression: number;
   /**
-   * m along from the aim point at which a glide ends that goes on at the plan's angle from here: negative where it is
+   * m along from the aim point to where a glide ends that goes on from here at the plan's angle: negative where it is
    * short.
    */
   readonly miss: number;
 }
 
-/** The share by which the low and the high view are under and over the plan's path. */
+/** How far, as a share, the low and the high view are under and over the plan's path. */
 const offPath = 0.3;
 
-/** m: the views are taken here where final is flown through it. */
+/** m: the views are taken at this height where final passes through it. */
 export const sightHeight = 300 * metresPerFoot;
 
 /** Where the views are taken: at `sightHeight`, or half-way along a final that begins below it. */
@@ -80,8 +80,8 @@ export interface Seen {
 
 /**
  * The pinhole projection on a picture that stands upright, the eye looking level along the runway: right = across/d,
- * below = height/d, d the distance ahead along the ground. Times the distance from which the picture is looked at, these
- * are its measures. The horizon is at eye level: the ground is taken as flat.
+ * below = height/d, d the distance ahead along the ground. Multiplied by the distance from which the picture is
+ * looked at, these are its measures. The horizon is at eye level: the ground is taken as flat.
  */
 export function seen({ along, across }: GroundPoint, eye: Eye): Seen {
   const ahead = along - eye.along;

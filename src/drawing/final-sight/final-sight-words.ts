@@ -8,7 +8,7 @@ import { aimAlong, type Sight, type SightId, sightHeight } from './final-sight-v
 
 export const sightNames: Readonly<Record<SightId, string>> = { low: 'Low', right: 'Right', high: 'High' };
 
-/** What the aim point does where the glide goes on at the plan's angle. */
+/** What the aim point does if the glide goes on at the plan's angle. */
 export function meaning({ id, miss }: Sight, units: PageUnits): string {
   const far = formatDistance(Math.abs(miss), units);
   if (id === 'low') return `The aim point creeps up: the glide ends ${far} short of it.`;
@@ -24,7 +24,7 @@ export function heightWords({ eye }: Sight, units: PageUnits): string {
   return formatHeight(eye.height, units);
 }
 
-/** Ground from the eye to the aim point; says so where final begins too low for the usual height. */
+/** Ground from the eye to the aim point; says so where final begins below the usual height. */
 function distanceWords(plan: Plan, { eye }: Sight, units: PageUnits): string {
   const far = `${formatDistance((aimAlong(plan) ?? 0) - eye.along, units)} before the aim point`;
   const usual = Math.abs(eye.height - sightHeight) < 1;
@@ -33,7 +33,7 @@ function distanceWords(plan: Plan, { eye }: Sight, units: PageUnits): string {
     : `${far} (half-way along final, which begins below ${formatHeight(sightHeight, units)})`;
 }
 
-/** mm: from where a page is read. */
+/** mm: the distance from which a page is read. */
 const readingDistance = 400;
 
 /** `cutOff`: whether a runway runs out of its picture at the foot. */

@@ -93,7 +93,7 @@ describe('the runway as seen on final', () => {
     expect(new Set(drawing.sights.map(({ eye }) => eye.along)).size).toBe(1);
     expect(low!.eye.height / right!.eye.height).toBeCloseTo(0.7);
     expect(high!.eye.height / right!.eye.height).toBeCloseTo(1.3);
-    // The same angle of glide from a lower eye meets the ground where the heights are in proportion.
+    // The same angle of glide from a lower eye meets the ground in proportion to the heights.
     const reached = low!.eye.along + low!.eye.height / Math.tan(right!.depression);
     expect(reached - aim).toBeCloseTo(low!.miss);
     const short = Math.round((aim - reached) / 10) * 10;

@@ -21,18 +21,24 @@ export interface FinalSightOptions {
   readonly board: DrawingBoard;
   /** Unique in the page; every id in the drawing begins with it. */
   readonly id: string;
-  /** Room on the paper, mm: at least 120 by 80. The drawing takes the whole width, and of the height what it needs. */
+  /**
+   * Room on the paper, mm: at least 120 by 80. The drawing takes the whole width, and as much of the height as it
+   * needs.
+   */
   readonly maxWidth: number;
   readonly maxHeight: number;
 }
 
 export interface FinalSightDrawing extends Drawing {
-  /** mm: the distance from which the picture is as large as the runway from the air; tangents times it are its measures. */
+  /**
+   * mm: the distance at which the picture looks as large as the runway from the air; tangents multiplied by it are
+   * its measures.
+   */
   readonly focus: number;
   readonly sights: readonly Sight[];
 }
 
-/** mm, the largest that fits is taken. */
+/** mm: the largest that fits is taken. */
 const focuses = [400, 350, 300, 250, 200, 180, 160, 140, 120, 110, 100, 90, 80, 70, 60, 50, 40, 30];
 /** mm. */
 const between = 3;
@@ -42,8 +48,8 @@ const headline = 5;
 /** To the left of the runway: the angle's dimension line and its figure. */
 const leastBeside = 13;
 /**
- * Tangents below the horizon under which a runway is cut off: nobody looks steeper down over the nose than the first. The
- * others are for a runway that is so near that it would fill the picture.
+ * Tangents below the horizon at which a runway is cut off: nobody looks down over the nose more steeply than the
+ * first. The others are for a runway so near that it would fill the picture.
  */
 const steepests = [0.6, 0.45, 0.35, 0.25, 0.18];
 
@@ -104,10 +110,10 @@ function captionLines(board: DrawingBoard, sight: Sight, units: PageUnits, width
   );
 }
 
-/** mm: below this a runway is rather cut off higher up. */
+/** mm: rather than use a smaller focus than this, a runway is cut off higher up. */
 const fairFocus = 60;
 
-/** The largest picture that fits into a panel, with as much of the runway as can be. */
+/** The largest picture that fits into a panel, with as much of the runway as possible. */
 function pictureFor(
   plan: Plan,
   sights: readonly Sight[],
@@ -141,8 +147,8 @@ function needs(plan: Plan, sights: readonly Sight[], { focus, lowest }: Omit<Pic
 }
 
 /**
- * The tangent below the horizon to which the pictures reach: the near end of the runway, or as far down as one looks;
- * always below the aim point, which may lie before the runway.
+ * The tangent below the horizon that the pictures reach down to: the near end of the runway, or as far down as one
+ * looks; always below the aim point, which may be before the runway.
  */
 function lowestSeen(plan: Plan, sights: readonly Sight[], steepest: number): number {
   const ofRunway = sights.map(({ eye }) => {

@@ -16,6 +16,6 @@ export interface Drawing {
   /** Size on paper, mm. */
   readonly width: number;
   readonly height: number;
-  /** What a reader who cannot see it needs: heights, distances, wind, in figures. */
+  /** What a reader who cannot see it needs to be told: heights, distances, wind, in figures. */
   readonly description: string;
 }

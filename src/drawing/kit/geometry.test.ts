@@ -15,7 +15,7 @@ describe('page geometry', () => {
       fc.property(segment, fc.double({ min: 0, max: 5, noNaN: true }), (line, by) => {
         const steps = Array.from({ length: 2001 }, (_, index) => between(line, index / 2000));
         if (steps.some((at) => inside(at, by))) expect(segmentMeetsBox(line, box, by)).toBe(true);
-        // A chord shorter than the steps may slip between them: look a step's length farther.
+        // A chord shorter than the steps may slip between them: look one step's length farther.
         else expect(segmentMeetsBox(line, box, by) && !steps.some((at) => inside(at, by + 0.1))).toBe(false);
       }),
     );

@@ -127,8 +127,8 @@ export function segmentsOf(points: readonly Point[]): Segment[] {
 }
 
 /**
- * The same line with fewer points: none of those left out lies farther than `tolerance` mm from it
- * (Douglas and Peucker's method).
+ * The same line with fewer points: none of those left out is farther than `tolerance` mm from it (Douglas and
+ * Peucker's method).
  */
 export function simplified(points: readonly Point[], tolerance: number): Point[] {
   if (points.length < 3) return [...points];

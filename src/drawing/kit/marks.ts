@@ -7,17 +7,17 @@ import { mm } from './sheet.ts';
 /** Symbols of the drawings, each drawn about a point. mm. */
 export const markRadius = { key: 1.15, aim: 1.5, spot: 1.7 } as const;
 
-/** A symbol at its place; with a grade, in the square that says so. */
+/** A symbol at its place; with a grade, in the square that shows it. */
 export interface Mark {
   readonly kind: keyof typeof markRadius;
   readonly at: Point;
   readonly grade?: MarkedGrade | undefined;
 }
 
-/** Half a side of the square about a mark, and how heavy it is drawn: the label beside it says what it means. mm. */
+/** Half a side of the square about a mark, and how heavily it is drawn: the label beside it says what it means. mm. */
 const square = { half: 2.1, 'not-to-be-flown': 0.9, 'beyond-good-practice': 0.3 } as const;
 
-/** mm about its place that a mark takes. */
+/** mm that a mark takes up about its place. */
 export function markReach({ kind, grade }: Pick<Mark, 'kind' | 'grade'>): number {
   return grade ? square.half + square[grade] / 2 : markRadius[kind];
 }
@@ -131,7 +131,7 @@ export function drawArrowhead(
   );
 }
 
-/** A dimension line: thin, a slanted stroke at each end. */
+/** A dimension line: thin, with a slanted stroke at each end. */
 export function drawDimension(into: Container, line: Segment, direction: Point): void {
   drawLine(into, line, weight.hair);
   for (const end of dimensionEnds(line, direction)) drawLine(into, end, 0.4);

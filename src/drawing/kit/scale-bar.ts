@@ -7,7 +7,7 @@ import { roundBelow } from './scale.ts';
 import { layer, mm, type Sheet } from './sheet.ts';
 import { setLine } from './text.ts';
 
-/** mm: the scale bar is not longer than this; with its unit it takes up that much. */
+/** mm: the scale bar is no longer than this; with its unit it takes up this much. */
 const longestBar = 42;
 export const scaleBlock = longestBar + 12;
 

@@ -18,11 +18,11 @@ export function* roundScales(from = 500): Generator<number> {
 export function roundBelow(value: number): number {
   const power = 10 ** Math.floor(Math.log10(value));
   const mantissa = value / power;
-  // The powers of ten are not exact below 1: 0.1 / 0.1 may come out a hair under its mantissa.
+  // Powers of ten are not exact below 1: 0.1 / 0.1 may come out a hair under its mantissa.
   return (mantissa >= 5 - 1e-9 ? 5 : mantissa >= 2 - 1e-9 ? 2 : 1) * power;
 }
 
-/** Multiples of a round step from 0 to `end`, as few as keep the step at or above `end / most`. */
+/** Multiples of a round step from 0 to `end`, as few as possible with the step at or above `end / most`. */
 export function niceTicks(end: number, most: number): { readonly step: number; readonly ticks: number[] } {
   const least = end / most;
   let step = roundBelow(least);

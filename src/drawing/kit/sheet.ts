@@ -44,12 +44,12 @@ export function openSheet(board: DrawingBoard, id: string, width: number, height
   return { svg, board, id, width, height };
 }
 
-/** A group with an id of its own, for whoever looks a part of the drawing up. */
+/** A group with an id of its own, so that a part of the drawing can be found. */
 export function layer(sheet: Sheet, name: string): G {
   return sheet.svg.group().attr({ id: `${sheet.id}-${name}` }) as G;
 }
 
-/** Puts title and description in and hands the drawing over. */
+/** Puts the title and the description in, and hands the drawing over. */
 export function closeSheet(sheet: Sheet, title: string, description: string): Drawing {
   const { svg, id, width, height } = sheet;
   const texts = [
@@ -62,7 +62,7 @@ export function closeSheet(sheet: Sheet, title: string, description: string): Dr
       .attr({ id: `${id}-description` })
       .words(description),
   ];
-  // First in the drawing, where assistive technology looks for them; put in from the last to the first.
+  // First in the drawing, where assistive technology looks for them; inserted last one first.
   for (const text of texts.reverse()) text.back();
   return { svg: svgTree(svg.node), width, height, description };
 }

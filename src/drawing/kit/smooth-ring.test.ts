@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { distance, fromSegment, type Point, segmentsOf } from './geometry.ts';
 import { smoothRing } from './smooth-ring.ts';
 
-/** Points every 5° as seen from a place off the middle, as an outline of reach has them. */
+/** Points every 5° as seen from a place off the middle, the way the outline of a reach has them. */
 function circleSeenFrom(off: number, radius: number): Point[] {
   const points = Array.from({ length: 72 }, (_, index) => {
     const angle = (index * Math.PI) / 36;

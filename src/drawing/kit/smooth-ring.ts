@@ -2,13 +2,14 @@ import { type Point, shifted, unit } from './geometry.ts';
 
 /** Points drawn between one point of the ring and the next. */
 const pieces = 4;
-/** Cosine of the turn, 25°, from which on a point is a corner and stays one. */
+/** Cosine of 25°, the turn from which a point counts as a corner and stays one. */
 const corner = Math.cos((25 * Math.PI) / 180);
 
 /**
- * A closed ring (first point and last the same) as a smooth line through each of its points: cubic Hermite pieces, at each
- * point along the chord from the one before to the one after it (E. Catmull and R. Rom, "A class of local interpolating
- * splines", in Computer Aided Geometric Design, 1974; from memory). Where the ring turns sharply it keeps its corner.
+ * A closed ring (first and last point the same) as a smooth line through each of its points: cubic Hermite pieces, at
+ * each point along the chord from the one before to the one after it (E. Catmull and R. Rom, "A class of local
+ * interpolating splines", in Computer Aided Geometric Design, 1974; from memory). Where the ring turns sharply it
+ * keeps its corner.
  */
 export function smoothRing(ring: readonly Point[]): Point[] {
   const points = ring.slice(0, -1);

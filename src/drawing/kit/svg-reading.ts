@@ -26,7 +26,7 @@ export interface ReadElement {
   readonly transform: string | undefined;
 }
 
-/** A finished drawing, or its text out of a page. */
+/** A finished drawing, or its text taken out of a page. */
 type Svg = Element | string;
 
 const known = new WeakMap<Element, readonly ReadElement[]>();
@@ -62,7 +62,7 @@ function readUnder(
   return [{ name, attributes, within, text, transform }, ...inside];
 }
 
-/** A drawing as the page has it. */
+/** A drawing as it is in the page. */
 export function svgText(svg: Element): string {
   return toHtml(svg);
 }

@@ -1,7 +1,7 @@
 import type { Element } from 'hast';
 import { s } from 'hastscript';
 
-/** A drawn element, and all in it, as a tree. It reads the DOM of a browser and that of the board under Node alike. */
+/** A drawn element and everything in it, as a tree. Reads the DOM of a browser and that of the board under Node alike. */
 export function svgTree(drawn: globalThis.Element): Element {
   const attributes = Array.from(drawn.attributes, ({ name, value }) => [name, value]);
   const children = Array.from(drawn.childNodes, (child) => {

@@ -21,7 +21,7 @@ export function blockSize(board: DrawingBoard, lines: readonly TextLine[], textS
   };
 }
 
-/** Sets a block of lines in a box of `blockSize`, to its left side, middle or right side. */
+/** Sets a block of lines in a box of `blockSize`, against its left side, in the middle or against its right side. */
 export function setBlock(
   into: Container,
   lines: readonly TextLine[],
@@ -50,7 +50,7 @@ export function setLine(
   if (line.bold) text.attr({ 'font-weight': 600 });
 }
 
-/** Breaks a text into lines that are no wider than `width` mm. */
+/** Breaks a text into lines no wider than `width` mm. */
 export function wrapped(board: DrawingBoard, text: string, width: number, textSize: number): string[] {
   const lines: string[] = [];
   for (const word of text.split(' ')) {

@@ -32,17 +32,17 @@ export function leadersMet(leader: Segment | undefined, others: readonly PlacedL
   return 30 * crossed + 2 * hugged;
 }
 
-/** mm: two leaders nearer than this are taken for one. */
+/** mm: two leaders nearer to each other than this look like one. */
 const twin = 1.2;
 
-/** Of a label so near another that the two read as one block, or as one line. */
+/** For a label so near another that the two read as one block, or as one line. */
 export function crowding(box: Box, others: readonly PlacedLabel[]): number {
   const beside = { x: box.x - apart.x, width: box.width + 2 * apart.x };
   const about = { ...beside, y: box.y - apart.y, height: box.height + 2 * apart.y };
   return 6 * others.filter((other) => boxesOverlap(about, other.box)).length;
 }
 
-/** mm between two labels: more than between the lines of one, and than between its words. */
+/** mm between two labels: more than between the lines of one, and more than between its words. */
 const apart = { x: 2, y: 1.8 };
 
 export function leaderCost(leader: Segment | undefined, { boxes, lines }: Surroundings): number {
@@ -56,10 +56,10 @@ export function leaderCost(leader: Segment | undefined, { boxes, lines }: Surrou
   return 4 * crossed + 1.5 * hugged + 4 * marks;
 }
 
-/** mm: nearer to a line than this, a leader is read as part of it. */
+/** mm: a leader nearer to a line than this is read as part of it. */
 const hugging = 0.4;
 
-/** False where two pieces are surely farther apart than `reach`: most are, and this is quickly seen. */
+/** False where two pieces are certainly farther apart than `reach`: most are, and this is quick to see. */
 function comesNear(a: Segment, b: Segment, reach: number): boolean {
   return (
     Math.max(a.from.x, a.to.x) + reach >= Math.min(b.from.x, b.to.x) &&
@@ -69,7 +69,7 @@ function comesNear(a: Segment, b: Segment, reach: number): boolean {
   );
 }
 
-/** Points of a leader, past its start: a leader that runs along a line is read as part of it. */
+/** Points along a leader, past its start: a leader that runs along a line is read as part of it. */
 function alongLeader({ from, to }: Segment): Point[] {
   const length = distance(from, to);
   const direction = unit(from, to);
@@ -95,7 +95,7 @@ export function hidesLabel(box: Box, others: readonly PlacedLabel[]): boolean {
   );
 }
 
-/** The lines and boxes that a label within its reach can meet. */
+/** The lines and boxes that a label can meet within its reach. */
 export function nearbyOnly(request: LabelRequest, { frame, boxes, lines }: Surroundings): Surroundings {
   const far = request.reach + request.radius + gap + Math.max(request.width, request.height) + 3;
   const area = grown(boxOf([request.anchor, ...(request.alternatives ?? [])]), far);

@@ -11,7 +11,7 @@ import {
 } from '../kit/geometry.ts';
 import type { LabelRequest, PlacedLabel } from './label.ts';
 
-/** mm: kept free around a label; between a mark and its label; from which distance on a leader is drawn. */
+/** mm: kept free around a label; between a mark and its label; the distance from which a leader is drawn. */
 export const pad = 0.6;
 export const gap = 0.9;
 const leaderFrom = 1.4;
@@ -21,7 +21,7 @@ const steps = [0, 0.8, 1.8, 3, 4.5, 6.5, 9, 12, 16, 21, 27, 34, 42, 52];
 /** A place that a label might take; what it costs beside fixed things is worked out once, when first asked for. */
 export interface Option {
   readonly place: PlacedLabel;
-  /** Not less than this. */
+  /** The cost is never less than this. */
   readonly least: number;
   /** With the leader's crossings; infinite where the label hides something fixed. */
   cost?: number;
@@ -31,7 +31,7 @@ export function sorted(options: Iterable<Option>): Option[] {
   return [...options].sort((a, b) => a.least - b.least);
 }
 
-/** About each anchor, at growing distance in every direction. */
+/** Around each anchor, at growing distances in every direction. */
 export function* nearCandidates(request: LabelRequest): Generator<Option> {
   for (const [rank, anchor] of [request.anchor, ...(request.alternatives ?? [])].entries()) {
     for (const box of boxesAbout(request, anchor)) {
@@ -60,7 +60,7 @@ function* boxesAbout({ radius, width, height, reach }: LabelRequest, anchor: Poi
   for (const step of steps) {
     if (step > reach) break;
     for (const direction of directions) {
-      // √2: at a diagonal the box touches with its corner, not its side.
+      // √2: on a diagonal the box touches with its corner, not its side.
       const lean = (part: number, extent: number) =>
         (Math.min(Math.max(part * Math.SQRT2, -1), 1) * extent) / 2;
       const centre = shifted(anchor, direction, radius + gap + step);

@@ -12,9 +12,9 @@ import {
 import { farCandidates, nearCandidates, type Option, placeAt, sorted } from './label-options.ts';
 
 /**
- * Finds a place for every label: greedy, then each one again with the others fixed; in the order given, and where that
- * leaves a label hiding something or far off, in other orders too. Deterministic.
- * A label never covers a line, a box, another label or a leader while any free place is within its reach.
+ * Finds a place for every label: greedy, then each one again with the others fixed; in the order given, and where
+ * that leaves a label hiding something or far off, in other orders too. Deterministic.
+ * A label never covers a line, a box, another label or a leader as long as there is a free place within its reach.
  */
 export function placeLabels(
   requests: readonly LabelRequest[],
@@ -47,7 +47,7 @@ interface Arrangement {
   readonly worst: number;
 }
 
-/** An arrangement without any place as costly as this is not improved on. */
+/** An arrangement in which no place costs as much as this is not improved further. */
 const contentWith = 14;
 const rounds = 3;
 

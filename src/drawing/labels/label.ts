@@ -6,17 +6,17 @@ export interface LabelRequest {
   readonly anchor: Point;
   /** Other anchors that would do as well: along a line, say. The earlier the better. */
   readonly alternatives?: readonly Point[] | undefined;
-  /** Of the mark at the anchor: the leader starts at its edge. */
+  /** The radius of the mark at the anchor: the leader starts at its edge. */
   readonly radius: number;
   readonly width: number;
   readonly height: number;
-  /** Unit vector of the side it is wanted on. */
+  /** Unit vector of the side where it is wanted. */
   readonly prefer?: Point | undefined;
   /** How far from its anchor it may go. */
   readonly reach: number;
-  /** Without a leader, wherever it stands. */
+  /** Without a leader, wherever it is put. */
   readonly plain?: boolean | undefined;
-  /** No upright leader, which would be taken for a thing that stands or lies there. */
+  /** No upright leader, which would be taken for something that stands or lies there. */
   readonly slanted?: boolean | undefined;
 }
 
@@ -37,9 +37,9 @@ export interface Line extends Segment {
 export interface PlacedLabel {
   readonly id: string;
   readonly box: Box;
-  /** From the mark to the label; undefined where the label stands right beside it. */
+  /** From the mark to the label; undefined where the label is right beside it. */
   readonly leader?: Segment | undefined;
-  /** Where the label stands, seen from its anchor: how its text is aligned. */
+  /** Where the label is, seen from its anchor: how its text is aligned. */
   readonly side: 'start' | 'middle' | 'end';
   /** False where there was no free place, or none for its leader: the label was put where it hides least. */
   readonly clear: boolean;

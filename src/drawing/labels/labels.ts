@@ -8,22 +8,22 @@ import { blockSize, setBlock, type TextLine } from '../kit/text.ts';
 import type { LabelRequest, PlacedLabel, Surroundings } from './label.ts';
 import { placeLabels } from './label-placement.ts';
 
-/** A label and where it would like to stand. mm. */
+/** A label, and where it would like to be. mm. */
 export interface WantedLabel {
   readonly lines: readonly TextLine[];
   readonly size: number;
-  /** Turned a quarter to the right, its head to the right of the page. */
+  /** Turned a quarter to the right, its top towards the right of the page. */
   readonly turned?: boolean;
   readonly anchor: Point;
-  /** Anchors that would do as well, the earlier the better. */
+  /** Other anchors that would do as well, the earlier the better. */
   readonly alternatives?: readonly Point[];
-  /** Of the mark at the anchor. */
+  /** The radius of the mark at the anchor. */
   readonly radius: number;
   readonly prefer?: Point | undefined;
   readonly reach: number;
-  /** Without a leader, wherever it stands. */
+  /** Without a leader, wherever it is put. */
   readonly plain?: boolean;
-  /** No upright leader, which would be taken for a thing that stands or lies there. */
+  /** No upright leader, which would be taken for something that stands or lies there. */
   readonly slanted?: boolean;
 }
 

@@ -5,7 +5,10 @@ import { linesIn, shapesIn, textsOf } from '../kit/svg-reading.ts';
 
 // For tests.
 
-/** Expects every text on the paper, at least 7 points large, over no other text, no line and no mark of the groups. */
+/**
+ * Expects every text to be on the paper, at least 7 points large, and over no other text, no line and no mark of the
+ * groups.
+ */
 export function expectNothingHidden(
   { svg, width, height }: Drawing,
   board: DrawingBoard,

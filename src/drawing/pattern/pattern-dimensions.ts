@@ -12,8 +12,8 @@ export interface Dimension {
 }
 
 /**
- * How far the downwind leg lies from the centreline, and how far past abeam the base turn starts; of an approach without
- * one, how far before the spot and to the side the base key lies.
+ * How far the downwind leg is from the centreline, and how far past abeam the base turn starts; for an approach
+ * without a downwind leg, how far before the spot and to the side the base key is.
  */
 export function dimensionsOf(
   plan: Plan,

@@ -13,7 +13,7 @@ import type { Tick } from './pattern-marks.ts';
 import { drawnObstacles, type Ground, type PatternView, pagePoint } from './pattern-view.ts';
 import { touchesAtSpot } from './pattern-words.ts';
 
-/** Unit vector of the direction to the inside of the pattern, seen from a place on the track. */
+/** Unit vector towards the inside of the pattern, seen from a place on the track. */
 function inward(plan: Plan, direction: Point): Point {
   const sign = plan.circuit === 'left' ? -1 : 1;
   return { x: -direction.y * sign, y: direction.x * sign };
@@ -71,7 +71,7 @@ function outward(plan: Plan, key: KeyPosition, view: PatternView): Point {
   return { x: -inside.x, y: -inside.y };
 }
 
-/** Beside the landing end, its head in the landing direction. */
+/** Beside the landing end, its top in the landing direction. */
 export function runwayNumber(plan: Plan, view: PatternView, runway: Box): WantedLabel {
   const away = pageVector(Math.PI / 2);
   const sign = plan.circuit === 'left' ? 1 : -1;

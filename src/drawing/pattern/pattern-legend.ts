@@ -13,7 +13,7 @@ import { layer, mm, type Sheet } from '../kit/sheet.ts';
 import { setLine, wrapped } from '../kit/text.ts';
 import { type PatternView, pageDirection } from './pattern-view.ts';
 
-/** mm: the strip's parts, left to right and top to bottom. */
+/** mm: the parts of the strip, left to right and top to bottom. */
 const inset = 3;
 const dialRadius = 4.6;
 const rowHeight = 15.5;
@@ -33,13 +33,13 @@ export function windLines(plan: Plan, units: PageUnits): string[] {
   return [`Wind ${surface}`, `at ${formatHeight(aloft.height, units)}: ${above}`];
 }
 
-/** At the downwind key; of an approach without one, where it starts. m. */
+/** At the downwind key; for an approach without one, where it starts. m. */
 function patternHeight(plan: Plan): number {
   const key = plan.keys.find((position) => position.id === 'downwind-key');
   return key?.height ?? plan.track[0]?.height ?? 0;
 }
 
-/** What the strip says: the lines beside the wind's arrow, and the key to the lines drawn. */
+/** What the strip says: the lines beside the wind's arrow, and the key to the lines that are drawn. */
 export interface LegendWords {
   readonly wind: readonly string[];
   readonly note: string;
@@ -63,7 +63,7 @@ export function legendHeight(
   return inset + rows * rowHeight + noteLines(board, words, width).length * noteLeading + 1;
 }
 
-/** Whether the scale stands beside the wind, or has a row of its own. */
+/** Whether the scale is beside the wind, or has a row of its own. */
 function sideBySide(board: DrawingBoard, plan: Plan, words: LegendWords, width: number): boolean {
   const widest = Math.max(
     ...words.wind.map((line) => board.measure(line, size.label, 'bold')),

@@ -37,7 +37,7 @@ import {
   pagePoint,
 } from './pattern-view.ts';
 
-/** Everything of the map with its place on the page: what is drawn, and what the geometry test checks. */
+/** Everything on the map with its place on the page: what is drawn, and what the geometry test checks. */
 export interface MapLayout {
   readonly view: PatternView;
   readonly frame: Box;
@@ -46,7 +46,7 @@ export interface MapLayout {
   readonly arrows: readonly TrackPoint[];
   readonly dimensions: readonly Dimension[];
   readonly runway: Box;
-  /** Whether it goes on past its drawn end. */
+  /** Whether it goes on past the end that is drawn. */
   readonly broken: boolean;
   readonly centreline: Segment;
   readonly obstacles: readonly Box[];
@@ -54,7 +54,7 @@ export interface MapLayout {
   readonly lines: readonly Line[];
   readonly boxes: readonly Box[];
   readonly labels: readonly DrawnLabel[];
-  /** How many labels had no free place. */
+  /** How many labels found no free place. */
   readonly hidden: number;
 }
 
@@ -146,7 +146,7 @@ function runwayBox(plan: Plan, view: PatternView, { from, to }: DrawnRunway): Bo
   ]);
 }
 
-/** Where the break line stands at the far end of a runway that goes on. */
+/** Where the break line is, at the far end of a runway that goes on. */
 function runwayBreak(view: PatternView, { x, y, width, height }: Box): Box {
   const reach = 1.5;
   return view.landing === 'up'

@@ -24,7 +24,7 @@ export function marksOf(plan: Plan, at: (place: Ground) => Point): Mark[] {
   return [...keys, { kind: 'spot', at: at({ along: 0, across: 0 }), grade }];
 }
 
-/** A stroke across the track every 10 s, every third with its time; none at the start where a mark stands there. */
+/** A stroke across the track every 10 s, every third with its time; none at the start where there is a mark. */
 export function ticksOf(plan: Plan, marks: readonly Mark[], at: (place: Ground) => Point): Tick[] {
   return timedPoints(plan.track, 10, 0, at)
     .map((point, index) => ({ ...point, numbered: index % 3 === 0 }))

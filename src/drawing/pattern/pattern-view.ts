@@ -2,7 +2,7 @@ import type { Plan } from '../../flight/terms/plan.ts';
 import { type Box, boxOf, type Point, pageVector } from '../kit/geometry.ts';
 import type { DrawnFault } from '../shared/drawn-fault.ts';
 
-/** How the ground lies on the page: which way the landing runs, and how large. */
+/** How the ground lies on the page: which way the landing runs, and how large it is drawn. */
 export interface PatternView {
   readonly landing: Landing;
   /** 1:`scale`. */
@@ -41,8 +41,8 @@ export function pageDirection(view: PatternView, plan: Plan, direction: number):
 }
 
 /**
- * Where a broken-off runway ends, m past the spot: beyond the landing roll, in sight of the whole landing, and not before
- * the farthest place that is flown over. What ends past a break would seem to have left the runway.
+ * Where a broken-off runway ends, m past the spot: beyond the landing roll, so that the whole landing is in sight,
+ * and not before the farthest place flown over. Something that ends past a break would seem to have left the runway.
  */
 function brokenOffAt(plan: Plan, faults: readonly DrawnFault[]): number {
   const flown = [...plan.track, ...faults.flatMap(({ track }) => track)];
@@ -67,7 +67,7 @@ export function runwayIsLong(plan: Plan, faults: readonly DrawnFault[]): boolean
   return runwayReach(plan, false, faults).to < plan.runway.length - plan.runway.spot;
 }
 
-/** mm: so far past the last thing on it a runway is broken off, to show that thing on the runway. */
+/** mm: a runway is broken off this far past the last thing on it, to show that the thing is on the runway. */
 const pastTheLast = 3;
 
 /** The runway as it is drawn. */

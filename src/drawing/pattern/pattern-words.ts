@@ -19,7 +19,7 @@ export function touchesAtSpot(plan: Plan): boolean {
   return Math.hypot(plan.touchdown.along, plan.touchdown.across) <= onTheSpot;
 }
 
-/** What stands beside a key position. */
+/** What is printed beside a key position. */
 export function keyLines(plan: Plan, key: KeyPosition, units: PageUnits): TextLine[] {
   if (key.id === 'touchdown') {
     if (touchesAtSpot(plan)) return [{ text: 'Spot' }, { text: 'wheels touch' }];
@@ -71,7 +71,7 @@ export function keySentence(plan: Plan, key: KeyPosition, units: PageUnits): str
   return `${keyNames[key.id]}: ${figures.join(', ')}, ${formatTime(key.time - start)} from the start`;
 }
 
-/** Where a place lies from the spot, seen in the landing direction; parts that round to nothing are left out. */
+/** Where a place is from the spot, seen in the landing direction; parts that round to nothing are left out. */
 function placeText(along: number, across: number, units: PageUnits): string {
   const nothing = formatDistance(0, units);
   const parts: string[] = [];

@@ -15,7 +15,7 @@ export interface PatternOptions {
   readonly board: DrawingBoard;
   /** Unique in the page; every id in the drawing begins with it. */
   readonly id: string;
-  /** Room on the paper, mm: at least 85 by 70. The drawing takes the whole width, and of the height what it needs. */
+  /** Room on the paper, mm: at least 85 by 70. The drawing takes the whole width, and as much of the height as it needs. */
   readonly maxWidth: number;
   readonly maxHeight: number;
   /** Drawn over the plan, dashed. */
@@ -29,7 +29,7 @@ export interface PatternDrawing extends Drawing {
 
 /** mm of free paper around the drawn ground. */
 const margin = { x: 6, y: 5.5 };
-/** How many round scales are tried to give every label a free place. */
+/** How many round scales are tried so that every label finds a free place. */
 const scalesTried = 3;
 
 /**

@@ -52,7 +52,7 @@ function drawBar(into: ReturnType<typeof layer>, { box, closedAbove, closedBelow
   if (closedBelow) cap(bottom);
 }
 
-/** mm under the ground at which the numbers of the distance axis begin, and where a square stands on the ground. */
+/** mm under the ground at which the numbers of the distance axis begin, usually and where a square is on the ground. */
 const numbersUnder = { usual: 2, square: 2.8 };
 
 function drawAxes(sheet: Sheet, units: PageUnits, { view, marks }: ProfileLayout): void {

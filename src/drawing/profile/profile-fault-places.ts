@@ -5,14 +5,15 @@ import { distanceToGo } from '../shared/track-line.ts';
 
 /** A place on the flight of a fault, m. */
 export interface FaultPlace {
-  /** Still to be flown to the end of the fault, and from there along the runway to the planned touchdown. */
+  /** Left to fly to the end of the fault, and from there along the runway to the planned touchdown. */
   readonly toGo: number;
   readonly height: number;
 }
 
 /**
- * The flight of a fault beside a plan. Its end stands as far from the planned touchdown as it truly lies along the
- * runway: short of it with so much to go, past it with so much less than nothing. Of a spiral only what follows the circles.
+ * The flight of a fault beside a plan. Its end is as far from the planned touchdown as it really is along the runway:
+ * where it ends short, that much is still to go; where it ends past it, that much less than nothing. For a spiral,
+ * only what follows the circles.
  */
 export function faultPlaces(plan: Plan, fault: DrawnFault): FaultPlace[] {
   const shown = shownTrack(plan, fault);

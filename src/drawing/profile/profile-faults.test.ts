@@ -112,7 +112,7 @@ describe('faults over the profile', () => {
   it('draws each sample by what is left of its own way, and from its end to the spot', () => {
     const short = movedBy(-250, plan);
     const places = faultPlaces(plan, short);
-    // Straight legs and arcs: the way is the plan's own, flown at 20 m/s, and 250 m more.
+    // Straight legs and arcs: the path is the plan's own, flown at 20 m/s, and 250 m more.
     for (const [index, sample] of plan.track.entries()) {
       const toGo = (plan.touchdown.time - sample.time) * 20 + 250;
       expect(Math.abs(places[index]!.toGo - toGo)).toBeLessThan(12);

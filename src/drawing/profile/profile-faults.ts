@@ -21,7 +21,7 @@ export function layOutFaults(
   });
 }
 
-/** What no label may cover of faults. */
+/** What labels must not cover of the faults. */
 export function faultLines(faults: readonly FaultLine[]): Line[] {
   return faults.flatMap(({ points, end }) =>
     [...segmentsOf(points), ...endMark(end)].map((segment) => ({ ...segment, halfWidth: 0.2 })),

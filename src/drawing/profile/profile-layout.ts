@@ -32,7 +32,7 @@ export interface ProfileLayout {
   readonly view: ProfileView;
   readonly frame: Box;
   readonly limit: Segment;
-  /** From the start of the round-out on to the aim point. */
+  /** From the start of the round-out straight on to the aim point. */
   readonly sight: Segment | undefined;
   readonly bars: readonly Bar[];
   readonly obstacles: readonly Box[];
@@ -58,7 +58,7 @@ interface PlacedBar extends Bar {
 }
 
 const barWidth = 2.6;
-/** mm: a bar lower than this would be hidden by the ring of its key, and stands to the right of it. */
+/** mm: a bar shorter than this would be hidden by the ring of its key, and is drawn to the right of it. */
 const lowestOnRing = 4.5;
 const besideRing = markRadius.key + barWidth / 2 + 0.5;
 
@@ -158,8 +158,8 @@ export function layOutProfile(
       plain: true,
     },
   ];
-  // The edges of the gates stand in their table as well: where one has no free place here, or only one on the side of the
-  // other edge, it is left to that.
+  // The edges of the gates are in their table too: where one finds no free place here, or only one on the side of the
+  // other edge, it is left to the table.
   const edges = gateLabels(bars, units, view);
   const labels = placeWanted(board, [...wanted, ...edges], { frame, boxes, lines }).filter(
     (label, index) => index < wanted.length || (label.place.clear && isOnItsSide(label)),
@@ -205,7 +205,8 @@ function barOf(
   const ring = keys.find(({ key }) => key.id === gate.at)?.at.x;
   const band = gateBand(gate, units);
   if (ring === undefined || band.none !== undefined || (gate.low ?? 0) >= view.barsTo) return undefined;
-  // Where no height was found that is an edge, none beyond the plan is known to make the spot: the bar ends there, open.
+  // Where no height was found to be an edge, no height but the plan's is known to make the spot: the bar ends there,
+  // open.
   const highest = gate.high ?? Math.max(gate.plan, gate.low ?? 0);
   const top = profilePoint(view, 0, Math.min(highest, view.barsTo)).y;
   const bottom = profilePoint(view, 0, gate.low ?? gate.plan).y;
@@ -219,7 +220,7 @@ function barOf(
   };
 }
 
-/** Whether the label of an edge stands above the upper one, or below the lower. */
+/** Whether the label of an edge is above the upper one, or below the lower one. */
 function isOnItsSide({ place: { box }, wanted: { anchor, prefer } }: DrawnLabel): boolean {
   return prefer === undefined || (box.y + box.height / 2 - anchor.y) * prefer.y > 0;
 }
@@ -227,7 +228,7 @@ function isOnItsSide({ place: { box }, wanted: { anchor, prefer } }: DrawnLabel)
 /** Whether the bar goes higher than the drawing shows. */
 const isCut = ({ high }: Gate, { barsTo }: ProfileView) => high !== null && high > barsTo;
 
-/** An edge as it is printed, m; none where the plan's own height stands there already. */
+/** An edge as it is printed, m; none where the plan's own height is printed there already. */
 function edgeFigure(edge: BandEdge, planned: number): number | undefined {
   return typeof edge === 'number' && edge !== planned ? edge : undefined;
 }

@@ -2,8 +2,9 @@ import { approaches } from '../../flight/approaches/approaches.ts';
 import type { Plan } from '../../flight/terms/plan.ts';
 
 /**
- * The part of the flight that the profile shows: all of it, but of an approach that ends in another (a spiral) only that
- * other, from the downwind key on. Its circles lie so high and take so long that the approach itself would shrink to nothing beside them.
+ * The part of the flight that the profile shows: all of it, except that of an approach that ends in another (a
+ * spiral) it shows only the other, from the downwind key on. Its circles are so high and take so long that the
+ * approach itself would shrink to nothing beside them.
  */
 export function shownPart(plan: Plan): Plan {
   const start = plan.keys.find((key) => key.id === 'downwind-key')?.time;

@@ -14,7 +14,7 @@ const phaseNames: Readonly<Record<Phase, string>> = {
   'hold-off': 'round-out, hold-off',
 };
 
-/** A phase of the flight, from and to which place on the page's width, and where its name stands. mm. */
+/** A phase of the flight: between which places across the page it lies, and where its name is. mm. */
 export interface PhaseName {
   /** Empty where there is no room for the name. */
   readonly text: string;
@@ -23,7 +23,7 @@ export interface PhaseName {
   /** Middle of the name and its row, from 0. */
   readonly at: number;
   readonly row: number;
-  /** Where a line leads down to the name; only from the second row on. */
+  /** Where a line leads down to the name; only from the second row down. */
   readonly leader?: number | undefined;
 }
 
@@ -79,7 +79,7 @@ class Namer {
     return this.#besideBar(span) ?? this.#below(span) ?? { ...span, text: '', at: middle(span), row: 0 };
   }
 
-  /** In the first row: under the middle of its bar, or to one side, where that leaves the next bars uncovered. */
+  /** In the first row: under the middle of its bar, or to one side, as long as that leaves the next bars uncovered. */
   #besideBar(span: Span): PhaseName | undefined {
     const half = this.#half(span.text);
     const free = [middle(span), span.to - half, span.from + half]

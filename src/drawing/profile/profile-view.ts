@@ -12,14 +12,14 @@ import { distanceToGo } from '../shared/track-line.ts';
 import { faultPlaces } from './profile-fault-places.ts';
 import { type PhaseName, phaseRows } from './profile-phases.ts';
 
-/** Where distances to go and heights lie on the page. */
+/** Where distances to go and heights are on the page. */
 export interface ProfileView {
   /** The area between the axes, mm. */
   readonly plot: Box;
   /** m: distance to go at the left and right side of the plot; the right one is negative where the wheels touch short of the spot, or a fault ends past it. */
   readonly farthest: number;
   readonly nearest: number;
-  /** Page mm to a metre of distance. */
+  /** mm on the page to a metre of distance. */
   readonly perMetre: number;
   readonly exaggeration: number;
   /** m over the ground from each sample of the track to touchdown. */
@@ -32,14 +32,14 @@ export interface ProfileView {
   readonly heightTicks: readonly number[];
   /** m: by which the turn to final is complete. */
   readonly leastFinal: number;
-  /** m: the bar of a gate that goes higher is cut here, or it would leave the flight no room. */
+  /** m: the bar of a gate that goes higher is cut here; otherwise it would leave the flight no room. */
   readonly barsTo: number;
 }
 
 /** m: the height by which the turn to final is complete, where the school asks for no more: `final-turn-low`. */
 const finalTurnHeight = 300 * metresPerFoot;
 
-/** A bar is no taller than this many times the highest place of the flight. */
+/** A bar is no taller than this many times the highest point of the flight. */
 const barsOver = 1.4;
 
 const exaggerations = [10, 8, 6, 5, 4, 3, 2.5, 2, 1.5, 1];
@@ -50,7 +50,7 @@ const top = 4;
 const lead = 4;
 /** Between two numbers on an axis, mm. */
 const tickPitch = { distance: 15, past: 11, height: 7 };
-/** Under the distance axis, mm: its numbers, the phases' bars, a row of their names. */
+/** Under the distance axis, mm: its numbers, the bars of the phases, a row of their names. */
 export const foot = { numbers: 5.6, bracket: 2.4, row: 3.6 };
 
 /** More rows of names than any approach has needed. */
@@ -63,8 +63,8 @@ function footHeight(noteLines: number, rows: number): number {
 }
 
 /**
- * Fits the profile into `width` by `room` mm; `noteLines` lines of text stand under it, and `headroom` mm are left
- * free above it.
+ * Fits the profile into `width` by `room` mm; `noteLines` lines of text go under it, and `headroom` mm are left free
+ * above it.
  * Undefined where there is no room.
  */
 export function profileView(
@@ -160,7 +160,7 @@ export function toGoAt(plan: Plan, view: ProfileView, time: number): number {
   return view.toGo[after - 1]! + (view.toGo[after]! - view.toGo[after - 1]!) * part;
 }
 
-/** Distance to go of a place on final; final is flown along the centreline. */
+/** Distance to go from a place on final; final is flown along the centreline. */
 export function toGoOnFinal(plan: Plan, along: number): number {
   return plan.touchdown.along - along;
 }

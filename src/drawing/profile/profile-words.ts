@@ -38,7 +38,7 @@ export function profileNote(
   return `Height above the spot, distance to go along the track. ${drawn}${bars}${part}${markNote(plan)}${dashed}`;
 }
 
-/** What the bars are, and where there is none for want of a band. */
+/** What the bars are and, where there is none because there is no band, that. */
 function barsNote({ gates }: Plan, units: PageUnits): string {
   const none = gates.flatMap((gate) => {
     const band = gateBand(gate, units);

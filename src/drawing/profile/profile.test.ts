@@ -78,7 +78,7 @@ describe('the profile', () => {
     const marks = centres(inGroup(svg, 'marks'));
     expect(marks).toHaveLength(keys.length);
     for (const [index, key] of keys.entries()) {
-      // 20 m/s over the ground all the way, but for the last metres of each arc.
+      // 20 m/s over the ground all the way, except for the last metres of each arc.
       const toGo = (plan.touchdown.time - key.time) * 20;
       expect(Math.abs(read.toGo(marks[index]!.x) - toGo)).toBeLessThan(12);
       expect(Math.abs(read.feet(marks[index]!.y) - key.height / 0.3048)).toBeLessThan(4);
@@ -110,7 +110,7 @@ describe('the profile', () => {
     }));
     expect(Math.abs(downwind!.high - plan.gates[0]!.high! / 0.3048)).toBeLessThan(5);
     expect(Math.abs(downwind!.low - plan.gates[0]!.low! / 0.3048)).toBeLessThan(5);
-    // No lower edge was found: nothing under the plan is shown as still made.
+    // No lower edge was found: nothing under the plan is shown as still making the spot.
     expect(Math.abs(final!.low - plan.gates[2]!.plan / 0.3048)).toBeLessThan(5);
     const caps = inGroup(svg, 'heights').filter(({ attributes }) => attributes['stroke-width'] === '0.5');
     expect(caps).toHaveLength(5);

@@ -15,7 +15,7 @@ export interface ProfileOptions {
   readonly board: DrawingBoard;
   /** Unique in the page; every id in the drawing begins with it. */
   readonly id: string;
-  /** Room on the paper, mm: at least 85 by 55. The drawing takes the whole width, and of the height what it needs. */
+  /** Room on the paper, mm: at least 85 by 55. The drawing takes the whole width, and as much of the height as it needs. */
   readonly maxWidth: number;
   readonly maxHeight: number;
   /** m: by which the turn to final is complete, where the school asks for more than 300 ft. */
@@ -30,9 +30,10 @@ export interface ProfileDrawing extends Drawing {
 }
 
 /**
- * Height against distance to go along the flown track. The distance fills the width; heights are drawn as many
- * times larger as the height allows: a whole number, or a half more.
- * @throws RangeError where the plan has no track, a fault is not `isInProfile`, or the room is too low even for heights drawn as distances are.
+ * Height against distance to go along the flown track. The distance fills the width; heights are drawn as many times
+ * larger as the room allows: a whole number, or a whole number and a half.
+ * @throws RangeError where the plan has no track, a fault is not `isInProfile`, or the room is too low even for
+ * heights drawn to the scale of distances.
  */
 export function profileDrawing(plan: Plan, options: ProfileOptions): ProfileDrawing {
   const { board, id, units, faults = [] } = options;
@@ -43,7 +44,7 @@ export function profileDrawing(plan: Plan, options: ProfileOptions): ProfileDraw
   const width = wholePixels(options.maxWidth);
   const whole = shownPart(plan);
   const crowded = bestLayout(whole, options, width);
-  // Where the bars of the gates leave no room for a label, they are left to the table of gates.
+  // Where the bars of the gates leave no room for a label, the label is left to the table of gates.
   const shown = crowded.hidden === 0 ? whole : { ...whole, gates: [] };
   const layout = crowded.hidden === 0 ? crowded : bestLayout(shown, options, width);
   const { view } = layout;

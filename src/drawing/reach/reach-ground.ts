@@ -2,7 +2,7 @@ import type { GroundPoint } from '../../flight/flying/reach.ts';
 import type { Field } from '../../flight/questions/landing-places.ts';
 import { spotShare } from '../../flight/questions/landing-places.ts';
 
-/** A field as it is drawn: its corners, and how much of it the glide gets to. */
+/** A field as it is drawn: its corners, and how much of it the glide reaches. */
 export interface ReachField {
   readonly name: string;
   readonly corners: readonly GroundPoint[];
@@ -18,7 +18,7 @@ export const reachedWords: Readonly<Record<Reached, string>> = {
   out: 'out of reach',
 };
 
-/** A field beside a runway that lands on `runwayHeading` (rad true), with how much of it lies inside the outline. */
+/** A field beside a runway that lands on `runwayHeading` (rad true), with how much of it is inside the outline. */
 export function reachField(field: Field, runwayHeading: number, outline: readonly GroundPoint[]): ReachField {
   const corners = fieldCorners(field, runwayHeading);
   const inside = corners.filter((corner) => isInside(corner, outline)).length;
@@ -29,7 +29,7 @@ export function reachField(field: Field, runwayHeading: number, outline: readonl
   };
 }
 
-/** The corners in order around it: its near end lies a share of its length before its spot. */
+/** The corners in order round it: its near end lies a share of its length before its spot. */
 function fieldCorners(field: Field, runwayHeading: number): GroundPoint[] {
   const turn = field.heading - runwayHeading;
   const half = field.width / 2;
@@ -55,7 +55,7 @@ export function isInside({ along, across }: GroundPoint, ring: readonly GroundPo
 }
 
 /**
- * How far, m, the ring lies from a place in a direction (rad from the landing direction): the nearest crossing, so that
+ * How far, m, the ring is from a place in a direction (rad from the landing direction): the nearest crossing, so that
  * nothing is promised beyond a dent. Undefined where the ring is not met.
  */
 export function distanceToRing(

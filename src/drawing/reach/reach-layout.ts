@@ -35,7 +35,7 @@ export interface ReachLayout {
   readonly runway: Box;
   readonly fields: readonly (readonly Point[])[];
   readonly start: Point;
-  /** The way the aircraft flies there. */
+  /** The direction in which the aircraft flies there. */
   readonly onward: Segment;
   readonly distances: readonly { readonly line: Segment; readonly direction: Point }[];
   readonly labels: readonly DrawnLabel[];
@@ -140,7 +140,7 @@ export function layOutReach(
   };
 }
 
-/** Its leader ends at the field itself: the ring about it that labels keep clear of is wider. */
+/** Its leader ends at the field itself: the box round the field that labels keep clear of is wider. */
 function ledToEdge({ wanted, place }: DrawnLabel, corners: readonly Point[]): DrawnLabel {
   if (place.leader === undefined) return { wanted, place };
   const ring = [...corners, corners[0]!].map(({ x, y }) => ({ along: x, across: y }));

@@ -92,7 +92,7 @@ function centreOf(corners: ReachScene['outline']) {
   return { along: sum('along'), across: sum('across') };
 }
 
-/** How far a place lies from the start of the glide. */
+/** How far a place is from the start of the glide. */
 function placeText(
   from: ReachScene['from'],
   to: { along: number; across: number },

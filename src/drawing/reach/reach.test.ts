@@ -88,7 +88,7 @@ describe('the ground within reach', () => {
   it('is drawn at the scale it states', () => {
     const { svg, scale } = draw(windy);
     const drawn = pointsOf(inGroup(svg, 'within').find(({ name }) => name === 'path')!);
-    // Drawn smooth: three points between one of the outline and the next.
+    // Drawn smooth: three points between one point of the outline and the next.
     expect(drawn).toHaveLength(4 * (windy.outline.length - 1) + 1);
     const [a, b] = [windy.outline[3]!, windy.outline[40]!];
     const metres = Math.hypot(a.along - b.along, a.across - b.across);

@@ -17,7 +17,7 @@ export interface ReachOptions {
   readonly board: DrawingBoard;
   /** Unique in the page; every id in the drawing begins with it. */
   readonly id: string;
-  /** Room on the paper, mm: at least 85 by 70. The drawing takes the whole width, and of the height what it needs. */
+  /** Room on the paper, mm: at least 85 by 70. The drawing takes the whole width, and as much of the height as it needs. */
   readonly maxWidth: number;
   readonly maxHeight: number;
 }
@@ -29,13 +29,13 @@ export interface ReachDrawing extends Drawing {
 
 /** mm of free paper around the outline. */
 const margin = { x: 7, y: 6 };
-/** How many round scales are tried to give every label a free place. */
+/** How many round scales are tried so that every label finds a free place. */
 const scalesTried = 3;
 
 /**
- * The ground that the glide gets to, seen from above, at the largest round scale that fits and leaves every label a free
- * place.
- * @throws RangeError where the outline is no ring, or the room is too small for any drawing.
+ * The ground that the glide reaches, seen from above, at the largest round scale that fits and leaves every label a
+ * free place.
+ * @throws RangeError where the outline is not a ring, or the room is too small for any drawing.
  */
 export function reachDrawing(scene: ReachScene, options: ReachOptions): ReachDrawing {
   const { board, id, units } = options;

@@ -103,7 +103,7 @@ describe('faults over the round-out', () => {
     const ys = pointsOf(inGroup(svg, 'faults').find(({ name }) => name === 'path')!).map(({ y }) => y);
     const bottom = Math.max(...ys);
     const top = Math.min(...ys.slice(ys.indexOf(bottom)));
-    // The lowest point may lie a quarter of a second from the nearest sample: at 0.35 g up, 0.11 m under it.
+    // The lowest point may be a quarter of a second from the nearest sample: at 0.35 g up, 0.11 m below it.
     const under = (bottom - top) / perHeight - balloon.flight.landing.balloon!.rise;
     expect(under).toBeGreaterThan(-0.02);
     expect(under).toBeLessThan(0.11);

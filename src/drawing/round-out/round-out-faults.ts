@@ -9,7 +9,7 @@ import { type LandingEnd, landingStart, pathOf } from './round-out-flight.ts';
 /** The last part of a fault, drawn beside the planned landing. */
 export interface LandingFault {
   readonly fault: DrawnFault;
-  /** From where it comes as low as the drawing is high, to its end. */
+  /** From where it is as low as the drawing is high, to its end. */
   readonly samples: readonly TrackSample[];
   readonly ends: LandingFaultEnd;
 }
@@ -20,9 +20,12 @@ type LandingFaultEnd = 'down' | 'struck' | 'carried' | 'dropped';
 /** Why the drawing of a landing does not show a fault. */
 export type NotInLanding = 'no-round-out' | 'ends-too-far-off' | 'as-planned';
 
-/** m: a fault that ends farther than this from the planned touchdown, and than the planned landing is long, would press the landing flat. */
+/**
+ * m: a fault that ends farther than this from the planned touchdown, and farther than the planned landing is long,
+ * would squeeze the landing flat.
+ */
 const leastReach = 160;
-/** m: paths as near as this are one line on paper; ends as near as this are one place in figures. */
+/** m: paths this near to each other are one line on paper; ends this near are one place in figures. */
 const alike = { height: 0.1, along: 5 };
 
 /** The part of a fault that lies in the drawing of `end`, the planned landing; or why there is none. */
@@ -49,7 +52,7 @@ function shownHeight({ final }: LandingEnd): number {
   return final[0]!.height;
 }
 
-/** Height of the planned path at a place that it passes over. m. */
+/** Height of the planned path over a place that it passes. m. */
 function heightAt(planned: readonly TrackSample[], along: number): number | undefined {
   const path = pathOf(planned);
   const after = path.findIndex((point) => point.along >= along);
@@ -58,9 +61,9 @@ function heightAt(planned: readonly TrackSample[], along: number): number | unde
   return a.height + ((b.height - a.height) * (along - a.along)) / (b.along - a.along);
 }
 
-/** m: a drop from lower than this is a touchdown, as in the flight of a fault. */
+/** m: a drop from lower than this counts as a touchdown, as in the flight of a fault. */
 const leastDrop = 0.1;
-/** m/s over the planned speed at touchdown: a wing that still carries. */
+/** m/s over the planned touchdown speed: a wing that still carries. */
 const carrying = 0.5;
 
 function endOf(last: TrackSample, planned: TrackSample): LandingFaultEnd {
@@ -69,7 +72,7 @@ function endOf(last: TrackSample, planned: TrackSample): LandingFaultEnd {
   return last.eas > planned.eas + carrying ? 'carried' : 'down';
 }
 
-/** How the flight of a fault ends, where it does not end with the wheels put down out of the hold-off. */
+/** How the flight of a fault ends, where it does not end with the wheels put down from the hold-off. */
 function endWords({ samples, ends }: LandingFault, units: PageUnits): string | undefined {
   if (ends === 'dropped') return `speed gone ${formatLowHeight(samples.at(-1)!.height, units)} up`;
   if (ends === 'struck') return 'wheels strike';

@@ -1,7 +1,7 @@
 import { inducedDragReduction } from '../../flight/aircraft/ground-effect.ts';
 import type { Plan, TrackSample } from '../../flight/terms/plan.ts';
 
-/** The end of a landing as it is flown, in stretches that each begin with the sample that the one before ends with. */
+/** The end of a landing as it is flown, in stretches; each begins with the sample that the one before ends with. */
 export interface LandingEnd {
   readonly final: readonly TrackSample[];
   readonly roundOut: readonly TrackSample[];
@@ -16,7 +16,7 @@ export function landingEnd({ track }: Plan): LandingEnd | undefined {
   const pull = track.findIndex(({ phase }) => phase === 'round-out');
   const hold = track.findIndex(({ phase }) => phase === 'hold-off');
   if (pull < 1 || hold < pull) return undefined;
-  // A sample bears the phase that ends with it: the pull begins at the last sample before.
+  // A sample has the phase that ends with it: the pull begins at the last sample before.
   const begins = track[pull - 1]!;
   const from = landingStart(track, finalShown * begins.height);
   if (from === -1 || from >= pull) return undefined;
@@ -32,7 +32,7 @@ export function landingStart(track: readonly TrackSample[], height: number): num
   return track.findIndex((sample) => sample.phase === 'final' && sample.height <= height);
 }
 
-/** The share of the induced drag that ground effect takes away with the wheels at this height, m. */
+/** The share of the induced drag that ground effect removes with the wheels at this height, m. */
 export function dragSaved({ aircraft: { wing } }: Plan, wheelHeight: number): number {
   return inducedDragReduction((Math.max(wheelHeight, 0) + wing.aboveWheels) / wing.span);
 }
@@ -47,8 +47,8 @@ export interface PathPoint {
 const pieces = 8;
 
 /**
- * The path between the samples: through each of them at the slope flown there (sink over ground speed), by cubic Hermite
- * interpolation. The samples lie half a second apart, which a round-out drawn large shows as corners.
+ * The path between the samples: through each of them at the slope flown there (sink over ground speed), by cubic
+ * Hermite interpolation. The samples are half a second apart, which would show as corners in a round-out drawn large.
  */
 export function pathOf(samples: readonly TrackSample[]): PathPoint[] {
   const path: PathPoint[] = samples.slice(0, 1);

@@ -17,13 +17,13 @@ import { type LandingFault, landingFaultLabel } from './round-out-faults.ts';
 import { type LandingEnd, pathOf } from './round-out-flight.ts';
 import { speedWords, stateWords, stretchWords } from './round-out-words.ts';
 
-/** Where distances from the spot and heights lie on the page. */
+/** Where distances from the spot, and heights, are on the page. */
 export interface RoundOutView {
   /** The area between the axes, mm. */
   readonly plot: Box;
   /** m along from the spot at the left side of the plot. */
   readonly from: number;
-  /** Page mm to a metre of distance. */
+  /** mm on the page to a metre of distance. */
   readonly perMetre: number;
   readonly exaggeration: number;
   /** m: distances before the spot, heights. */
@@ -36,7 +36,7 @@ export interface RoundOutLayout {
   readonly final: readonly Point[];
   readonly roundOut: readonly Point[];
   readonly holdOff: readonly Point[];
-  /** From where the round-out begins on to the aim point. */
+  /** From where the round-out begins straight on to the aim point. */
   readonly sight: Segment | undefined;
   readonly marks: readonly { readonly kind: 'key' | 'aim' | 'spot'; readonly at: Point }[];
   readonly stretches: readonly { readonly text: string; readonly from: number; readonly to: number }[];

@@ -18,7 +18,10 @@ export interface RoundOutOptions {
   readonly board: DrawingBoard;
   /** Unique in the page; every id in the drawing begins with it. */
   readonly id: string;
-  /** Room on the paper, mm: at least 110 by 60. The drawing takes the whole width, and of the height what it needs. */
+  /**
+   * Room on the paper, mm: at least 110 by 60. The drawing takes the whole width, and as much of the height as it
+   * needs.
+   */
   readonly maxWidth: number;
   readonly maxHeight: number;
   /** Drawn over the plan, dashed. */
@@ -30,7 +33,7 @@ export interface RoundOutDrawing extends Drawing {
   readonly exaggeration: number;
 }
 
-/** Under the ground line, mm: the distances, the stretches' bars and names. */
+/** Under the ground line, mm: the distances, the bars of the stretches and their names. */
 const foot = { numbers: 5.6, bar: 2.4, names: 3.6 };
 /** mm above the plot, tried in turn until every label has a free place. */
 const headrooms = [4, 10, 16, 22];
@@ -38,9 +41,10 @@ const headrooms = [4, 10, 16, 22];
 const taller = [4, 13, 22, 31, 40];
 
 /**
- * The round-out and hold-off as the plan flies them, with the last of final: height of the wheels against distance along
- * the runway, heights a whole number of times as large as distances.
- * @throws RangeError where the plan has no round-out, a fault no part in the drawing (`landingFault`), or there is no room.
+ * The round-out and hold-off as the plan flies them, with the last of final: height of the wheels against distance
+ * along the runway, heights a whole number of times as large as distances.
+ * @throws RangeError where the plan has no round-out, a fault has no part in the drawing (`landingFault`), or there
+ * is no room.
  */
 export function roundOutDrawing(plan: Plan, options: RoundOutOptions): RoundOutDrawing {
   const { board, id, units } = options;
@@ -119,14 +123,14 @@ function drawAxes(sheet: Sheet, units: PageUnits, { view }: RoundOutLayout): voi
     const past = distance < 0 ? ' past' : '';
     const text = distance === 0 ? 'spot' : `${formatDistance(Math.abs(distance), units)}${past}`;
     const half = sheet.board.measure(text, size.small) / 2;
-    // A tick too near to the one before it for its number stands without one.
+    // A tick whose number would be too near to the one before has none.
     if (x - half < free) continue;
     free = x + half + 1;
     setLine(axes, { text }, at, 'middle', size.small);
   }
 }
 
-/** Bars with the names of the stretches and the ground that each covers. */
+/** Bars with the names of the stretches, and the ground that each covers. */
 function drawStretches(sheet: Sheet, { view, stretches }: RoundOutLayout): void {
   const group = layer(sheet, 'stretches');
   const top = view.plot.y + view.plot.height + foot.numbers + 0.9;

@@ -5,7 +5,7 @@ import { faultDashes, ink, size, weight } from '../kit/ink.ts';
 import { drawLine, drawPolyline } from '../kit/marks.ts';
 import type { WantedLabel } from '../labels/labels.ts';
 
-/** A fault drawn over the plan: its track, and what stands at its end. */
+/** A fault drawn over the plan: its track, and what is printed at its end. */
 export interface DrawnFault {
   readonly track: readonly TrackSample[];
   /** `Base turn late`. */

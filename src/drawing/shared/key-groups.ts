@@ -16,14 +16,14 @@ export interface PlacedKey {
 /** Key positions that one label names. */
 export interface KeyGroup extends PlacedKey {
   readonly lines: readonly TextLine[];
-  /** The gravest of its keys. */
+  /** The gravest grade of its keys. */
   readonly grade: MarkedGrade | undefined;
 }
 
 /** mm: marks closer than this, with the same height in figures, are one mark to the eye. */
 const together = 0.8;
 
-/** The keys in the order flown; those that fall together (a base turn that starts at the downwind key) share a label. */
+/** The keys in the order flown; those that coincide (a base turn that starts at the downwind key) share a label. */
 export function groupKeys(plan: Plan, placed: readonly PlacedKey[], units: PageUnits): KeyGroup[] {
   const groups: KeyGroup[] = [];
   for (const { key, at } of placed) {
@@ -41,7 +41,7 @@ export function groupKeys(plan: Plan, placed: readonly PlacedKey[], units: PageU
   return groups.map((group) => ({ ...group, lines: [...group.lines, ...gradeLines(group.grade)] }));
 }
 
-/** What a label says of the square about its mark. */
+/** What a label says about the square around its mark. */
 export function gradeLines(grade: MarkedGrade | undefined): TextLine[] {
   return grade ? [{ text: markWords[grade], bold: grade === 'not-to-be-flown' }] : [];
 }

@@ -63,7 +63,7 @@ export interface Shape {
   readonly pastAbeam: number;
   readonly radius: number;
   readonly height: number;
-  /** Whole circles over the spot, and half a one to the downwind leg, before the pattern. */
+  /** Whole circles over the spot and half a circle to the downwind leg, before the pattern. */
   readonly circles?: number;
   readonly runway?: Partial<Runway>;
 }

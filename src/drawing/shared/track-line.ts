@@ -1,7 +1,7 @@
 import type { Phase, TrackSample } from '../../flight/terms/plan.ts';
 import { distance, type Point, unit } from '../kit/geometry.ts';
 
-/** A stretch of the track that is flown either straight or turning. */
+/** A stretch of the track, flown either straight or turning. */
 export interface Stretch {
   readonly turning: boolean;
   readonly points: readonly Point[];
@@ -17,7 +17,7 @@ export interface TrackPoint {
 
 /** Phases flown turning, however small the bank. */
 const turns: ReadonlySet<Phase> = new Set(['circle', 'base-turn', 'final-turn']);
-/** rad: from this bank on any phase is drawn as a turn. */
+/** rad: from this bank on, any phase is drawn as a turn. */
 const turningBank = (4 * Math.PI) / 180;
 
 /** The track in stretches, straight and turning; each begins where the one before ends. */
@@ -60,7 +60,7 @@ function trackPoint(
   };
 }
 
-/** Places every `interval` s from the start, `offset` s after it first. */
+/** Places every `interval` s from the start, the first of them `offset` s after it. */
 export function timedPoints(
   track: readonly TrackSample[],
   interval: number,

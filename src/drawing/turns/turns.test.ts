@@ -25,7 +25,7 @@ const draw = (turns: readonly DrawnTurn[], options: object = {}) =>
     maxHeight: 130,
     ...options,
   });
-/** The circles of the turns: the heavy ones. */
+/** The circles of the turns: the heavy lines. */
 const circles = (svg: Drawing['svg']) =>
   readSvg(svg)
     .filter(({ name, attributes }) => name === 'circle' && attributes['stroke-width'] === '1.15')

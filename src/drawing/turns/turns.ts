@@ -25,9 +25,12 @@ export interface TurnsOptions {
   readonly id: string;
   /** Whose turns these are, for the title: `Osier 15`. */
   readonly aircraft: string;
-  /** What the turns are flown with, in a sentence: it stands beside the scale bar. */
+  /** What the turns are flown with, in a sentence beside the scale bar. */
   readonly note: string;
-  /** Room on the paper, mm: at least 35 for each circle by 70. The drawing takes the whole width, and of the height what it needs. */
+  /**
+   * Room on the paper, mm: at least 35 for each circle by 70. The drawing takes the whole width, and as much of the
+   * height as it needs.
+   */
   readonly maxWidth: number;
   readonly maxHeight: number;
 }
@@ -133,7 +136,7 @@ function drawCircles(sheet: Sheet, placed: readonly Placed[]): void {
     });
     const right = { x: 1, y: 0 };
     drawDimension(circles, { from: centre, to: { x: centre.x + radius, y: centre.y } }, right);
-    // Flown round to the left from the lowest point, where the turn begins; half of it is done at the top.
+    // Flown round to the left from the lowest point, where the turn begins; half of it is complete at the top.
     drawArrowhead(circles, { x: centre.x - radius, y: centre.y + 1.7 }, { x: 0, y: 1 }, 3.4, 1.7);
     drawKey(circles, { x: centre.x, y: centre.y + radius });
     const top = centre.y - radius;

@@ -4,7 +4,7 @@ import { components } from '../../../components/list.ts';
 import { type Lesson, parseLesson } from '../../lesson/parse-lesson.ts';
 import type { AircraftFile } from '../../school/aircraft.ts';
 
-/** The pages of an aircraft in a book: a lesson like any other, which no school needs to write. */
+/** The pages about an aircraft in a book: a lesson like any other, which no school has to write. */
 export function aircraftLesson(aircraft: AircraftFile): { lesson: Lesson<PacketContext>; file: VFile } {
   const parts = [
     `---\ntitle: ${JSON.stringify(aircraft.name)}\n---`,

@@ -19,7 +19,7 @@ export async function openBook(source: BookSource, names: readonly string[]): Pr
   return { ...source, lessons, files, wrongChoices: new Map() };
 }
 
-/** One volume of a book. It is printed twice: the first print says on which page everything stands. */
+/** One volume of a book. It is printed twice: the first print tells on which page everything is. */
 export function bookOrder(book: Book, volume: Volume): PrintOrder {
   const { school, title, lessons, files, date, common } = book;
   const { path, edition, paper, refused } = volume;
@@ -69,7 +69,7 @@ export function bookOrder(book: Book, volume: Volume): PrintOrder {
   };
 }
 
-/** Flies and renders a volume; undefined where it lacks a chapter, or a page of its own: messages say why. */
+/** Flies and renders a volume; undefined where it lacks a chapter, or its pages about an aircraft: messages say why. */
 export async function bindVolume(
   book: Book,
   volume: Volume,
@@ -84,7 +84,7 @@ export async function bindVolume(
   return makeHandbook({ school, title, date, version, edition, paper, leaves, lessons, say, tally });
 }
 
-/** Undefined where the setting of one of them is wrong, which its message says. */
+/** Undefined where the setting of one of them is wrong; its message says what is wrong. */
 function leavesOf(book: Book, { aircraft }: Volume): readonly Leaves[] | undefined {
   const { school, lessons, choices, asked, wrongChoices, files } = book;
   let number = 0;
@@ -113,7 +113,7 @@ function leavesOf(book: Book, { aircraft }: Volume): readonly Leaves[] | undefin
   return isWhole && whole.length === found.length ? whole : undefined;
 }
 
-/** What the pages of an aircraft are flown with: they print no approach, and so none is refused. */
+/** What the pages about an aircraft are flown with: they print no approach, so none is refused. */
 function ownPages(title: string): FrontMatter {
   return { title, approach: '180', shows: 'not-to-be-flown' };
 }

@@ -8,7 +8,7 @@ export interface RunningTitle extends PageFurniture {
   readonly page: string;
 }
 
-/** The style sheet of a book: that of a packet, with running titles of each chapter. */
+/** The style sheet of a book: that of a packet, with running titles for each chapter. */
 export function bookCss(paper: Paper, running: readonly RunningTitle[]): string {
   return [
     fontFaceCss(),

@@ -39,7 +39,7 @@ export interface BookInput {
   readonly fingerprint: string;
 }
 
-/** Printed in full where the first of its kind comes, and sent to from there on. */
+/** Printed in full where it first comes, and referred to from then on. */
 interface Worked {
   readonly id: string;
   readonly name: string;
@@ -48,8 +48,8 @@ interface Worked {
 }
 
 /**
- * A school's book as a document. `pages` says on which page each place stands: it is known when the
- * book has been printed once without it, for a page number takes the same room before it is known.
+ * A school's book as a document. `pages` says on which page each place is. That is known once the book has been
+ * printed without it, because a page number takes the same room before it is known.
  */
 export function bookDocument(input: BookInput, pages?: PagesOf): PageDocument {
   const { title, school, edition, parts, paper, date, fingerprint } = input;
@@ -70,7 +70,7 @@ export function bookDocument(input: BookInput, pages?: PagesOf): PageDocument {
     matter('figures', 'List of figures', [figures(chapters, pages)]),
   ];
   const covered = cover(input, aircraft, day);
-  // The chapters are set already.
+  // The chapters have been set already.
   setText([covered, ...front, ...back]);
   const body = h('body', { class: ['book', `edition-${edition}`] }, [
     ...(edition === 'student' ? [ruledMargin(paper)] : []),
@@ -97,7 +97,7 @@ export function bookDocument(input: BookInput, pages?: PagesOf): PageDocument {
   };
 }
 
-/** In the contents: of a chapter whose plan is not to be flown. */
+/** In the contents: for a chapter whose plan is not to be flown. */
 function gradeNote({ number, plan }: Chapter): string {
   return number !== undefined && plan.grade === 'not-to-be-flown' ? ` (${gradeNames[plan.grade]})` : '';
 }
@@ -202,7 +202,7 @@ function figures(chapters: readonly Chapter[], pages: PagesOf | undefined): Elem
   );
 }
 
-/** Chapters of one aircraft in one wind fly the same plan: it is worked out once. */
+/** Chapters for one aircraft in one wind fly the same plan: it is worked out once. */
 function distinctPlans(chapters: readonly Chapter[], units: PageUnits): Worked[] {
   const plans = new Map<string, { first: Chapter; chapters: Chapter[] }>();
   for (const chapter of chapters) {

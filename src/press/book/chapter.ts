@@ -13,20 +13,20 @@ import { once } from '../packet/once.ts';
 import { prefixIds } from '../packet/prefix-ids.ts';
 import { settingList } from '../packet/sheet-parts.ts';
 
-/** A place in the book that other pages send the reader to. */
+/** A place in the book that other pages refer the reader to. */
 interface Place {
   readonly id: string;
   readonly text: string;
 }
 
-/** A chapter, finished, with what the rest of the book says of it. */
+/** A finished chapter, with what the rest of the book says about it. */
 export interface Chapter {
   readonly id: string;
-  /** Undefined for the pages of an aircraft, which are not counted. */
+  /** Undefined for the pages about an aircraft, which are not numbered. */
   readonly number: number | undefined;
   readonly title: string;
   readonly plan: Plan;
-  /** What each simplification comes to in the plan; worked out when it is first asked for. */
+  /** The size of each simplification in the plan; worked out when first asked for. */
   readonly sizes: () => readonly Simplification[];
   /** The chapter's own `section`. */
   readonly section: Element;
@@ -45,18 +45,21 @@ export interface ChapterInput extends LessonInput {
   readonly request: PlanRequest;
 }
 
-/** A chapter while ids may still be given in it. */
+/** A chapter while ids can still be added to it. */
 export interface Draft {
   readonly input: ChapterInput;
   readonly parts: ElementContent[];
 }
 
-/** Makes a lesson, rendered for one plan, part of a book: its ids and its figures' numbers become those of the book. */
+/**
+ * Makes a lesson, rendered for one plan, part of a book: its ids and the numbers of its figures become those of the
+ * book.
+ */
 export function draftChapter(input: ChapterInput): Draft {
   const { id, number } = input;
   const body: Root = { type: 'root', children: structuredClone([...input.body]) };
   numberCaptions(body, number === undefined ? `${id.toUpperCase()}-` : `${number}-`);
-  // Cautions are those of an approach: the pages of an aircraft fly none.
+  // Cautions belong to an approach: the pages about an aircraft fly none.
   const parts = lessonParts({ ...input, body: body.children as ElementContent[] }).filter(
     (part) => number !== undefined || part.type !== 'element' || !hasClass(part, 'packet-cautions'),
   );
@@ -64,7 +67,7 @@ export function draftChapter(input: ChapterInput): Draft {
   return { input, parts };
 }
 
-/** Labels of what the pages of an aircraft are computed for: no approach is flown on them. */
+/** Labels of what the pages about an aircraft are computed for: no approach is flown on them. */
 const ofTheAircraft = [
   'Aircraft',
   'Mass',
@@ -77,7 +80,7 @@ const ofTheAircraft = [
 export function finishChapter({ input, parts }: Draft): Chapter {
   const { id, number, title, plan, request, units } = input;
   const section = h('section', { class: ['chapter', id], ariaLabelledBy: id }, [
-    // No approach is flown on the pages of an aircraft.
+    // No approach is flown on the pages about an aircraft.
     ...(number === undefined ? [] : gradeBands(plan, units, flyableWords(plan, request, units))),
     h('header', { class: 'masthead' }, [
       h(
@@ -119,7 +122,7 @@ function survey(parts: readonly ElementContent[]) {
   return { sections, figures, standards, debriefs, exercises };
 }
 
-/** Each line of the lesson's standards, which may be sent to by the heading that it stands under. */
+/** Each line of the lesson's standards; the heading above it can be referred to. */
 function standardsOf(section: Element): Place[] {
   const heading = section.children.find(
     (child): child is Element => child.type === 'element' && child.tagName === 'h2',

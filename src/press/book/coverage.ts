@@ -10,8 +10,8 @@ interface Standard {
 }
 
 /**
- * Which chapter teaches and which tests each standard: as the lessons say themselves, standard by standard. A debrief form
- * grades every standard of its chapter; the questions are of the chapter as a whole.
+ * Which chapter teaches each standard and which tests it, as the lessons themselves say, standard by standard. A
+ * debrief form grades every standard of its chapter; the questions are about the chapter as a whole.
  */
 export function coverage(chapters: readonly Chapter[], pages: PagesOf | undefined): Element {
   const col = { scope: 'col' };
@@ -39,7 +39,7 @@ export function coverage(chapters: readonly Chapter[], pages: PagesOf | undefine
   ]);
 }
 
-/** One that several chapters have stands where it comes first. */
+/** A standard that several chapters have is listed where it first comes. */
 function standardsFirstIn(chapter: Chapter, chapters: readonly Chapter[]): Standard[] {
   const before = chapters.slice(0, chapters.indexOf(chapter));
   return chapter.standards

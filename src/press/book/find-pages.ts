@@ -6,7 +6,7 @@ interface PageRef {
   readonly gen: number;
 }
 
-/** Reads from a printed PDF on which page each place stands that a link of the document leads to, by its id. */
+/** Reads from a printed PDF the page of each place that a link of the document leads to, by its id. */
 export async function findPages(pdf: Uint8Array): Promise<PagesOf> {
   // Only a book needs to read a PDF.
   const { getDocumentProxy } = await import('unpdf');

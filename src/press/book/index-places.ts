@@ -15,15 +15,15 @@ interface Block {
   readonly text: string;
 }
 
-/** More places than these for one term send a reader nowhere. */
+/** More places than this for one term help no reader. */
 const mostPlaces = 12;
 const headings = /^h[2-4]$/;
 
 /**
- * Finds the terms in the sections of a book, and names the blocks in which they stand: in each section the first, and of
- * the sections those that say most of the term. What an edition has alone (notes, answers) and what is drawn is not looked
- * at: both editions have the same index. Gives an id to each word that is sent to, in place: a table or a paragraph may go
- * over to the next page. Each begins with `prefix`.
+ * Finds the terms in the sections of a book, and names the blocks that have them: in each section the first, and of
+ * the sections those that say most about the term. What only one edition has (notes, answers) and what is drawn is
+ * not searched: both editions have the same index. Gives an id, in place, to each word that is referred to, because a
+ * table or a paragraph may run over to the next page. Each id begins with `prefix`.
  */
 export function indexPlaces(
   content: readonly ElementContent[],
@@ -53,7 +53,7 @@ export function indexPlaces(
   });
 }
 
-/** Gives the first place that has the pattern an id; false where no one piece of text has it whole. */
+/** Gives an id to the first place that matches the pattern; false where no single piece of text has all of it. */
 function markWord(element: Element, pattern: RegExp, id: string): boolean {
   let isMarked = false;
   visit(element, 'text', (node: Text, index, parent) => {
@@ -71,7 +71,7 @@ function markWord(element: Element, pattern: RegExp, id: string): boolean {
   return isMarked;
 }
 
-/** What stands under one heading belongs together. */
+/** What is under one heading belongs together. */
 function sectionsOf(content: readonly ElementContent[]): Block[][] {
   const sections: Block[][] = [[]];
   const root: Root = { type: 'root', children: [...content] };
@@ -87,7 +87,7 @@ function sectionsOf(content: readonly ElementContent[]): Block[][] {
   return sections;
 }
 
-/** A heading that names the term says more of it than a line that uses it. */
+/** A heading that names the term says more about it than a line that uses it. */
 function weightOf(blocks: readonly Block[], pattern: RegExp): number {
   const every = new RegExp(pattern, 'giu');
   return blocks.reduce((sum, { element, text }) => {

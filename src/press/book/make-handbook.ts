@@ -25,10 +25,10 @@ import type { PagesOf } from './page-number.ts';
 import { terms } from './terms.ts';
 import type { BookSource, Leaves } from './volume.ts';
 
-/** A lesson of the book, wholly read. */
+/** A lesson of the book, read in full. */
 export interface ReadChapter extends SoundLesson {
   readonly file: VFile;
-  /** Of its front matter. */
+  /** For its front matter. */
   readonly source: YamlSource | undefined;
   /** What was asked for in its place, by its key. */
   readonly asked: Readonly<Record<string, string>>;
@@ -41,17 +41,20 @@ export interface HandbookRequest extends Pick<BookSource, 'school' | 'title' | '
   readonly lessons: ReadonlyMap<string, ReadChapter>;
   readonly edition: Edition;
   readonly paper: PaperName;
-  /** Takes the file of what is wrong with a page that the school did not write. */
+  /** Takes the file with what is wrong on a page that the school did not write. */
   readonly say: (file: VFile) => void;
 }
 
-/** A book that wants printing. */
+/** A book to be printed. */
 export interface Handbook extends Pick<Made, 'messages' | 'pictures' | 'grades'> {
-  /** The document, with the pages of a first print or without. */
+  /** The document, with the page numbers of a first print or without. */
   readonly document: (pages?: PagesOf) => PageDocument;
 }
 
-/** Binds lessons, flown for each aircraft of the volume, into one book. Undefined where one cannot be: its message says so. */
+/**
+ * Binds lessons, flown for each aircraft of the volume, into one book. Undefined where one of them cannot be bound:
+ * its message says why.
+ */
 export function makeHandbook(request: HandbookRequest): Handbook | undefined {
   const { school, title, edition, paper, date, version, leaves, lessons, say, tally } = request;
   const { name, source, cautions, faults, grading, units } = school;

@@ -4,10 +4,10 @@ import { h } from 'hastscript';
 /** The page of each id that the book links to. */
 export type PagesOf = ReadonlyMap<string, number>;
 
-/** As wide as any page of a book, until the pages are known. */
+/** As wide as the number of any page of a book, until the pages are known. */
 export const unknown = '000';
 
-/** The number of the page on which `id` stands, as a link to it; until the pages are known, a mark of the same width. */
+/** The number of the page with `id` on it, as a link to it; until the pages are known, a mark of the same width. */
 export function pageNumber(id: string, pages: PagesOf | undefined): Element {
   return h('a', { class: 'page-number', href: `#${id}` }, pages ? String(pageOf(id, pages)) : unknown);
 }
@@ -19,7 +19,7 @@ function pageOf(id: string, pages: PagesOf): number {
   return page;
 }
 
-/** Pages in their order, each once, as links; pages that follow each other as one: `12, 43–45`. */
+/** Pages in order, each once, as links; consecutive pages as one range: `12, 43–45`. */
 export function pageRanges(ids: readonly string[], pages: PagesOf | undefined): (Element | string)[] {
   if (!pages) return ids.flatMap((id, at) => [...(at === 0 ? [] : [', ']), pageNumber(id, pages)]);
   const placed = ids.map((id) => ({ id, page: pageOf(id, pages) })).sort((a, b) => a.page - b.page);

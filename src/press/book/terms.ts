@@ -1,7 +1,7 @@
 /** A term of the trade, as the glossary explains it and the index finds it. */
 export interface Term {
   readonly term: string;
-  /** Other forms in which the text has it. */
+  /** Other forms in which the text uses it. */
   readonly also?: readonly string[];
   readonly means: string;
 }

@@ -12,11 +12,11 @@ export interface BookSource {
   readonly school: School;
   readonly title: string;
   readonly choices: Choices;
-  /** How each choice was asked for, by the key of the front matter that it goes before. */
+  /** How each choice was asked for, by the front matter key that it overrides. */
   readonly asked: Readonly<Record<string, string>>;
   readonly date: Date;
   readonly version: string;
-  /** As of `PacketSource`. */
+  /** Like that of `PacketSource`. */
   readonly common: unknown;
   /** Counts the chapters by the grades of their plans, in every volume. */
   readonly tally?: GradeTally | undefined;
@@ -25,7 +25,7 @@ export interface BookSource {
 export interface Book extends BookSource {
   /** By name, in the order of the book. */
   readonly lessons: ReadonlyMap<string, LessonText>;
-  /** What has messages: the lessons, and pages that the school did not write. Grows while volumes are made. */
+  /** Files with messages: the lessons, and pages that the school did not write. Grows while volumes are made. */
   readonly files: VFile[];
   /** Grows likewise. */
   readonly wrongChoices: WrongChoices;
@@ -34,18 +34,18 @@ export interface Book extends BookSource {
 export interface Volume {
   /** Where it belongs under the output folder, without an ending. */
   readonly path: string;
-  /** Each has all chapters that are for its class. */
+  /** Each has all the chapters that are for its class. */
   readonly aircraft: readonly string[];
   readonly edition: Edition;
   readonly paper: PaperName;
-  /** Told where there will be no such volume because a chapter is missing: what is wrong is among the messages. */
+  /** Called where there will be no such volume because a chapter is missing: what is wrong is among the messages. */
   readonly refused: () => void;
 }
 
 /** What is bound for one aircraft. */
 export interface Leaves {
   readonly id: string;
-  /** Its own pages. */
+  /** The pages about the aircraft. */
   readonly own: { readonly scenario: Scenario; readonly attempt: Attempt };
   readonly chapters: readonly {
     readonly lesson: string;

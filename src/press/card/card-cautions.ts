@@ -7,14 +7,14 @@ import type { StoppedEngine } from '../../words/card/stopped-engine.ts';
 import { lowerFirst } from '../../words/figures/letter-case.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
 
-/** Limits of good practice that the flight passes, in a band above everything; a card is of nothing graver. */
+/** Limits of good practice that the flight passes, in a band above everything; no card is made of anything graver. */
 export function cardBand(plan: Plan, units: PageUnits): Element[] {
   return gradedLines(plan, units)
     .filter(({ grade }) => grade !== 'worth-knowing')
     .map((line) => h('p', { class: 'band' }, words(line)));
 }
 
-/** What the flight is unusual in, and by which height the turn to final is complete. */
+/** What is unusual about the flight, and the height by which the turn to final is complete. */
 export function cardFinal(plan: Plan, request: PlanRequest, units: PageUnits): Element {
   const { by, or } = finalLine(request, units);
   return h('div', { class: 'final' }, [
@@ -25,7 +25,7 @@ export function cardFinal(plan: Plan, request: PlanRequest, units: PageUnits): E
   ]);
 }
 
-/** What is to be said of the flight without the engine, where it is not the one that the card is for. */
+/** What has to be said about the flight without the engine, where that is not the one the card is for. */
 export function cardStopped(plan: Plan, stopped: StoppedEngine, units: PageUnits): Element[] {
   if (stopped.plan === undefined) {
     return [h('p', { class: 'beware' }, [h('b', 'Stopped:'), ` ${stopped.why}`])];

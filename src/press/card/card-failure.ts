@@ -2,12 +2,12 @@ import type { Element } from 'hast';
 import { h } from 'hastscript';
 import { shortLine } from '../../words/card/short-line.ts';
 
-/** Stands where the aircraft's file has no list. */
+/** Printed where the aircraft's file has no list. */
 const noFailureList = 'No engine-failure list in its file.';
 
 /**
- * The aircraft's own list in full, in its order; a line's catchword, where it has one, is bold. Beside it stand the keys
- * of a stopped engine, which its head names, or the words why there are none.
+ * The aircraft's own list in full, in its order; a line's catchword, where it has one, is bold. Beside it are the
+ * keys of a stopped engine, named in the head, or the words that say why there are none.
  */
 export function cardFailure(lines: readonly string[], withKeys: boolean): Element {
   return h('section', { class: 'failure', ariaLabelledBy: 'failure' }, [
@@ -21,7 +21,7 @@ export function cardFailure(lines: readonly string[], withKeys: boolean): Elemen
   ]);
 }
 
-/** More words than these are the line itself. */
+/** With more words than this it is the line itself, not a catchword. */
 const catchword = 4;
 
 function withCatchword(line: string): (Element | string)[] {

@@ -8,7 +8,7 @@ function partsOf(text: string): { readonly number: string; readonly unit: string
   return at < 0 ? { number: text, unit: '' } : { number: text.slice(0, at), unit: text.slice(at + 1) };
 }
 
-/** The number large, its unit small beside it. The text stays as it was formatted. */
+/** The number large, with its unit small beside it. The text stays as it was formatted. */
 export function figure(text: string): Element {
   const { number, unit } = partsOf(text);
   if (unit === '') return h('b', { class: /\d/.test(number) ? 'figure' : 'figure words' }, number);

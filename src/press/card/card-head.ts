@@ -9,7 +9,7 @@ import type { PageUnits } from '../../words/figures/page-units.ts';
 import { crosswindWords, headwindWords } from '../../words/winds/wind-words.ts';
 import { figure } from './card-figure.ts';
 
-/** For what the card is: one look must tell it from the one for the other runway. */
+/** What the card is for: one look must tell it from the card for the other runway. */
 export function cardHead(plan: Plan, units: PageUnits): Element {
   const { aircraft, airfield, runway, circuit, power } = plan;
   return h('header', [
@@ -32,7 +32,7 @@ export function cardHead(plan: Plan, units: PageUnits): Element {
   ]);
 }
 
-/** The wind with what of it blows along the runway and across: the table by wind goes by these. */
+/** The wind, with its parts along the runway and across: the table by wind goes by these. */
 function windText({ flown, runway }: Plan, units: PageUnits): (Element | string)[] {
   const { surfaceWind, gust } = flown;
   const wind = formatWind(surfaceWind.from, surfaceWind.speed, units);
@@ -47,11 +47,11 @@ function windText({ flown, runway }: Plan, units: PageUnits): (Element | string)
   return ['Wind ', h('b', wind), wind === 'calm' ? '' : ' (true)', rest];
 }
 
-/** Indicated, at the mass that is flown. */
+/** Indicated, at the mass flown. */
 function speeds({ aircraft, flown }: Plan, units: PageUnits): readonly (readonly [string, string])[] {
   const shown = (equivalent: number) => formatSpeed(indicatedSpeed(equivalent, aircraft), units);
   const { glide, approach, touchdown, stall } = aircraft.flap ?? {};
-  // Where all are flown with the same flap there is nothing to tell apart.
+  // Where all are flown with the same flap, there is nothing to tell apart.
   const differs = new Set([glide, approach, touchdown, stall]).size > 1;
   const named = (name: string, flap: string | undefined) =>
     flap === undefined || !differs ? name : `${name}, flap ${flap}`;

@@ -7,7 +7,10 @@ import { formatHeight } from '../../words/figures/format.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
 import { figure } from './card-figure.ts';
 
-/** Where to be how high, from where the spot is still made, and when: of one flight, or with each engine side by side. */
+/**
+ * Where to be, how high, between which heights the spot is still made, and when: for one flight, or with each engine
+ * side by side.
+ */
 export function cardKeys(plans: readonly Plan[], units: PageUnits): Element {
   const head = h('h2', { id: 'keys' }, `Above the spot, ${units.height}`);
   return h('section', { class: 'keys', ariaLabelledBy: 'keys' }, [

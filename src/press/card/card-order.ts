@@ -10,18 +10,18 @@ import { packetKey, schoolFor } from '../printing/packet-key.ts';
 import { cardPapers } from './card-paper.ts';
 import { type CardRequest, cardScenario } from './card-scenario.ts';
 
-/** Where what is to be said of cards goes. */
+/** Where everything said about cards goes. */
 export interface CardSaid {
-  /** How each choice was asked for, by the key of a lesson's front matter that it goes before. */
+  /** How each choice was asked for, by the front matter key that it overrides. */
   readonly asked: Readonly<Record<string, string>>;
-  /** Takes what is wrong with those. */
+  /** Takes what is wrong with those choices. */
   readonly choices: WrongChoices;
   readonly tally: GradeTally;
 }
 
 /**
- * A card, with where it belongs, and the file that takes its messages. Throws ScenarioError for a name that the school does
- * not have. `common` is that of `PacketSource`.
+ * A card, its place, and the file that takes its messages. Throws ScenarioError for a name that the school does not
+ * have. `common` is that of `PacketSource`.
  */
 export function cardOrder(
   request: CardRequest,

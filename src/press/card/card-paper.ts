@@ -1,6 +1,6 @@
 import type { Paper, PaperName } from '../paper/paper.ts';
 
-/** A sheet that is strapped on the knee. mm. */
+/** A sheet that is strapped to the knee. mm. */
 export type CardPaper = Omit<Paper, 'name'> & { readonly name: CardPaperName };
 
 export type CardPaperName = 'A5' | 'half-letter';

@@ -10,16 +10,16 @@ export interface CardRequest {
   readonly aircraftId: string;
   readonly approach: Approach;
   readonly choices: Choices;
-  /** m above the spot at the start; left out, as `PlanRequest` has it. */
+  /** m above the spot at the start; left out, the default of `PlanRequest`. */
   readonly height?: number | undefined;
   readonly paper: CardPaperName;
   readonly date: Date;
-  /** Version of this program: another one may compute another figure. */
+  /** Version of this program: another version may compute other figures. */
   readonly version: string;
 }
 
 /**
- * What a lesson is computed for that sets nothing but its approach: the figures of a card are those of that lesson's
+ * What a lesson that sets nothing but its approach is computed for: the figures of a card are those of that lesson's
  * packet. Throws ScenarioError for a name that the school does not have.
  */
 export function cardScenario({ school, aircraftId, approach, choices, height }: CardRequest): Scenario {

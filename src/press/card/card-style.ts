@@ -1,18 +1,18 @@
 import { fontFaceCss } from '../paper/fonts.ts';
 import type { CardPaper } from './card-paper.ts';
 
-/** How a card is set: pt of its text, and the room between lines and parts, from 0 (tight) to 1. */
+/** How a card is set: the size of its text in pt, and the room between lines and parts, from 0 (tight) to 1. */
 export interface CardSetting {
   readonly size: number;
   readonly air: number;
 }
 
-// A browser that prints sets the cells of a row to one top, not to one baseline: a strut of the largest figure's ascent
-// at the head of each cell brings the baselines together.
+// A browser that prints aligns the cells of a row at their tops, not on one baseline: a strut as high as the largest
+// figure's ascent at the head of each cell brings the baselines together.
 
 /**
  * The style sheet of a card. Everything that is read in flight is set in `rem`, of which one is `size` pt; the foot,
- * which is not, keeps its 7.4 pt.
+ * which is not, stays at 7.4 pt.
  */
 export function cardCss(paper: CardPaper, { size, air }: CardSetting): string {
   const { cssSize, width, height, margin } = paper;

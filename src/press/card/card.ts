@@ -19,7 +19,7 @@ import { cardWinds } from './card-winds.ts';
 
 /** What one card is made from. */
 export interface CardInput {
-  /** Made, and nothing in it that is not to be flown. */
+  /** Makes the spot, with nothing in it that is not to be flown. */
   readonly plan: Plan;
   readonly request: PlanRequest;
   /** The engine-failure list of the aircraft's file; empty where it has none. */
@@ -32,7 +32,7 @@ export interface CardInput {
   readonly fingerprint: string;
 }
 
-/** The card as a tree, for any size of type: the flights behind it are flown once. */
+/** The card as a tree, for any size of type: the flights behind it are flown only once. */
 export function cardBody(input: CardInput): Element {
   const { plan, request, engineFailure, units } = input;
   const stopped = stoppedEngine(plan, request, units);
@@ -54,7 +54,7 @@ export function cardBody(input: CardInput): Element {
   return body;
 }
 
-/** The whole document, set in this way. */
+/** The whole document, in this setting. */
 export function cardDocument(
   body: Element,
   { plan, units, paper, date }: CardInput,
@@ -79,7 +79,7 @@ function foot({ plan, school, date, fingerprint }: CardInput): Element {
   ]);
 }
 
-/** Of where figures come from: the packet has the rest. */
+/** Enough about where figures come from: the packet has the rest. */
 function firstSentence(source: string): string {
   const text = source.trim();
   const first = /^.*?[.!?](?=\s|$)/s.exec(text)?.[0] ?? text;

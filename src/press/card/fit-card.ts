@@ -4,10 +4,13 @@ import { UnprintableError } from '../printing/print-pdf.ts';
 import { type CardInput, cardBody, cardDocument } from './card.ts';
 import type { CardSetting } from './card-style.ts';
 
-/** pt: what is still read at arm's length (common practice, no source). The heights at the keys are half as large again. */
+/**
+ * pt: what can still be read at arm's length (common practice, no source). The heights at the keys are half as large
+ * again.
+ */
 const smallestType = 11;
 
-/** The largest type that fits is taken; then the room between the lines goes, and the type no smaller. */
+/** The largest type that fits is used; once it is the smallest, only the room between the lines shrinks. */
 export const settings: readonly CardSetting[] = [
   ...[13, 12.5, 12, 11.5, smallestType].map((size) => ({ size, air: 1 })),
   { size: smallestType, air: 0.5 },
@@ -22,14 +25,14 @@ export interface FittedCard {
 
 /**
  * Prints a card in the largest type in which it is one page; nothing is left out to make it fit. Where there is no
- * browser to try sizes in, it is set as tightly as any, which fits where any way does.
- * Throws UnprintableError where it is more than a page in the smallest.
+ * browser to try sizes in, it is set in the tightest way, which fits if any does. Throws UnprintableError where even
+ * the tightest way takes more than a page.
  */
 export async function fitCard(print: Print, input: CardInput): Promise<FittedCard> {
   const body = cardBody(input);
   let fitted: FittedCard | undefined;
   let wrong: readonly string[] = [];
-  // What fits in one setting fits in every tighter one: halving finds the largest in three prints.
+  // What fits in one setting fits in every tighter one, so halving finds the largest in three prints.
   let [from, to] = [0, settings.length];
   while (from < to) {
     const middle = Math.floor((from + to) / 2);

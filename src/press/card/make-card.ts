@@ -5,8 +5,8 @@ import { cardPapers } from './card-paper.ts';
 import { type CardRequest, cardScenario } from './card-scenario.ts';
 
 /**
- * Flies it. Throws ScenarioError for an approach that cannot be flown at all, NotToBeFlownError for one that is not to be:
- * a card is read in the air, where nobody reads twice.
+ * Flies a card. Throws ScenarioError for an approach that cannot be flown at all, and NotToBeFlownError for one that
+ * is not to be: a card is read in the air, where nobody reads twice.
  */
 export function makeCard(request: CardRequest): CardInput {
   const { school, date, version } = request;

@@ -17,7 +17,7 @@ export function documentHtml(page: Page): string {
   return `${start}${page.css}${middle}${htmlOf(page.body)}${end}`;
 }
 
-/** Nodes as HTML. Every value stands in double quotes: in them a single one is no more than itself. */
+/** Nodes as HTML. Every value is in double quotes, where a single quote is only itself. */
 export function htmlOf(nodes: Nodes | readonly RootContent[]): string {
   return toHtml(nodes as Nodes | RootContent[], { allowDangerousCharacters: true });
 }
@@ -39,7 +39,7 @@ export function htmlPieces({ title, head = [] }: Page): HtmlPieces {
   };
 }
 
-/** The tags of an element; not one of those that are never closed. */
+/** The tags of an element; not for elements that are never closed. */
 export function tagsOf(element: Element): { readonly open: string; readonly close: string } {
   const empty = htmlOf({ ...element, children: [] });
   const close = `</${element.tagName}>`;

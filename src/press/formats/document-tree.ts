@@ -2,7 +2,7 @@ import type { Element, ElementContent, Root } from 'hast';
 import { h } from 'hastscript';
 import { SKIP, visit } from 'unist-util-visit';
 
-/** Text of an element and all in it. */
+/** The text of an element and everything in it. */
 export function textOf(node: ElementContent): string {
   if (node.type === 'text') return node.value;
   return node.type === 'element' ? node.children.map(textOf).join('') : '';
@@ -13,17 +13,23 @@ export function hasClass(element: Element, name: string): boolean {
   return Array.isArray(className) ? className.includes(name) : className === name;
 }
 
-/** Content as a tree that a visitor can walk; it shares the list, so what is replaced in it is replaced in `content`. */
+/**
+ * Content as a tree that a visitor can walk; it shares the list, so what is replaced in the tree is replaced in
+ * `content`.
+ */
 function rootOf(content: ElementContent[]): Root {
   return { type: 'root', children: content };
 }
 
-/** A table with more rows, or with several and more characters, may be cut between rows: whole it would leave half a page empty. */
+/**
+ * A table with more rows than this, or with several rows and more characters than this, may be cut between rows: kept
+ * whole it would leave half a page empty.
+ */
 const longTable = { rows: 14, several: 6, characters: 1200 };
 
 /**
- * Puts every table into a room of its own: on a narrow screen the room scrolls, not the page, and can be reached by
- * keyboard; on paper the room is kept whole. Works in place.
+ * Puts every table into a room of its own: on a narrow screen the room scrolls instead of the page, and can be
+ * reached by keyboard; on paper the room is kept whole. Works in place.
  */
 export function makeTableRooms(content: ElementContent[]): void {
   visit(rootOf(content), 'element', (node, index, parent) => {
@@ -48,7 +54,7 @@ export function makeTableRooms(content: ElementContent[]): void {
 }
 
 /**
- * Takes the lesson's objective off the front of its body, if the lesson begins with it: the section that the
+ * Takes the lesson's objective off the front of its body, if the lesson begins with one: the section that the
  * directive makes, or a heading "Objective" with what follows up to the next heading.
  */
 export function takeObjective(body: readonly ElementContent[]): {
@@ -71,13 +77,13 @@ export function takeObjective(body: readonly ElementContent[]): {
 
 const spaceBeforeUnit =
   /(?<=\d) (?=(?:ft|m|km|mm|cm|kt|km\/h|mph|m\/s|ft\/min|kg|lb|hPa|°C|s|min|NM|%)(?![\p{L}\d]))/gu;
-/** Typewriter quotation marks around words, on one line of text; those of inches and minutes are left alone. */
+/** Typewriter quotation marks around words, within one line of text; those that mean inches and minutes are left alone. */
 const quoted = /(?<=^|[\s(])"(?=[\p{L}\d])([^"]*[\p{L}\d.,!?…])"/gu;
 const apostrophe = /(?<=\p{L})'(?=\p{L})|(?<=\p{L}s)'(?=\s)/gu;
 
 /**
  * Sets the text as a printer would: no line ends between a number and its unit, quotation marks and apostrophes are
- * the real ones. Code is left as typed, and a drawing as it was measured. Works in place.
+ * real ones. Code is left as typed, and a drawing as it was measured. Works in place.
  */
 export function setText(content: ElementContent[]): void {
   visit(rootOf(content), (node) => {

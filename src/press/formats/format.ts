@@ -1,22 +1,22 @@
 import type { PageDocument } from './page-document.ts';
 
 /**
- * Prints a document, each once. Undefined where there is no browser. Throws `UnprintableError` as a printer does; what it
- * throws else is for who called. `draft`: the same pages, without tags and bookmarks.
+ * Prints a document; prints each only once. Undefined where there is no browser. Throws `UnprintableError` as a
+ * printer does; any other error is the caller's to handle. `draft`: the same pages, without tags and bookmarks.
  */
 export type Print = (
   document: PageDocument,
   how?: { readonly draft?: boolean },
 ) => Promise<Uint8Array | undefined>;
 
-/** What a format may write with. */
+/** What a format may use to write. */
 export interface Tools {
   readonly print: Print;
 }
 
 /** A way to write a document to a file. */
 export interface Format {
-  /** Of its file's name, without a full stop: `html`. */
+  /** The ending of its files' names, without a full stop: `html`. */
   readonly ending: string;
   /** The content of the file; undefined where it needs a browser and there is none. */
   readonly write: (

@@ -1,14 +1,14 @@
 import type { Format } from './format.ts';
 
-/** What is written of every packet, volume and card. The first is the one that a command names. */
+/** The files written for every packet, volume and card. The first is the one that a command names. */
 export const formats: readonly Format[] = [
-  // The PDF takes its place first: it is the one that another program may hold open.
+  // The PDF is put in place first: it is the one that another program may hold open.
   { ending: 'pdf', write: whenWanted(() => import('./pdf.ts')) },
   { ending: 'html', write: whenWanted(() => import('./html.ts')) },
   { ending: 'txt', write: whenWanted(() => import('./text.ts')) },
 ];
 
-/** Where nothing is to be written, nothing that writes is loaded. */
+/** Where nothing is written, no writer is loaded. */
 function whenWanted(load: () => Promise<Pick<Format, 'write'>>): Format['write'] {
   return async (...asked) => (await load()).write(...asked);
 }

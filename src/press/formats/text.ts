@@ -11,18 +11,21 @@ import { hang, wrap } from './text/wrap.ts';
 /** Characters: what a phone and a terminal show without cutting a line. */
 const pageWidth = 78;
 
-/** Plain text, to be read aloud, searched, or compared with another build's: a drawing is what is said of it. */
+/**
+ * Plain text, to be read aloud, searched, or compared with that of another build: a drawing is given by its
+ * description.
+ */
 export const write: Format['write'] = (document) => documentText(document);
 
 export function documentText({ title, body }: PageDocument): string {
   const isHead = (node: ElementContent) => node.type === 'element' && node.tagName === 'header';
-  // What it is, and for what it is computed, comes before the bands that warn of it.
+  // What it is, and what it is computed for, comes before the bands that warn about it.
   const content = [...body.children.filter(isHead), ...body.children.filter((node) => !isHead(node))];
   const head = [underlined(wrap(title, pageWidth), '='), ...pagesNote(body)];
   return `${[...head, ...blocksOf(withoutTitle(content, title), pageWidth)].join('\n\n')}\n`;
 }
 
-/** Where a book sends its reader to. */
+/** The pages that a book refers its reader to. */
 function pagesNote(body: Element): string[] {
   const pages = new Set<string>();
   visit(body, 'element', (node) => {
@@ -32,7 +35,7 @@ function pagesNote(body: Element): string[] {
   return pages.size > 0 ? ['Page numbers are those of the print.'] : [];
 }
 
-/** The title of the document begins with that of its page, which is not said twice. */
+/** The title of the document begins with that of its page, which is not repeated. */
 function withoutTitle(content: readonly ElementContent[], title: string): ElementContent[] {
   const [head, ...rest] = content;
   if (head?.type !== 'element') return [...content];
@@ -41,7 +44,7 @@ function withoutTitle(content: readonly ElementContent[], title: string): Elemen
   return [{ ...head, children: head.children.filter((node) => !isTitle(node)) }, ...rest];
 }
 
-/** Content as blocks, between which an empty line stands. */
+/** Content as blocks, with an empty line between them. */
 function blocksOf(content: readonly ElementContent[], width: number): string[] {
   const blocks: string[] = [];
   let inline: ElementContent[] = [];
@@ -73,7 +76,7 @@ function blockOf(element: Element, width: number): string[] {
     case 'ul':
       return [listText(children, width, () => '- ')];
     case 'ol': {
-      // Contents have the numbers of their chapters.
+      // The entries of a list of contents already have the numbers of their chapters.
       if (children.some(isEntry)) return [listText(children, width, () => '- ')];
       const start = Number(element.properties.start ?? 1);
       const isLettered = element.properties.type === 'a';
@@ -95,7 +98,7 @@ function blockOf(element: Element, width: number): string[] {
   }
 }
 
-/** Under what it is called. */
+/** An aside, under its name. */
 function asideText({ children, properties }: Element, width: number): string[] {
   const blocks = blocksOf(children, width - 2).map((block) => hang('  ', block));
   return blocks.length === 0 ? [] : [`${String(properties.ariaLabel ?? 'Note')}:`, ...blocks];
@@ -127,13 +130,13 @@ function listText(content: readonly ElementContent[], width: number, mark: (at: 
   return texts.map(({ text }) => text).join(texts.some(({ isLong }) => isLong) ? '\n\n' : '\n');
 }
 
-/** An item of contents: a place, its page, and perhaps the places in it. */
+/** An entry of a list of contents: a place, its page, and perhaps the places in it. */
 function isEntry(item: ElementContent): boolean {
   if (item.type !== 'element') return false;
   return item.children.some((child) => child.type === 'element' && hasClass(child, 'entry'));
 }
 
-/** Each name with what it means, on a line of its own. */
+/** Each name with its meaning, on a line of its own. */
 function definitions(content: readonly ElementContent[], width: number): string {
   const entries: string[] = [];
   const collect = (nodes: readonly ElementContent[]): void => {

@@ -25,13 +25,13 @@ export interface Packet {
 /** One setting that a lesson is built in. */
 export interface Variant {
   readonly choices: Choices;
-  /** How each choice was asked for, by the key of the front matter that it goes before: `runway: '--runway 42'`. */
+  /** How each choice was asked for, by the front matter key that it overrides: `runway: '--runway 42'`. */
   readonly asked: Readonly<Record<string, string>>;
-  /** The folder for its packets, under the output folder: '' where there is one variant only. */
+  /** The folder for its packets, under the output folder: '' where there is only one variant. */
   readonly folder: string;
 }
 
-/** What is wanted of a lesson; every combination is one packet. */
+/** What is wanted from a lesson; every combination is one packet. */
 export interface LessonOrder {
   readonly school: School;
   readonly lesson: string;
@@ -41,20 +41,20 @@ export interface LessonOrder {
   readonly editions: readonly Edition[];
   /** Where there are several, each has a folder of its name. */
   readonly papers: readonly PaperName[];
-  /** The date that the packets bear. */
+  /** The date on the packets. */
   readonly date: Date;
-  /** Version of this program: another one may compute another figure. */
+  /** Version of this program: another version may compute other figures. */
   readonly version: string;
-  /** What enters every packet of the build and is not in the school: see `PacketSource`. */
+  /** What goes into every packet of the build and is not in the school: see `PacketSource`. */
   readonly common?: unknown;
-  /** Counts the packets by the grades of their plans, as they are made, found standing or refused. */
+  /** Counts the packets by the grades of their plans, as they are made, found unchanged, or refused. */
   readonly tally?: GradeTally | undefined;
 }
 
-/** A lesson whose front matter was read, with the packets that are wanted of it. */
+/** A lesson whose front matter was read, with the packets wanted from it. */
 export interface OpenLesson {
   readonly file: VFile;
-  /** None where its front matter has an error. */
+  /** Empty where its front matter has an error. */
   readonly orders: readonly PrintOrder[];
   /** Grows while keys are found and packets are made. */
   readonly wrongChoices: Readonly<WrongChoices>;
@@ -67,15 +67,15 @@ export interface BuildRequest extends Omit<LessonOrder, 'variants' | 'papers'>, 
 /** A lesson's packets, with its file and messages. */
 export interface Built {
   readonly file: VFile;
-  /** None where the lesson itself has an error; none of an aircraft for which a message is one. */
+  /** Empty where the lesson itself has an error; without those of an aircraft for which there is one. */
   readonly packets: readonly Packet[];
   /** What is wrong with what was asked for, each message with the option it belongs to. */
   readonly wrongChoices: readonly string[];
 }
 
 /**
- * Makes the packets of one lesson for each of its aircraft, in each edition asked for. All messages of the lesson come
- * together; an aircraft that the lesson can not be flown with does not stop the others.
+ * Makes the packets of one lesson for each of its aircraft, in each edition asked for. All messages of the lesson
+ * come together; an aircraft that the lesson cannot be flown with does not stop the others.
  */
 export async function buildLesson(request: BuildRequest): Promise<Built> {
   const { choices, asked, paper } = request;
@@ -96,7 +96,7 @@ export async function buildLesson(request: BuildRequest): Promise<Built> {
   return { file, packets, wrongChoices: [...wrongChoices.keys()] };
 }
 
-/** Lists the packets that are wanted of a lesson, in a fixed order; none is computed before it is made. */
+/** Lists the packets that are wanted from a lesson, in a fixed order; none is computed before it is made. */
 export async function openLesson(order: LessonOrder): Promise<OpenLesson> {
   const { school } = order;
   const text = await openText(school, order.lesson);
@@ -122,14 +122,17 @@ interface Opened extends LessonText {
   readonly attempt: Attempt;
 }
 
-/** The packets of one flight: in every edition and on every paper. They are made together, none where one has an error. */
+/**
+ * The packets of one flight, in every edition and on every paper. They are made together; none of them is made where
+ * one has an error.
+ */
 function ordersOf(aircraftId: string, variant: Variant, order: LessonOrder, opened: Opened): PrintOrder[] {
   const { date, common, papers: sizes, editions, version, lesson: name, tally = new GradeTally() } = order;
   const { file, source, frontMatter, read, attempt } = opened;
   const { asked } = variant;
   const school = schoolFor(order.school, aircraftId);
   const scenario = once(() =>
-    // Not the narrowed school: what is wrong with a setting names the other aircraft.
+    // Not the narrowed school: a message about a wrong setting names the other aircraft.
     attempt(() => scenarioOf(order.school, frontMatter, aircraftId, variant.choices)),
   );
   const wanted = sizes.flatMap((paper) =>
@@ -174,7 +177,10 @@ function ordersOf(aircraftId: string, variant: Variant, order: LessonOrder, open
   }));
 }
 
-/** The student's packet is the lesson's; the instructor's says what it is: nobody hands out the answers unawares. */
+/**
+ * The student's packet has the lesson's name; the instructor's says what it is, so that nobody hands out the answers
+ * by mistake.
+ */
 function packetPath(lesson: string, aircraftId: string, edition: Edition): string {
   return join(lesson, edition === 'student' ? aircraftId : `${aircraftId}.${edition}`);
 }

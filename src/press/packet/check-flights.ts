@@ -19,9 +19,9 @@ import { aircraftOf, flownPlan, ofClasses, scenarioOf } from './scenario.ts';
 const editions: readonly Edition[] = ['student', 'instructor'];
 
 /**
- * Flies a lesson with every aircraft that it is for and renders it in both editions, for the messages alone: they land
- * on the lesson's file, each once. One that holds only for some of the aircraft names them. The plans are counted by their
- * grades.
+ * Flies a lesson with every aircraft that it is for and renders it in both editions, for the messages alone: they
+ * land on the lesson's file, each once. A message that holds only for some of the aircraft names them. The plans are
+ * counted by their grades.
  */
 export function checkFlights(
   lesson: Lesson<PacketContext>,
@@ -90,13 +90,13 @@ function messagesOf(check: () => void, file: VFile): VFileMessage[] {
 
 interface Found {
   readonly message: VFileMessage;
-  /** Names of the aircraft for which it holds. */
+  /** Names of the aircraft that it holds for. */
   readonly aircraft: Set<string>;
 }
 
 function remember(message: VFileMessage, aircraft: string | undefined, found: Map<string, Found>): void {
   const { line, column, ruleId, reason } = message;
-  // A typed figure may agree with another figure of each aircraft: one suggestion is enough.
+  // A typed figure may agree with a different figure for each aircraft: one suggestion is enough.
   const what = ruleId === 'typed-figure' ? '' : reason;
   const key = `${line}:${column}:${ruleId}:${what}`;
   const known = found.get(key) ?? { message, aircraft: new Set<string>() };

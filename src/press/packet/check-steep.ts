@@ -7,12 +7,12 @@ import type { AircraftFile } from '../../school/aircraft.ts';
 import { YamlSource } from '../../school/yaml-source.ts';
 import { formatRatio } from '../../words/figures/format.ts';
 
-/** A share of the ratio: two measurements of one glide may differ by so much (a figure of ours, no source). */
+/** A share of the ratio: two measurements of one glide may differ by this much (a figure of ours, no source). */
 const mayDiffer = 0.1;
 
 /**
- * Warns of a weight-shift aircraft whose steep approach lies off its own glide polar: without flap, brake or slip it has one
- * polar, and two that contradict each other make the upper edge of every gate too high or too low.
+ * Warns of a weight-shift aircraft whose steep approach is off its own glide polar: without flap, brake or slip it
+ * has one polar, and two that contradict each other make the upper edge of every gate too high or too low.
  */
 export function checkSteep(file: VFile, aircraft: AircraftFile): void {
   const onPolar = ratioOnPolar(aircraft);
@@ -26,7 +26,7 @@ export function checkSteep(file: VFile, aircraft: AircraftFile): void {
   YamlSource.open(file)?.warn(reason, 'steep-approach', ['steep-approach', 'ratio']);
 }
 
-/** The ratio of the idling glide at the speed of the steep approach; undefined where that is another glide. */
+/** The ratio of the idling glide at the speed of the steep approach; undefined where that is a different glide. */
 function ratioOnPolar(aircraft: AircraftFile): number | undefined {
   if (!classTerms[aircraft.class].hasOnePolar) return undefined;
   try {

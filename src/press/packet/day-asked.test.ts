@@ -10,7 +10,7 @@ const knots: PageUnits = { height: 'ft', distance: 'm', speed: 'kt' };
 const metric: PageUnits = { height: 'm', distance: 'm', speed: 'km/h' };
 const heading = 238;
 
-/** `off`: degrees that the wind is from the right of the runway. */
+/** `off`: how many degrees the wind is from the right of the runway. */
 interface Weather {
   readonly off?: number;
   readonly wind: number;
@@ -94,7 +94,7 @@ describe('a wind held against it', () => {
   });
 
   it('is taken across the runway from either side, ahead or behind', () => {
-    // Half of 12 kt lies across at 30 degrees off either end.
+    // Half of 12 kt is across at 30 degrees off either end.
     for (const off of [30, -30, 150, -150]) {
       expect(brokenBy(mostFourAcross, { wind: 12, off })).toEqual([
         `The wind has 6 kt across the runway, and the lesson asks for no more than 4 kt: ${advice}`,
@@ -129,7 +129,7 @@ describe('a wind held against it', () => {
     expect(brokenBy(leastAcross, { wind: 4, off: 29, gust: 12 })[0]).toMatch(
       /^The wind has 1\.94? kt across the runway, and the lesson asks for at least 2 kt/,
     );
-    // One under the wind is none.
+    // A gust below the wind is no gust.
     expect(brokenBy(mostTen, { wind: 12, gust: 9 })[0]).toMatch(/^The wind is 12 kt/);
   });
 

@@ -8,32 +8,35 @@ import type { PageUnits } from '../../words/figures/page-units.ts';
 import { formatLeastSpeed, formatMostSpeed } from '../../words/figures/safe-rounding.ts';
 import { type LimitKind, tellingApart } from '../../words/figures/telling-apart.ts';
 
-/** What of a plan the day is held against. */
+/** What the day is compared with in a plan. */
 export interface Weathered {
   readonly aircraft: Pick<Plan['aircraft'], 'name' | 'limits'>;
   readonly runway: Pick<Plan['runway'], 'heading'>;
   readonly flown: Pick<Plan['flown'], 'surfaceWind' | 'gust'>;
 }
 
-/** The figures of a day that are asked for. */
+/** The figures that a day may ask for. */
 export type DayFigure = 'wind' | 'crosswind';
 
-/** What the wind breaks of the day that is asked for. */
+/** A limit of the day that the wind breaks. */
 interface Breach {
   readonly figure: DayFigure;
   readonly words: string;
 }
 
-/** The day that a lesson asks for, in figures of one aircraft. */
+/** The day that a lesson asks for, in figures for one aircraft. */
 export interface DayAsked {
   readonly words: string;
   readonly breaches: readonly Breach[];
 }
 
-/** m/s. What floating point leaves of an exact fit breaks nothing. */
+/** m/s. What floating point leaves over from an exact fit breaks nothing. */
 const aHair = 1e-9;
 
-/** Holds the wind of a plan against the day that its lesson asks for; the most is held against the gust where there is one. */
+/**
+ * Compares the wind of a plan with the day that its lesson asks for; the most wind is compared with the gust where
+ * there is one.
+ */
 export function dayAsked(plan: Weathered, day: Day, units: PageUnits): DayAsked {
   return { words: askedWords(plan, day, units), breaches: breachesOf(plan, day, units) };
 }
@@ -60,7 +63,7 @@ function askedWords({ aircraft }: Weathered, day: Day, units: PageUnits): string
   return `A wind of ${asked.join(', and of ')}. ${gustWords(day)}`;
 }
 
-/** To half a knot, or the half of a limit would be a whole one less. */
+/** To half a knot; otherwise half of a limit could be a whole knot less. */
 function mostAcrossText(
   asked: NonNullable<Day['mostCrosswind']>,
   aircraft: Weathered['aircraft'],

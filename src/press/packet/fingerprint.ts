@@ -1,16 +1,16 @@
 import { createHash } from 'node:crypto';
 
 /**
- * A short mark that the same inputs always get and other inputs do not: the first 8 hex digits of the SHA-256 of the
- * inputs written as canonical JSON (keys sorted, so that the order in a file does not matter).
- * Throws where a value has no JSON form (a function, a number that is not finite): a fingerprint that leaves out an
- * input would call two different packets the same.
+ * A short mark that is the same for the same inputs and different for others: the first 8 hex digits of the SHA-256
+ * of the inputs written as canonical JSON (keys sorted, so that the order in a file does not matter). Throws where a
+ * value has no JSON form (a function, a number that is not finite): a fingerprint that leaves out an input would call
+ * two different packets the same.
  */
 export function fingerprint(inputs: unknown): string {
   return digest(inputs).slice(0, 8);
 }
 
-/** All hex digits of it: what tells apart what was printed from what. Throws as `fingerprint` does. */
+/** All hex digits of it, which tell what was printed from what. Throws as `fingerprint` does. */
 export function digest(inputs: unknown): string {
   return createHash('sha256').update(canonicalJson(inputs)).digest('hex');
 }

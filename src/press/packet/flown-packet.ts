@@ -14,11 +14,11 @@ export interface FlownLesson {
   readonly lesson: Lesson<PacketContext>;
   readonly file: VFile;
   readonly scenario: Scenario;
-  /** Of this edition and this paper. */
+  /** For this edition and this paper. */
   readonly context: PacketContext;
   readonly paper: PaperName;
   readonly date: Date;
-  /** Version of this program: another one may compute another figure. */
+  /** Version of this program: another version may compute other figures. */
   readonly version: string;
 }
 

@@ -9,9 +9,9 @@ import { capital } from '../../words/figures/letter-case.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
 
 /**
- * The bands above a title block, the gravest first: a line for each limit that is passed, with where the limit comes from,
- * and for what is not to be flown what would be flyable: `flyable`, or where it is left out what the cautions say. None where
- * no limit is passed.
+ * The bands above a title block, the gravest first: a line for each limit that is passed, with where the limit comes
+ * from; and, for what is not to be flown, what would be flyable (`flyable`, or what the cautions say where that is
+ * left out). Empty where no limit is passed.
  */
 export function gradeBands(plan: Plan, units: PageUnits, flyable: readonly string[] = []): Element[] {
   return markedGrades.flatMap((grade) => band(plan, grade, units, flyable) ?? []);
@@ -40,12 +40,12 @@ function band(
   ]);
 }
 
-/** Characters that the band at the head of a page has room for. */
+/** How many characters the band at the head of a page has room for. */
 const longest = 110;
 
 /**
- * What stands at the head of every page of a plan that is not to be flown: `NOT TO BE FLOWN: crosswind 14 kt, at most
- * 9 kt`. Undefined for every other plan.
+ * What is printed at the head of every page of a plan that is not to be flown: `NOT TO BE FLOWN: crosswind 14 kt, at
+ * most 9 kt`. Undefined for every other plan.
  */
 export function pageBand(plan: Plan, units: PageUnits): string | undefined {
   const lines = cautionsOf(plan, 'not-to-be-flown').map((caution) =>

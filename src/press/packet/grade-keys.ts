@@ -3,7 +3,7 @@ import type { Plan } from '../../flight/terms/plan.ts';
 import type { FrontMatter } from '../../lesson/front-matter.ts';
 import { cautionsOf } from '../../words/cautions/grade-sentences.ts';
 
-/** The keys of a lesson's front matter that a caution of this grade may come from, the likeliest first. */
+/** The front matter keys of a lesson that a caution of this grade may come from, the likeliest first. */
 export function settingKeys(plan: Plan, grade: Grade): readonly (keyof FrontMatter | 'gust')[] {
   const keys = cautionsOf(plan, grade).flatMap(({ code }) => keysOf[code]);
   return [...new Set([...keys, 'wind' as const])];

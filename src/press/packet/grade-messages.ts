@@ -8,7 +8,7 @@ import { settingKeys } from './grade-keys.ts';
 import type { PlanMessage } from './say-of-plan.ts';
 import type { Scenario } from './scenario.ts';
 
-/** A message for each grade that the cautions of a plan have, the gravest first; none of a sound one. */
+/** A message for each grade among a plan's cautions, the gravest first; none for a sound plan. */
 export function gradeMessages(plan: Plan, { request, shows, units }: Scenario): PlanMessage[] {
   const severity: Readonly<Record<Grade, PlanMessage['severity']>> = {
     'not-to-be-flown': shows === 'not-to-be-flown' ? 'note' : 'error',
@@ -33,7 +33,7 @@ export function gradeMessages(plan: Plan, { request, shows, units }: Scenario): 
   return shows === undefined || shows === plan.grade ? found : [flyable(plan, shows, units), ...found];
 }
 
-/** A lesson that says that it shows such a plan, and does not. */
+/** For a lesson that says it shows such a plan and does not. */
 function flyable(plan: Plan, shows: Grade, units: Scenario['units']): PlanMessage {
   return {
     severity: 'warning',

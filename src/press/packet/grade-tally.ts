@@ -2,11 +2,14 @@ import type { PlanGrade } from '../../flight/terms/caution.ts';
 import { countWords, type GradeCounts } from '../../words/cautions/grade-sentences.ts';
 import { NotToBeFlownError } from './scenario.ts';
 
-/** Counts plans by their grades, those not to be flown apart from those shown as such: what a command says at its end. */
+/**
+ * Counts plans by their grades, with those not to be flown counted apart from those shown as such: a command says the
+ * result at its end.
+ */
 export class GradeTally {
   readonly #counts = { beyond: 0, refused: 0, shown: 0, known: 0 };
 
-  /** Plans of which there is a page. */
+  /** Plans with a page. */
   add(grades: readonly PlanGrade[]): void {
     for (const grade of grades) {
       if (grade === 'not-to-be-flown') this.#counts.shown += 1;
@@ -15,7 +18,7 @@ export class GradeTally {
     }
   }
 
-  /** Plans not to be flown, of which there is none. */
+  /** Plans not to be flown, without a page. */
   refuse(count = 1): void {
     this.#counts.refused += count;
   }

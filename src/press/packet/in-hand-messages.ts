@@ -14,7 +14,7 @@ const leastInHand = 50 * metresPerFoot;
 /** A warning where a plan begins, at its first key with a gate, near the floor of the band or under it. */
 export function inHandMessages(plan: Plan, units: PageUnits): PlanMessage[] {
   const [first] = plan.gates;
-  // One that is not to be flown is told as such, and on final there is no beginning higher.
+  // A plan that is not to be flown is reported as such, and on final there is no beginning higher.
   if (first === undefined || first.at === 'final' || plan.grade === 'not-to-be-flown') return [];
   const inHand = inHandBelow(first, plan.cautions, units);
   const least = roundEdge(leastInHand, 'low', units);
@@ -37,7 +37,7 @@ export function inHandMessages(plan: Plan, units: PageUnits): PlanMessage[] {
   ];
 }
 
-/** Whether the first band ends with the plan itself. */
+/** Whether the first band ends at the plan itself. */
 function isFloor({ gates }: Plan, units: PageUnits): boolean {
   const band = gateBand(gates[0]!, units);
   return band.none === undefined && band.low === 'plan';

@@ -58,7 +58,7 @@ describe('what is not in it', () => {
       /^Wind that turns otherwise than planned: by 20° more up to 1,000 ft, .*: wind 20° farther clockwise \d+ ft short, wind 20° farther anticlockwise \d+ ft long\.$/m,
     );
     expect(lines).not.toMatch(/Wind that turns by|veering wind|backing wind/);
-    // A book says it of all its plans.
+    // A book says it for all its plans.
     const book = (plans: readonly Plan[]) => leftOutLines(inFeet, undefined, plans).join(' ');
     expect(book([plan, sizedPlan(veering(-10)).plan])).not.toContain('Wind that turns by');
     expect(book([plan])).toContain('Wind that turns by');

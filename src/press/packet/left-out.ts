@@ -15,7 +15,7 @@ import { numberText, roundTo, withUnit } from '../../units/rounding.ts';
 import { formatHeight, formatSink } from '../../words/figures/format.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
 
-/** A plan, and what each simplification comes to in it. */
+/** A plan, and the size of each simplification in it. */
 export interface Sized {
   readonly plan: Plan;
   readonly sizes: readonly Simplification[];
@@ -25,9 +25,9 @@ export interface Sized {
 interface LeftOut {
   /** A plain sentence without its full stop, about these plans. */
   readonly text: (units: PageUnits, plans: readonly Plan[]) => string;
-  /** Its sizes by the word that stands before each in a list of several. */
+  /** Its sizes, by the word that goes before each in a list of several. */
   readonly sizes: readonly (readonly [SimplificationCode, string])[];
-  /** Said in place of a size where a plan has none; undefined where it then has no bearing on the plan. */
+  /** Said instead of a size where a plan has none; undefined where the thing then has no bearing on the plan. */
   readonly unsized?: (plan: Plan) => string | undefined;
 }
 
@@ -103,8 +103,8 @@ export const howSized =
   'A size says how far short of the spot, or long, the planned flight would touch with that one thing changed and nobody correcting.';
 
 /**
- * What is left out of these plans, a sentence each; with its size where one plan is given with its sizes, and then without
- * what has no bearing on it.
+ * What is left out of these plans, one sentence each; with sizes where there is one plan that has them, and then
+ * without what has no bearing on it.
  */
 export function leftOutLines(
   units: PageUnits,
@@ -120,7 +120,7 @@ export function leftOutLines(
   });
 }
 
-/** The sizes of one plan in a sentence, for a book that says once what they are sizes of. */
+/** The sizes of one plan in a sentence, for a book that says only once what they are sizes of. */
 export function sizesSentence({ sizes }: Sized, units: PageUnits): string {
   const found = sizesOf(
     leftOut.flatMap((each) => each.sizes),
@@ -133,7 +133,7 @@ export function sizesSentence({ sizes }: Sized, units: PageUnits): string {
     : `What is not in the model, by its size in this plan: ${found.join('; ')}.`;
 }
 
-/** What the wind gradient, which is in the model, does to the plan; undefined in a wind that has none. */
+/** What the wind gradient, which is in the model, does to the plan; undefined in a wind without one. */
 export function gradientSentence({ sizes }: Sized, units: PageUnits): string | undefined {
   const gradient = sizes.find(({ code }) => code === 'wind-gradient');
   if (gradient?.ends !== 'on-final') return undefined;
@@ -161,7 +161,7 @@ function sizeText(size: Simplification, units: PageUnits): string {
   return isSmall ? distance : `${distance} ${size.along < 0 ? 'short' : 'long'}`;
 }
 
-/** To 10 ft or 5 m; what that leaves nothing of is under it. */
+/** To 10 ft or 5 m; what that rounds to nothing is less than a step. */
 function sizeOf({ along }: Simplification, { distance }: PageUnits): { distance: string; isSmall: boolean } {
   const [unit, step] = distance === 'ft' ? [metresPerFoot, 10] : [1, 5];
   const size = roundTo(Math.abs(along) / unit, step);

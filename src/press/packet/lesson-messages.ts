@@ -3,13 +3,13 @@ import { fail } from '../../messages/failures.ts';
 import type { YamlSource } from '../../school/yaml-source.ts';
 import { NotToBeFlownError, ScenarioError } from './scenario.ts';
 
-/** Where a lesson's own setting was typed: undefined source where it has no front matter to point at. */
+/** Where a lesson's own setting was typed; the source is undefined where there is no front matter to point at. */
 export interface Typed {
   readonly file: VFile;
   readonly source: YamlSource | undefined;
 }
 
-/** The message stands at the key of the front matter that it belongs to. */
+/** Puts the message at the front matter key it belongs to. */
 export function reportScenario(error: ScenarioError, typed: Typed): void {
   const { file, source } = typed;
   const rule = ruleOf(error);
@@ -17,7 +17,10 @@ export function reportScenario(error: ScenarioError, typed: Typed): void {
   else fail(file, error.message, rule);
 }
 
-/** The first of the keys that was asked for, else that is typed in the lesson; where none is, the first of all. */
+/**
+ * The first of the keys that was asked for, else the first that is typed in the lesson; where there is neither, the
+ * first of all.
+ */
 export function keyAmong(
   keys: readonly string[],
   { source }: Pick<Typed, 'source'>,
@@ -27,7 +30,7 @@ export function keyAmong(
   return keys.find(isAsked) ?? keys.find((key) => source?.has([key])) ?? keys[0]!;
 }
 
-/** What is wrong with what was asked for, each message with the option it belongs to, and of which kind it is. */
+/** What is wrong with what was asked for, each message with the option it belongs to, and its kind. */
 export type WrongChoices = Map<string, ScenarioRule>;
 type ScenarioRule = 'scenario' | 'not-to-be-flown';
 
@@ -38,10 +41,10 @@ function ruleOf(error: ScenarioError): ScenarioRule {
 export type Attempt = <Result>(make: () => Result) => Result | undefined;
 
 /**
- * Runs what may find a setting wrong; where it does, the message lands on the lesson, or, where that setting was asked
- * for, among the wrong choices.
+ * Runs something that may find a setting wrong. If it does, the message lands on the lesson or, where that setting
+ * was asked for, among the wrong choices.
  *
- * @param asked how each choice was asked for, by the key of the front matter that it goes before
+ * @param asked how each choice was asked for, by the front matter key that it overrides
  */
 export function attemptFor(
   typed: Typed,
@@ -54,7 +57,7 @@ export function attemptFor(
     } catch (error) {
       if (!(error instanceof ScenarioError)) throw error;
       const option = asked[keyAmong(error.keys, typed, asked)];
-      // What is wrong with a name is the same for every lesson, a plan is that of one.
+      // What is wrong with a name is the same for every lesson; a plan belongs to one.
       const whose = error instanceof NotToBeFlownError ? `${typed.file.stem}, ` : '';
       if (option === undefined) reportScenario(error, typed);
       else wrongChoices.set(`${option}: ${whose}${error.message}`, ruleOf(error));
@@ -63,7 +66,7 @@ export function attemptFor(
   };
 }
 
-/** What is wrong with the lesson itself is found anew for every aircraft, and said once. */
+/** What is wrong with the lesson itself is found again for every aircraft, and said once. */
 export function removeRepeats(file: VFile): void {
   const seen = new Set<string>();
   file.messages = file.messages.filter((message) => {

@@ -26,7 +26,7 @@ export interface LessonInput {
   readonly units: PageUnits;
 }
 
-/** What stands under the title of a packet, or of a chapter: the objective, the cautions, and the lesson itself. */
+/** What comes under the title of a packet or a chapter: the objective, the cautions, and the lesson itself. */
 export function lessonParts({ title, body, plan, school, rules, day, units }: LessonInput): ElementContent[] {
   const content = structuredClone([...body]);
   if (plan.grade === 'not-to-be-flown') markCaptions(content);
@@ -41,7 +41,7 @@ export function lessonParts({ title, body, plan, school, rules, day, units }: Le
   ];
 }
 
-/** Drawings and tables of the flight itself: each bears its directive's name as a class. */
+/** Drawings and tables of the flight itself: each has its directive's name as a class. */
 const ofTheFlight = components.filter(({ isOfTheFlight }) => isOfTheFlight).map(({ name }) => name);
 
 /** Says in each of their captions that the flight is not to be flown: one may be copied without its page. */
@@ -62,10 +62,13 @@ function markCaptions(content: ElementContent[]): void {
   });
 }
 
-/** Characters of four lines of text. */
+/** Characters in four lines of text. */
 const fewLines = 300;
 
-/** A browser that prints leaves one line of a short paragraph alone on a page, whatever `widows` says: only others are cut. */
+/**
+ * A browser that prints leaves one line of a short paragraph alone on a page, whatever `widows` says: only longer
+ * ones may be cut.
+ */
 function markLong(content: ElementContent[]): void {
   visit({ type: 'root', children: content } as Root, 'element', (node) => {
     if (node.tagName !== 'p' || node.properties.className !== undefined) return;

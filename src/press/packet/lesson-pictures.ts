@@ -4,7 +4,7 @@ import { imageSize } from 'image-size';
 import type { FindPicture, FoundPicture } from '../../lesson/pictures.ts';
 import { didYouMean } from '../../messages/nearest-name.ts';
 
-/** The kinds of picture that a page may hold, by the ending of their files; what is in the file must agree. */
+/** The kinds of picture that a page may hold, by the ending of their files; what is in the file must agree with it. */
 const kinds: Readonly<Record<string, string>> = {
   '.png': 'png',
   '.jpg': 'jpg',
@@ -20,16 +20,16 @@ const mimes: Readonly<Record<string, string>> = {
 };
 
 const mebibyte = 2 ** 20;
-/** Bytes: of one picture and of all in a lesson, which stand in the page a third larger. */
+/** Bytes: of one picture, and of all those in a lesson, which are a third larger in the page. */
 const most = { one: 4 * mebibyte, all: 16 * mebibyte };
 /** Pixels along a side: a small file may unfold to more than a browser can hold. */
 const widest = 8_000;
 
 /**
- * Finds the pictures of a lesson in its own folder and below, and gives them as `data:` addresses. A picture may not lie
- * outside by way of a symbolic link either; a drawing as SVG, which may hold a program, is refused.
+ * Finds the pictures of a lesson in its own folder and below, and gives them as `data:` addresses. A picture may not
+ * be outside by way of a symbolic link either; an SVG, which may hold a program, is refused.
  *
- * @param folder of the lesson's file
+ * @param folder the folder of the lesson's file
  */
 export function picturesIn(folder: string): FindPicture {
   let taken = 0;

@@ -8,7 +8,7 @@ import type { YamlSource } from '../../school/yaml-source.ts';
 import { once } from './once.ts';
 import type { SoundLesson } from './read-lesson.ts';
 
-/** A lesson of which no more than the front matter was read: most builds print few of the pages asked for. */
+/** A lesson of which only the front matter has been read: most builds print few of the pages asked for. */
 export interface LessonText {
   readonly file: VFile;
   /** Undefined where it has an error: then the whole lesson was read for its other messages. */

@@ -21,12 +21,12 @@ export interface PacketFlight {
   readonly school: School;
   /** Takes the messages of the flight. */
   readonly file: VFile;
-  /** Of its front matter. */
+  /** For its front matter. */
   readonly source: YamlSource | undefined;
   /** What was asked for in its place, by its key. */
   readonly asked: Readonly<Record<string, string>>;
   readonly date: Date;
-  /** Version of this program: another one may compute another figure. */
+  /** Version of this program: another version may compute other figures. */
   readonly version: string;
 }
 
@@ -38,13 +38,13 @@ export interface WantedPacket {
 
 /** The packets of one flight. */
 export interface FlownPackets {
-  /** A packet, once: it is large, and there may be hundreds. Undefined where a message of any is an error. */
+  /** A packet, once only: it is large, and there may be hundreds. Undefined where any message is an error. */
   readonly take: (path: string) => Made | undefined;
 }
 
 /**
- * Flies a lesson and renders it in every way that is wanted, and says the grades of its plan. Throws ScenarioError where it
- * cannot be flown, and NotToBeFlownError where it is not to be.
+ * Flies a lesson, renders it in every way that is wanted, and says the grade of its plan. Throws ScenarioError where
+ * it cannot be flown, and NotToBeFlownError where it is not to be.
  */
 export function makePackets(
   { lesson, messages }: SoundLesson,

@@ -1,4 +1,4 @@
-/** The same, made when it is first asked for and kept. */
+/** The same function, whose result is made when first asked for and kept. */
 export function once<Result>(make: () => Result): () => Result {
   let made: { readonly result: Result } | undefined;
   return () => {

@@ -10,14 +10,14 @@ import { capital } from '../../words/figures/letter-case.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
 import type { DayAsked } from './day-asked.ts';
 
-/** What stands on the first page of every packet and can not be left out, by a lesson or by a school. */
+/** What is on the first page of every packet and cannot be left out, by a lesson or by a school. */
 const standing = (aircraft: string, airfield: string) => [
   'This is training material. It does not replace instruction, and it is no permission to fly.',
   "The aircraft's own handbook, local rules and the instructor's judgement prevail over everything printed here.",
   `The figures are computed from the profile of ${aircraft} and the data of ${airfield} named on this page, for this wind and air only. How the figures were worked out stands at the end.`,
 ];
 
-/** Where nobody can take over, and the text speaks of an instructor's hand. */
+/** For one seat, where nobody can take over and the text speaks of an instructor's hand. */
 const ofOneSeat = (aircraft: string) =>
   `${aircraft} has one seat: nobody can take over. Each exercise is learned first in a two-seater of its class, with an instructor. It is flown here only by a pilot signed off for it, briefed on the ground, with the instructor where the exercise can be seen, and on the radio, who answers a call and otherwise says one thing only: “Go around.” Where these pages speak of the instructor in the air, they mean the two-seater.`;
 

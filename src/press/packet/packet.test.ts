@@ -33,7 +33,7 @@ function packet(changes: Partial<PacketInput> = {}): string {
   );
 }
 
-/** Text a reader sees, tags and style left out. */
+/** The text that a reader sees, without tags and style. */
 function words(html: string): string {
   return html
     .replace(/<style>.*?<\/style>/s, '')

@@ -26,8 +26,8 @@ export interface PacketInput extends LessonInput {
 }
 
 /**
- * One lesson, computed for one aircraft and one wind, as a document: the first page says for whom
- * it is and what to beware of, the last how its figures were worked out.
+ * One lesson, computed for one aircraft and one wind, as a document: the first page says what it is computed for and
+ * what to beware of, the last how its figures were worked out.
  */
 export function packetDocument(input: PacketInput): PageDocument {
   const { title, edition, plan, request, school, units, paper, date, fingerprint } = input;

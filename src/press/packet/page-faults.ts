@@ -15,9 +15,9 @@ export interface PageRoom {
 
 /**
  * Runs inside the page (it is sent there as source text: nothing from outside may be used in it). Finds what reaches
- * beyond the right edge, since the browser would silently shrink the whole document to fit it and no drawing would be
- * to scale; drawings and notes higher than a page, which would be cut; and notes and answers that are higher than the room
- * kept for them in both editions, or lie over something that reaches into the margin.
+ * beyond the right edge, because the browser would silently shrink the whole document to fit it and no drawing would
+ * be to scale; drawings and notes higher than a page, which would be cut; and notes and answers that are higher than
+ * the room kept for them in both editions, or lie over something that reaches into the margin.
  */
 export function findPageFaults(room: PageRoom): PageFault[] {
   const pixelsPerMm = 96 / 25.4;
@@ -45,7 +45,7 @@ export function findPageFaults(room: PageRoom): PageFault[] {
   };
   const report = (element: Element, right: number): void => {
     if (right <= edge || clipped(element)) return;
-    // The innermost element says most: one that only contains it is not reported again.
+    // The innermost element says most: one that only contains it is not reported as well.
     faults.push({ kind: 'wide', element: name(element), excess: (right - left - room.width) / pixelsPerMm });
   };
 
@@ -92,7 +92,7 @@ export function findPageFaults(room: PageRoom): PageFault[] {
   return faults;
 }
 
-/** A sentence a person can act on. */
+/** A sentence that a person can act on. */
 export function faultMessage({ kind, element, excess }: PageFault): string {
   const mm = `${Math.ceil(excess * 10) / 10} mm`;
   switch (kind) {

@@ -3,9 +3,9 @@ import { h } from 'hastscript';
 import { hasClass } from '../formats/document-tree.ts';
 
 /**
- * Puts each note of the margin where the page sets it beside the paragraph or list that it was written after: before it,
- * in one block with it. A note after a heading, a table or a figure, which reach into the margin, goes with what follows.
- * Works in place; a note and the empty room that it has in the other edition are moved alike.
+ * Puts each margin note where the page sets it beside the paragraph or list that it was written after: before that
+ * paragraph or list, in one block with it. A note after a heading, a table or a figure, which reach into the margin,
+ * goes with what follows. Works in place; a note, and the empty room for it in the other edition, are moved alike.
  */
 export function placeNotes(content: ElementContent[]): void {
   for (const node of content) if (node.type === 'element' && !isNote(node)) placeNotes(node.children);
@@ -41,7 +41,7 @@ export function placeNotes(content: ElementContent[]): void {
   }
 }
 
-/** What leaves the margin free: prose, lists, boxes. The source line under a table belongs to the table, which does not. */
+/** What leaves the margin free: prose, lists, boxes. The source line under a table belongs to the table, and does not. */
 function hasMargin(element: Element): boolean {
   if (hasClass(element, 'source')) return false;
   if (/^(p|ul|ol|dl|blockquote)$/.test(element.tagName)) return true;
@@ -52,7 +52,7 @@ function isNote(element: Element): boolean {
   return hasClass(element, 'note');
 }
 
-/** A list is long and may be cut between pages; a paragraph keeps with its note. */
+/** A list is long and may be cut between pages; a paragraph stays with its note. */
 function noted(notes: readonly Element[], block: Element): Element {
   const classes = block.tagName === 'p' ? ['noted', 'whole'] : ['noted'];
   return h('div', { className: classes }, [...notes, block]);

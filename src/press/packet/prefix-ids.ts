@@ -1,7 +1,7 @@
 import type { ElementContent, Properties, Root } from 'hast';
 import { visit } from 'unist-util-visit';
 
-/** Attributes that name ids of the page, as the tree calls them, each a list of them. */
+/** Attributes that refer to ids of the page, by their names in the tree; each holds a list of them. */
 const references = [
   'ariaLabelledBy',
   'ariaDescribedBy',
@@ -12,8 +12,8 @@ const references = [
 ] as const;
 
 /**
- * Puts `prefix` before every id in the content and before every mention of one, drawings included: lessons bound into one
- * document each keep ids of their own, and links inside a lesson stay in it. Works in place.
+ * Puts `prefix` before every id in the content and before every reference to one, drawings included: lessons bound
+ * into one document each keep ids of their own, and links inside a lesson stay inside it. Works in place.
  */
 export function prefixIds(content: ElementContent[], prefix: string): void {
   const root: Root = { type: 'root', children: content };
@@ -30,7 +30,7 @@ function prefixProperties(properties: Properties, prefix: string): void {
   for (const [name, value] of Object.entries(properties)) {
     if (typeof value !== 'string') continue;
     if (/^(href|xLinkHref)$/.test(name)) properties[name] = value.replace(/^#(?=.)/, `#${prefix}`);
-    // What a drawing paints or cuts with.
+    // What a drawing paints or clips with.
     else if (value.includes('url(')) properties[name] = value.replace(/url\(["']?#/g, `$&${prefix}`);
   }
 }

@@ -35,7 +35,7 @@ export interface Scenario {
   readonly request: PlanRequest;
   readonly aircraft: AircraftFile;
   readonly airfield: AirfieldFile;
-  /** Of the school's pages and messages. */
+  /** For the school's pages and messages. */
   readonly units: PageUnits;
   /** What the lesson shows on purpose. */
   readonly shows: FrontMatter['shows'];
@@ -43,7 +43,7 @@ export interface Scenario {
   readonly day: FrontMatter['day'];
 }
 
-/** A setting of a lesson that cannot be computed: the front-matter key it belongs to, and what would be right. */
+/** A setting of a lesson that cannot be computed: the front matter key it belongs to, and what would be right. */
 export class ScenarioError extends Error {
   override readonly name: string = 'ScenarioError';
   readonly key: string;
@@ -69,9 +69,9 @@ export class NotToBeFlownError extends ScenarioError {
 }
 
 /**
- * The aircraft a lesson is printed for: those asked for, or the lesson's own, or of the handbook's, else of the
- * school's fleet, those of the lesson's classes. One whose own file has a mistake is left out: its file says so, and no
- * other is taken in its place. Throws ScenarioError where no aircraft is of these.
+ * The aircraft a lesson is printed for: those asked for; else the lesson's own; else those of the lesson's classes
+ * among the handbook's, else in the school's fleet. One whose own file has a mistake is left out: its file says so,
+ * and no other takes its place. Throws ScenarioError where no aircraft is left.
  */
 export function aircraftOf(
   school: School,
@@ -93,7 +93,7 @@ export function aircraftOf(
   );
 }
 
-/** Those of the aircraft that are of the lesson's classes. */
+/** Those of the aircraft that belong to the lesson's classes. */
 export function ofClasses(school: School, lesson: FrontMatter, ids: readonly string[]): readonly string[] {
   return ids.filter((id) => {
     const aircraft = school.fleet.get(id);
@@ -106,8 +106,8 @@ function classWords(lesson: FrontMatter): string {
 }
 
 /**
- * What a lesson is computed for with one aircraft: what is asked for goes before the lesson's front matter, that before
- * the school's defaults. Throws ScenarioError for a name that the school does not have.
+ * What a lesson is computed for with one aircraft: what is asked for overrides the lesson's front matter, which
+ * overrides the school's defaults. Throws ScenarioError for a name that the school does not have.
  */
 export function scenarioOf(
   school: School,
@@ -173,7 +173,7 @@ export function flownPlan(scenario: Scenario): Plan {
   } catch (error) {
     if (!(error instanceof RequestError)) throw error;
     const field = error.field.split('.')[0]!;
-    // A figure of the aircraft that does for less wind: where a wind was asked for or typed, it is that.
+    // A figure of the aircraft that would do in less wind: where a wind was asked for or typed, the wind is to blame.
     const keys = error.reason.code === 'no-speed-to-hold-off' ? [field, 'wind'] : [field];
     const words = requestSentence(error, scenario.units);
     throw new ScenarioError(field, `${request.aircraft.name}: ${words}`, keys);

@@ -18,7 +18,7 @@ import {
 import type { PageUnits } from '../../words/figures/page-units.ts';
 import { veerWords } from '../../words/winds/veer-words.ts';
 
-/** One line of the block that says for whom the packet is computed. */
+/** One line of the block that says what the packet is computed for. */
 export interface SettingEntry {
   readonly label: string;
   readonly value: string;
@@ -38,7 +38,7 @@ export function profileWords(plan: Plan, units: PageUnits): string {
   return `${profileNames[plan.flown.windProfile]}${turning}`;
 }
 
-/** For whom, in figures: aircraft, place, wind, air, power setting, mass. */
+/** What the packet is computed for, in figures: aircraft, place, wind, air, power setting, mass. */
 export function settingOf(plan: Plan, units: PageUnits): SettingEntry[] {
   const { aircraft, airfield, runway, flown, air } = plan;
   const { glideSpeed, glideRatio, surfaceWind, gust } = flown;

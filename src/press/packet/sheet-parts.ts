@@ -11,7 +11,7 @@ export const editionNames: Readonly<Record<Edition, string>> = {
   student: "Student's edition",
 };
 
-/** For whom the pages are computed, in a block; only the entries with these labels, where some are named. */
+/** What the pages are computed for, in a block; only the entries with these labels, where some are named. */
 export function settingList(plan: Plan, units: PageUnits, only?: readonly string[]): Element {
   return h(
     'dl',
@@ -27,7 +27,7 @@ export function settingList(plan: Plan, units: PageUnits, only?: readonly string
 /** mm between two lines to write on. */
 const ruleSpacing = 9;
 
-/** Lines to write on, which a browser repeats on every page; what is as wide as the page covers them. */
+/** Lines to write on, which a browser repeats on every page; whatever is as wide as the page covers them. */
 export function ruledMargin(paper: Paper): Element {
   const count = Math.floor(contentHeight(paper) / ruleSpacing);
   return h(

@@ -135,7 +135,7 @@ describe('the worked chain', () => {
       const turned = numberOf(result.slice(4));
       expect(turned).toBeCloseTo((veer! * (height! - low!)) / (top! - bottom!), 2);
       const carries = step('Wind that carries ahead and to the right');
-      // The exponent stands last before the angles.
+      // The exponent comes last, before the angles.
       const [surface, of, at, alpha, from, delta, runway] = numbers(carries.working);
       expect(delta).toBe(turned);
       const speed = surface! * (of! / at!) ** alpha!;
@@ -166,7 +166,8 @@ describe('the worked chain', () => {
   });
 
   it('brings the landing roll to this wind and air by steps that can be redone', () => {
-    // 12 kt from 28 degrees off the runway, half of it counted; 25 °C, 310 ft, 1008 hPa; 365 kg where 390 is given.
+    // 12 kt from 28 degrees off the runway, half of it counted; 25 °C, 310 ft, 1008 hPa; 365 kg where the figure is
+    // for 390.
     const ahead = 12 * knot * Math.cos((28 * Math.PI) / 180);
     const over = numberOf(resultOf('Groundspeed counted for the landing roll'));
     const tas = 33 * knot * Math.sqrt(365 / 390) * Math.sqrt(1.225 / plan.air.density);

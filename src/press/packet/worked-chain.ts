@@ -26,8 +26,9 @@ import { kelvinAtZeroCelsius, metresPerSecondPerKnot, pascalsPerHectopascal } fr
 import { numberText } from '../../units/rounding.ts';
 
 /**
- * One line of the worked example: what, the formula with its numbers in, the result. Numbers in SI, degrees for angles;
- * `^` stands before an exponent that is not a raised figure.
+ * One line of the worked example: what, the formula with its numbers in, the result. Numbers in SI units, degrees for
+ * angles;
+ * `^` comes before an exponent that is not a raised figure.
  */
 interface Step {
   readonly what: string;
@@ -45,7 +46,7 @@ export interface SteadyGlide {
   readonly eas: number;
   readonly bank: number;
   readonly tas: number;
-  /** Parasite and induced part of drag over weight. */
+  /** Parasite and induced part of the drag, over weight. */
   readonly parasite: number;
   readonly induced: number;
   readonly sinGlide: number;
@@ -71,15 +72,18 @@ export function steadyGlide(plan: Plan, eas: number, bank: number, height: numbe
   };
 }
 
-/** What the airspeed costs that is held on the way down through wind and air that change. SI; see `descend` in the core. */
+/**
+ * What it costs to hold an airspeed on the way down through wind and air that change. SI units; see `descend` in the
+ * core.
+ */
 export interface HeldGlide extends SteadyGlide {
-  /** The wind along and across the landing direction, m/s, and its change, m/s a metre up. */
+  /** The wind along and across the landing direction, m/s, and its change, m/s for each metre up. */
   readonly wind: Wind;
   /** m/s: horizontal airspeed along the landing direction, drift allowed for. */
   readonly ahead: number;
   /** 1/s: how true airspeed at this equivalent airspeed grows with height. */
   readonly thinning: number;
-  /** The share by which the sink is less than without. */
+  /** The share by which the sink is less than it would be without. */
   readonly worth: number;
   /** m/s. */
   readonly heldSink: number;
@@ -220,7 +224,7 @@ function tasStep(glide: SteadyGlide): Step {
   };
 }
 
-/** The same formulas for the other glides of the approach, results only: heading, then one row a quantity. */
+/** The same formulas for the other glides of the approach, results only: headings, then one row for each quantity. */
 export function otherGlides(plan: Plan): { head: string[]; rows: string[][] } {
   const { glideSpeed, bank } = plan.flown;
   const height = workedHeight(plan);
@@ -291,7 +295,7 @@ function turnChapter(plan: Plan): Chapter {
   };
 }
 
-/** How far the wind has turned at a height; nothing in a plan whose wind does not turn. */
+/** How far the wind has turned at a height; empty for a plan whose wind does not turn. */
 function turnSteps(plan: Plan, height: number): Step[] {
   const veer = flownVeer(plan);
   if (veer === 0) return [];
@@ -303,7 +307,7 @@ function turnSteps(plan: Plan, height: number): Step[] {
   return [{ what: 'Wind turned clockwise there', working, result: `δ = ${angle(turnedAt(height, veer))}` }];
 }
 
-/** m. Where the wind gradient is worked out: on final, above where the airspeed is held no more. */
+/** m. Where the wind gradient is worked out: on final, above the height at which the airspeed is no longer held. */
 const gradientHeight = 30;
 
 function gradientChapter(plan: Plan): Chapter {
@@ -368,7 +372,7 @@ function gradientChapter(plan: Plan): Chapter {
   };
 }
 
-/** m/s EAS with which the plan's final ends: where the nose stays, the airspeed is not quite the one that was held. */
+/** m/s EAS at which the plan's final ends: where the nose stays, the airspeed is not quite the one that was held. */
 function endOfFinal({ track, flown }: Plan): number {
   return track.findLast(({ phase }) => phase === 'final')?.eas ?? flown.approachSpeed;
 }
@@ -467,7 +471,7 @@ function landingChapter(plan: Plan): Chapter {
   };
 }
 
-/** The landing roll, from as given to this wind, this air and this mass: `landing-run.ts`. */
+/** The landing roll, from the figure given to this wind, this air and this mass: `landing-run.ts`. */
 function rollSteps(plan: Plan): Step[] {
   const { aircraft, air, flown, runway } = plan;
   const factor = airspeedFactor(air)(0);
@@ -488,16 +492,19 @@ function rollSteps(plan: Plan): Step[] {
   ];
 }
 
-/** A number with up to this many significant digits, real minus: enough for a calculator to arrive at the printed result. */
+/**
+ * A number with up to this many significant digits and a real minus: enough for a calculator to arrive at the printed
+ * result.
+ */
 export function figure(value: number, digits = 4): string {
-  // What rounding errors left of nought.
+  // What rounding errors leave of zero.
   if (Math.abs(value) < 1e-9) return '0';
   const exponent = Math.floor(Math.log10(Math.abs(value)));
   const text = numberText(value, 10 ** Math.min(0, exponent - digits + 1));
   return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
 }
 
-/** A figure that is multiplied: a negative one in brackets. */
+/** A figure to be multiplied: a negative one in brackets. */
 function factor(value: number): string {
   const text = figure(value);
   return text.startsWith('−') ? `(${text})` : text;
@@ -507,7 +514,7 @@ function angle(radians: number): string {
   return `${figure((radians * 180) / Math.PI, 4)}°`;
 }
 
-/** An angle that is added: a negative one in brackets. */
+/** An angle to be added: a negative one in brackets. */
 function factorAngle(radians: number): string {
   const text = angle(radians);
   return text.startsWith('−') ? `(${text})` : text;

@@ -76,7 +76,7 @@ export function workedPlan(sized: Sized, units: PageUnits): Element[] {
   ];
 }
 
-/** What the model is taken from, and what it leaves out of these plans: with its size in the one that is sized. */
+/** What the model is taken from, and what it leaves out of these plans: with sizes for the one that has them. */
 export function modelNotes(
   units: PageUnits,
   { level = 'h3', sized, plans }: { level?: 'h2' | 'h3'; sized?: Sized; plans?: readonly Plan[] },
@@ -157,7 +157,7 @@ function table(
   ]);
 }
 
-/** What went in, with its sources; `said` keeps what was printed last, so that a book repeats nothing at once. */
+/** What went in, with its sources; `said` keeps what was printed last, so that a book does not repeat it at once. */
 export function inputs(plan: Plan, units: PageUnits, said = new Map<number, string>()): Element[] {
   const { aircraft, airfield, runway, air, flown } = plan;
   const best = ({ speed, ratio }: BestGlide) => `${formatRatio(ratio)} at ${formatSpeed(speed, units)}`;
@@ -312,7 +312,7 @@ function keyTable(plan: Plan, units: PageUnits): Element {
   );
 }
 
-/** What the planner's names of its unknowns mean. */
+/** What the planner's names for its unknowns mean. */
 function solvedSentence(plan: Plan): ElementContent[] {
   const { solved, touchdown, made } = plan;
   const value =

@@ -4,7 +4,10 @@ import * as fontkit from 'fontkit';
 import { describe, expect, it } from 'vitest';
 import { faces, fontconfigPath, fontFaceCss } from './fonts.ts';
 
-/** Signs a page of figures uses: limits, roots, arrows, degrees, feet and inches, real minus, ratio, dashes, Greek of formulas. */
+/**
+ * Characters that a page of figures uses: limits, roots, arrows, degrees, feet and inches, real minus, ratio, dashes,
+ * Greek letters of formulas.
+ */
 const signs = '≤≥√→≈°′″−×·–—±½²³γφρσπ…“”‘’';
 
 function open(path: string): fontkit.Font {

@@ -34,13 +34,16 @@ export const fontconfigPath = fileURLToPath(new URL('./fonts/fonts.conf', import
 
 let css: string | undefined;
 
-/** `@font-face` rules with the fonts inside, so that a page opens the same without the net and without its neighbours. */
+/**
+ * `@font-face` rules with the fonts inside, so that a page opens the same without a network and without other files
+ * beside it.
+ */
 export function fontFaceCss(): string {
   css ??= Object.values(faces).map(fontFaceRule).join('\n');
   return css;
 }
 
-// Bold text takes the semi-bold: 600 to 900 all map to it, so that the browser never smears a bold of its own.
+// Bold text uses the semi-bold: 600 to 900 all map to it, so that the browser never makes up a bold of its own.
 function fontFaceRule({ family, style, weight, path }: Face): string {
   const data = readFileSync(path).toString('base64');
   const weights = weight === 400 ? '400' : '600 900';

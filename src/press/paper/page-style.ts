@@ -2,15 +2,15 @@ import { noteColumn, noteGap } from '../../../components/margin.ts';
 import { fontFaceCss } from './fonts.ts';
 import { contentWidth, type Paper, textWidth } from './paper.ts';
 
-/** The lines that stand outside the text on every page. */
+/** The lines outside the text on every page. */
 export interface PageFurniture {
   /** What the packet is: the lesson's title. */
   readonly title: string;
-  /** For whom: aircraft and wind. */
+  /** What it is for: aircraft and wind. */
   readonly subject: string;
   /** Date of the inputs and their fingerprint. */
   readonly origin: string;
-  /** What stands at the head of every page in a black band; left out, none does. */
+  /** What is printed in a black band at the head of every page; left out, there is no band. */
   readonly band?: string | undefined;
 }
 
@@ -26,7 +26,7 @@ export function pageCss(paper: Paper, furniture: PageFurniture): string {
   ].join('\n');
 }
 
-/** What the pages of one paper have in common: type, the rooms of the editions, the column on a screen. */
+/** What all pages on one paper have in common: type, the rooms of the editions, the column on a screen. */
 export function sheetCss(paper: Paper): string {
   return [typography(paper), editionRooms(paper), screenCss(paper)].join('\n');
 }
@@ -36,9 +36,9 @@ export function pageSize({ cssSize, margin: { top, bottom, inner, outer } }: Pap
 }
 
 /**
- * Margin boxes, since a browser has no running headers of its own. Left pages mirror right ones for printing on both
- * sides. The first page of a packet carries its title itself; a book has boxes for each of its chapters, by the `page`
- * that these are set on.
+ * Margin boxes, because a browser has no running headers of its own. Left pages mirror right ones, for printing on
+ * both sides. The first page of a packet carries its title itself; a book has boxes for each of its chapters, by the
+ * `page` that the chapter is set on.
  */
 export function furnitureBoxes(
   { margin }: Paper,
@@ -62,7 +62,7 @@ export function furnitureBoxes(
 @page ${page}:left{margin:${top}mm ${inner}mm ${bottom}mm ${outer}mm;${sides('left', 'right')}}`;
 }
 
-/** The whole head of a page as a band, white on black: a browser prints it whatever else stands on the page. */
+/** The whole head of a page as a band, white on black: a browser prints it whatever else is on the page. */
 function blackHead(lines: readonly string[]): string {
   const face = 'font:600 8.6pt/11.5pt "IBM Plex Sans";color:#fff;background:#000;white-space:pre-wrap;';
   const room =
@@ -70,7 +70,7 @@ function blackHead(lines: readonly string[]): string {
   return `@top-left{content:none}@top-right{content:none}@top-center{${face}${room}content:${lines.map(cssString).join('"\\a "')}}`;
 }
 
-/** Of a first page, whose title stands under it. */
+/** For a first page, which has its title below. */
 function firstHead({ band }: PageFurniture): string | undefined {
   return band === undefined ? undefined : blackHead([band]);
 }
@@ -234,7 +234,7 @@ sup{font-size:.72em;line-height:0;vertical-align:baseline;position:relative;top:
 .chain td:first-child{width:40mm}`;
 }
 
-// What one edition has and the other has not stands in rooms of one height, given by its lines, or lies under the page.
+// What only one edition has is in rooms of the same height in both, given by its lines, or lies under the page.
 function editionRooms(paper: Paper): string {
   return `
 @media print{

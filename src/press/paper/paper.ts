@@ -1,6 +1,6 @@
 import { noteColumn, noteGap } from '../../../components/margin.ts';
 
-/** A sheet and its margins, mm. Left and right pages mirror `inner` and `outer`, so the width of the text is one. */
+/** A sheet and its margins, mm. Left and right pages mirror `inner` and `outer`, so the width of the text is the same. */
 export interface Paper {
   readonly name: PaperName;
   /** CSS page size. */
@@ -15,12 +15,12 @@ export interface Paper {
   };
 }
 
-/** Of which a card, too, has what is asked for by who prints. */
+/** The part of it that printing asks for, and that a card has too. */
 export type Sheet = Pick<Paper, 'width' | 'height' | 'margin'>;
 
 export type PaperName = 'A4' | 'Letter';
 
-/** mm: the binding edge takes a punched hole, the outer edge what every printer can print. */
+/** mm: the binding edge takes punched holes, the outer edge what every printer can print. */
 const margin = { top: 21, bottom: 20, inner: 21, outer: 15 } as const;
 
 // ISO 216 (A4) and ANSI/ASME Y14.1 (A, "Letter", 8.5 in x 11 in).

@@ -6,8 +6,8 @@ import { findBrowser } from './find-browser.ts';
 const here = createRequire(import.meta.url);
 
 /**
- * Which browser would print, told without starting it: the version of the one that comes with the packages, else the
- * size and date of the program. Undefined where none is found: then nothing can be printed anew in any case.
+ * Which browser would print, found out without starting it: the version of the one that comes with the packages, else
+ * the size and date of the program. Undefined where none is found: then nothing can be printed anew anyway.
  */
 export async function browserMark(named: string | undefined): Promise<string | undefined> {
   try {
@@ -20,7 +20,7 @@ export async function browserMark(named: string | undefined): Promise<string | u
   }
 }
 
-/** Its version in place of its path: looking for the path would unpack and start it. */
+/** Its version in place of its path: looking for the path would unpack it and start it. */
 async function shippedUnopened(): Promise<{ path: string; libraries: undefined } | undefined> {
   if (process.platform !== 'linux' || process.arch !== 'x64') return undefined;
   try {

@@ -4,14 +4,14 @@ import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-/** What lies beside each other in the sources and in the compiled package alike. */
+/** The folder whose layout is the same in the sources and in the compiled package. */
 const home = fileURLToPath(new URL('../../../', import.meta.url));
 
 let mark: string | undefined;
 
 /**
- * A SHA-256 of the program itself: its modules, the fonts and figures that it reads, the versions of the packages that
- * it uses, and of Node. Another one may compute another figure or set another page.
+ * A SHA-256 of the program itself: its modules, the fonts and figures that it reads, the versions of the packages
+ * that it uses, and of Node. A different program may compute other figures or set pages differently.
  */
 export function codeMark(): string {
   mark ??= markOf(home);
@@ -29,7 +29,7 @@ function markOf(folder: string): string {
   return hash.update(JSON.stringify(dependencies)).update(process.version).digest('hex');
 }
 
-/** Paths with `/`. What only tests, and what only reads arguments and prints lines, makes no page. */
+/** Paths with `/`. What only tests, or only reads arguments and prints lines, does not affect a page. */
 function filesIn(folder: string, under: string): string[] {
   return readdirSync(join(folder, under), { withFileTypes: true }).flatMap((entry) => {
     const path = `${under}/${entry.name}`;

@@ -13,11 +13,11 @@ export interface FoundBrowser {
 }
 
 export interface BrowserSearch {
-  /** A path the user names (`--browser`); goes before CHALKWING_BROWSER. */
+  /** A path that the user names (`--browser`); overrides CHALKWING_BROWSER. */
   readonly named?: string | undefined;
   /** Default: the process's environment. */
   readonly environment?: Readonly<Record<string, string | undefined>> | undefined;
-  /** Where each kind of browser is looked for; the defaults look at this machine. */
+  /** Where each kind of browser is looked for; the defaults look on this machine. */
   readonly sources?: Partial<BrowserSources> | undefined;
 }
 
@@ -27,7 +27,7 @@ interface BrowserSources {
   readonly installed: (environment: Readonly<Record<string, string | undefined>>) => string | undefined;
 }
 
-/** No browser: a PDF can not be printed. The message says how to get one; HTML and text need none. */
+/** No browser: a PDF cannot be printed. The message says how to get one; HTML and text need none. */
 export class NoBrowserError extends Error {
   override readonly name = 'NoBrowserError';
 }
@@ -35,7 +35,7 @@ export class NoBrowserError extends Error {
 /**
  * Finds the browser that prints: the one the user names; the one that the optional npm package ships; the one in
  * puppeteer's cache; an installed Chrome, Chromium or Edge. Throws `NoBrowserError` where there is none, or where the
- * named one is not there: a person who names a browser does not want another.
+ * named one is not there: whoever names a browser does not want another.
  */
 export async function findBrowser(search: BrowserSearch = {}): Promise<FoundBrowser> {
   const environment = search.environment ?? process.env;

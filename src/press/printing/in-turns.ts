@@ -1,6 +1,6 @@
 /**
- * Works on items in their order, at most `atOnce` at the same time. After an error, or once `signal` is aborted, no
- * other item is begun; those begun are waited for, and the first error is thrown.
+ * Works on items in order, at most `atOnce` at the same time. After an error, or once `signal` is aborted, no other
+ * item is begun; those begun are waited for, and the first error is thrown.
  */
 export async function inTurns<Item>(
   items: readonly Item[],

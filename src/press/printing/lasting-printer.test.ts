@@ -6,7 +6,7 @@ import { type Printer, UnprintableError } from './print-pdf.ts';
 
 const how = { paper: papers.A4, date: new Date(0) };
 
-/** Browsers that the page `deadly` ends, and that one page in all, `unlucky`, finds ended. */
+/** Browsers that the page `deadly` ends, and that one page in all, `unlucky`, finds already ended. */
 function trialBrowsers() {
   const opened: string[][] = [];
   let closed = 0;

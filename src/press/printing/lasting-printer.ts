@@ -1,15 +1,16 @@
 import { NoBrowserError } from './find-browser.ts';
 import { type Printer, type PrintOptions, UnprintableError } from './print-pdf.ts';
 
-/** The browser ended, or gave no answer, each time that it was to print this page. */
+/** The browser ended, or gave no answer, each time it was to print this page. */
 export class LostBrowserError extends Error {
   override readonly name = 'LostBrowserError';
 }
 
 /**
- * A printer that starts its browser with the first page, and another one where that ends before it is told to (killed,
- * crashed, out of memory). The page that it was at is then tried once more, in a browser that prints nothing else: what
- * ends that one too is the page itself. Throws LostBrowserError for it; any other page can still be printed.
+ * A printer that starts its browser with the first page, and another one if that ends before it is told to (killed,
+ * crashed, out of memory). The page it was printing is then tried once more, in a browser that prints nothing else:
+ * if that one ends too, the page itself is the cause. Throws LostBrowserError for it; any other page can still be
+ * printed.
  */
 export function lastingPrinter(open: () => Promise<Printer>): Omit<Printer, 'isOpen'> {
   const opened = new Set<Promise<Printer>>();

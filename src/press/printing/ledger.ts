@@ -7,8 +7,8 @@ import type { Format } from '../formats/format.ts';
 import type { WholeFile } from './write-whole.ts';
 
 /*
- * What was printed from what: one small file a packet, in a hidden folder of the output folder. Builds that run at once,
- * or that each print a shard, never write the same one unless they print the same packet.
+ * What was printed from what: one small file for each packet, in a hidden folder of the output folder. Builds that
+ * run at the same time, or that each print a shard, never write the same one unless they print the same packet.
  */
 
 const fileMark = z.object({ bytes: z.number(), sha256: z.string() });
@@ -21,7 +21,7 @@ const message = z.object({
   source: z.string().optional(),
   start: z.object({ line: z.number(), column: z.number(), offset: z.number().optional() }).optional(),
   end: z.object({ line: z.number(), column: z.number(), offset: z.number().optional() }).optional(),
-  /** A note, and no warning. */
+  /** A note, not a warning. */
   note: z.boolean().optional(),
 });
 
@@ -32,13 +32,13 @@ const entry = z.object({
   /** By the endings of their names. */
   files: z.record(z.string(), fileMark),
   messages: z.array(message),
-  /** Of the plans in it, so that they are counted again without a flight. */
+  /** Those of the plans in it, so that they are counted again without a flight. */
   grades: z.array(z.enum(['not-to-be-flown', 'beyond-good-practice', 'worth-knowing', 'sound'])),
   /** A mark of each picture in it, by its path from the school's folder. */
   pictures: z.record(z.string(), z.string()),
 });
 
-/** One warning of a packet, kept so that it is said again when the packet is not printed again. */
+/** A warning of a packet, kept so that it can be repeated when the packet is not printed again. */
 export type KeptMessage = z.output<typeof message>;
 
 /** A packet as it was printed. */
@@ -52,11 +52,11 @@ export interface WrittenFile {
 
 /** What a packet would be printed from now. */
 export interface Inputs {
-  /** Of everything that enters but the date and the browser. */
+  /** Covers everything that goes in, except the date and the browser. */
   readonly key: string;
-  /** As `2026-11-25`; undefined where any will do: a packet whose inputs stay keeps the day of its inputs. */
+  /** As `2026-11-25`; undefined where any will do: a packet whose inputs have not changed keeps its day. */
   readonly date: string | undefined;
-  /** Undefined where none is there: then it does not matter which it was. */
+  /** Undefined where there is none: then it does not matter which one printed. */
   readonly browser: string | undefined;
   /** Looks for its pictures as they are now. */
   readonly findPicture: FindPicture;
@@ -64,7 +64,7 @@ export interface Inputs {
 
 const folder = '.printed';
 
-/** Where the entry of a packet lies; `path` is the packet's, without an ending. */
+/** Where the entry of a packet is; `path` is the packet's, without an ending. */
 export function ledgerPath(out: string, path: string): string {
   return join(out, folder, `${path}.json`);
 }
@@ -84,7 +84,7 @@ export function ledgerFile(
   };
 }
 
-/** The entry of a packet that need not be printed again: same inputs, and a file of every format as it was written. */
+/** The entry of a packet that need not be printed again: the same inputs, and a file of every format as it was written. */
 export async function standing(
   out: string,
   path: string,
@@ -105,7 +105,7 @@ export async function standing(
   return all.every(Boolean) ? found : undefined;
 }
 
-/** Removes what an earlier build wrote in a format that is written no more: nothing would bring it up to date. */
+/** Removes what an earlier build wrote in a format that is no longer written: nothing would bring it up to date. */
 export async function removeDropped(
   out: string,
   path: string,

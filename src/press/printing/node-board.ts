@@ -7,7 +7,7 @@ import { type Face, faces } from '../paper/fonts.ts';
 
 /**
  * The drawing board under Node: svgdom to draw on, our own font files to measure with (svgdom's own text width is up
- * to 5 % off, enough for labels to touch). The fonts are opened when first measured with.
+ * to 5 % off, enough for labels to touch). The fonts are opened when they are first used.
  */
 export function createNodeBoard(): DrawingBoard {
   return {
@@ -23,7 +23,10 @@ export function createNodeBoard(): DrawingBoard {
   };
 }
 
-/** Drawings of one lesson have the same few words, in every wind and edition; laying them out takes longer than all else. */
+/**
+ * Drawings of one lesson have the same few words in every wind and edition, and laying them out takes longer than
+ * everything else.
+ */
 const widths = new Map<string, number>();
 const mostWidths = 20_000;
 

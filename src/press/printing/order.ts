@@ -16,7 +16,10 @@ export interface Made {
   readonly grades?: readonly PlanGrade[] | undefined;
 }
 
-/** Prints on the way where it must see how a page falls. Undefined where there is no page: what said so is a message elsewhere. */
+/**
+ * Prints on the way where it has to see how a page comes out. Undefined where there is no page: a message elsewhere
+ * says why.
+ */
 export type Make = (print: Print) => Made | undefined | Promise<Made | undefined>;
 
 /** Something that is wanted on paper, not yet computed. */
@@ -25,14 +28,14 @@ export interface PrintOrder {
   readonly path: string;
   readonly date: Date;
   /**
-   * Of all that enters but its date, its pictures and the browser, found without a flight. Undefined where it cannot be
-   * made; what says so is a message elsewhere.
+   * Covers everything that goes in except the date, the pictures and the browser, and is found without a flight.
+   * Undefined where it cannot be made; a message elsewhere says why.
    */
   readonly key: () => string | undefined;
-  /** Reads what it is made of; undefined where that has an error, which its messages say. */
+  /** Reads what it is made of; undefined where that has an error, which its messages name. */
   readonly open: () => Promise<Make | undefined>;
-  /** Says a warning again that it had when it was printed. */
+  /** Repeats a warning that it had when it was printed. */
   readonly hear: (message: KeptMessage) => void;
-  /** Is told the grades of the plans in it, as soon as it is made, or found standing as it was printed. */
+  /** Is told the grades of the plans in it, as soon as it is made or found unchanged. */
   readonly graded?: ((grades: readonly PlanGrade[]) => void) | undefined;
 }

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { readPdf } from '../../../tests/pdf-reader.ts';
 import { outlineTitles } from './outline-titles.ts';
 
-/** A PDF of one empty page with these outline items, its strings as given; built as Chromium builds one. */
+/** A PDF of one empty page with these outline items, their strings as given; built the way Chromium builds one. */
 function pdfWith(titles: readonly string[]): Uint8Array {
   const first = 6;
   const items = titles.map((title, index) => {
@@ -36,7 +36,7 @@ function pdfWith(titles: readonly string[]): Uint8Array {
 const titlesAfter = async (titles: readonly string[], headings: readonly string[]) =>
   (await readPdf(outlineTitles(pdfWith(titles), headings))).bookmarks;
 
-/** The objects at the places that the table of cross-references names. A reader repairs a wrong table in silence. */
+/** The objects at the places that the cross-reference table names. A PDF reader silently repairs a wrong table. */
 function objectsAt(pdf: Uint8Array): string[] {
   const text = Buffer.from(pdf).toString('latin1');
   const table = Number(/startxref\n(\d+)\n%%EOF\n$/.exec(text)?.[1]);

@@ -1,10 +1,10 @@
 import { type Edit, pdfOfText, pdfString, stringOf, textOfPdf, withEdits, wordsOf } from './pdf-bytes.ts';
 
 /**
- * Gives the bookmarks of a printed PDF the words of their headings. A browser writes into a bookmark whatever it drew
- * of the heading: without the space at which the heading turns to its next line, and twice where its letters reach
- * over the upper edge of their page. A title that is no heading of the document's stays as it is.
- * Throws where the PDF is not built as Chromium builds it.
+ * Gives the bookmarks of a printed PDF the words of their headings. A browser writes into a bookmark what it drew of
+ * the heading: without the space at which the heading breaks into its next line, and twice where its letters reach
+ * over the upper edge of their page. A title that is not a heading of the document stays as it is. Throws where the
+ * PDF is not built as Chromium builds it.
  */
 export function outlineTitles(pdf: Uint8Array, headings: readonly string[]): Uint8Array {
   const text = textOfPdf(pdf);
@@ -38,7 +38,7 @@ function headingOf(title: string, words: ReadonlyMap<string, string>): string | 
 
 interface WrittenTitle {
   readonly title: string;
-  /** Where its string stands in the file, brackets and all. */
+  /** Where its string is in the file, brackets included. */
   readonly from: number;
   readonly to: number;
 }

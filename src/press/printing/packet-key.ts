@@ -17,9 +17,9 @@ export interface PacketSource {
 }
 
 /**
- * A key that changes where anything in the packet can change but its date and its pictures: found without a flight, so
- * that an unchanged book costs no more than reading it. Magnetic variation goes by the day where the school gives none:
- * of airfields the key has what was typed, not what it comes to.
+ * A key that changes whenever anything in the packet can change, except its date and its pictures. It is found
+ * without a flight, so that an unchanged book costs no more than reading it. Magnetic variation goes by the day where
+ * the school gives none, so for airfields the key has what was typed, not what it comes to.
  */
 export function packetKey(source: PacketSource): string {
   const { scenario, school, ...others } = source;
@@ -37,7 +37,10 @@ export function packetKey(source: PacketSource): string {
   return digest(inputs);
 }
 
-/** The school as one packet sees it: of its fleet, the one that is flown. Another one's file changes nothing in it. */
+/**
+ * The school as one packet sees it: only the flown aircraft of its fleet. Another aircraft's file changes nothing in
+ * it.
+ */
 export function schoolFor(school: School, aircraftId: string): School {
   const flown = school.fleet.get(aircraftId);
   return { ...school, fleet: new Map(flown ? [[aircraftId, flown]] : []), aircraftIds: [aircraftId] };

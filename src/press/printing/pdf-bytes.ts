@@ -1,9 +1,9 @@
 /*
- * The bytes of a PDF as Chromium writes it, to be read and changed as text: one table of cross-references
- * (ISO 32000-1, 7.5.4) and no compressed objects.
+ * The bytes of a PDF as Chromium writes it, to be read and changed as text: one cross-reference table (ISO 32000-1,
+ * 7.5.4) and no compressed objects.
  */
 
-/** Latin-1 keeps every byte as it is, one character each. */
+/** Latin-1 keeps every byte as it is, as one character. */
 export function textOfPdf(pdf: Uint8Array): string {
   return Buffer.from(pdf).toString('latin1');
 }
@@ -12,7 +12,7 @@ export function pdfOfText(text: string): Uint8Array {
   return new Uint8Array(Buffer.from(text, 'latin1'));
 }
 
-/** `by` in place of what stands from `from` up to `to`. */
+/** `by` replaces what is between `from` and `to`. */
 export interface Edit {
   readonly from: number;
   readonly to: number;
@@ -20,8 +20,8 @@ export interface Edit {
 }
 
 /**
- * The PDF with its edits made, which follow each other in the order of the file, and every offset that counts its bytes
- * set right. Throws where something moves and the PDF is built otherwise than expected.
+ * The PDF with its edits made, given in the order of the file, and with every byte offset corrected. Throws where
+ * something moves and the PDF is not built as expected.
  */
 export function withEdits(pdf: string, edits: readonly Edit[]): string {
   if (edits.every(({ from, to, by }) => by.length === to - from)) return spliced(pdf, edits);
@@ -47,12 +47,12 @@ function spliced(text: string, edits: readonly Edit[]): string {
   return result + text.slice(at);
 }
 
-/** A string as it stands in the file, brackets and all (ISO 32000-1, 7.3.4); for a regular expression. */
+/** A string as it is in the file, brackets included (ISO 32000-1, 7.3.4); for a regular expression. */
 export const pdfString = String.raw`\((?:[^\\()]|\\[\s\S])*\)|<[\dA-Fa-f\s]*>`;
 
 const escapes: Readonly<Record<string, string>> = { n: '\n', r: '\r', t: '\t', b: '\b', f: '\f' };
 
-/** The words of a text string (ISO 32000-1, 7.9.2.2): UTF-16 behind its mark, else one byte a letter. */
+/** The words of a text string (ISO 32000-1, 7.9.2.2): UTF-16 after its mark, else one byte for each letter. */
 export function wordsOf(string: string): string {
   const bytes = string.startsWith('<')
     ? Buffer.from(string.replace(/[<>\s]/g, ''), 'hex').toString('latin1')

@@ -15,19 +15,19 @@ import { UnwrittenError, type WholeFile, writeTogether } from './write-whole.ts'
 /** A page to write to `path` under the output folder, with the ending of each format. */
 export interface PageToPrint {
   readonly path: string;
-  /** The document, or what makes it when its turn comes; undefined where it says why there is none. */
+  /** The document, or what makes it when its turn comes; undefined where that says why there is none. */
   readonly document: PageDocument | ((print: Print) => Promise<PageDocument | undefined>);
-  /** One more file, that takes its place after all of the page's own. */
+  /** One more file, put in place after all of the page's own. */
   readonly alongside?: (written: readonly WrittenFile[]) => WholeFile;
 }
 
 export interface PrintAllOptions {
   readonly out: string;
-  /** As of `--browser`; left out, one is found. None is looked for before a page is to be printed. */
+  /** As `--browser` gives it; left out, one is found. None is looked for until a page is to be printed. */
   readonly browser?: string | undefined;
-  /** How many are printed at once, each on a page of its own in the one browser. 1 where left out. */
+  /** How many are printed at once, each on a page of its own in the same browser. 1 where left out. */
   readonly jobs?: number | undefined;
-  /** Once aborted, no other page is begun, and those begun are dropped: all files of a page are new, or none. */
+  /** Once aborted, no other page is begun, and those begun are dropped: the files of a page are all new, or none is. */
   readonly signal?: AbortSignal | undefined;
   /** All of the list where left out. */
   readonly formats?: readonly Format[] | undefined;
@@ -45,11 +45,11 @@ export type PrintEvent =
       /** Undefined while it is not known. */
       readonly secondsLeft: number | undefined;
     }
-  /** `endings`: of the files that are written. */
+  /** `endings`: those of the files that are written. */
   | { readonly kind: 'printed'; readonly path: string; readonly endings: readonly string[] }
-  /** The page itself is at fault, or ends every browser; its earlier files stand. */
+  /** The page itself is at fault, or ends every browser; its earlier files stay. */
   | { readonly kind: 'unprintable'; readonly path: string; readonly messages: readonly string[] }
-  /** Only what needs none is written. `old`: endings of files of an earlier build that lie beside it. */
+  /** Only what needs no browser is written. `old`: endings of files from an earlier build that lie beside it. */
   | {
       readonly kind: 'without-browser';
       readonly path: string;
@@ -62,14 +62,14 @@ export interface PrintedAll {
   readonly printed: number;
   readonly unprintable: number;
   readonly unwritten: number;
-  /** Not begun or dropped, because of the signal, or because nothing can be written. */
+  /** Not begun, or dropped, because of the signal or because nothing can be written. */
   readonly left: number;
   /** Why there is no browser, where one was needed. */
   readonly noBrowser: string | undefined;
 }
 
 /**
- * Prints pages, and writes each in every format together: a page that cannot be printed or written leaves its earlier
+ * Prints pages, and writes each in every format together: a page that cannot be printed or written keeps its earlier
  * files, and does not stop the others. A browser that ends is started again.
  */
 export async function printAll(pages: readonly PageToPrint[], options: PrintAllOptions): Promise<PrintedAll> {
@@ -142,7 +142,7 @@ export async function printAll(pages: readonly PageToPrint[], options: PrintAllO
         tell({ kind: 'unwritten', path, message: error.message });
         if (error.stopsAll) full.abort();
       } else if (signal?.aborted) {
-        // The browser was ended under it.
+        // The browser was ended while it printed.
       } else if (error instanceof UnprintableError || error instanceof LostBrowserError) {
         counts.unprintable += 1;
         const messages = error instanceof UnprintableError ? error.messages : [error.message];
@@ -162,7 +162,7 @@ export async function printAll(pages: readonly PageToPrint[], options: PrintAllO
   return { printed: counts.printed, unprintable, unwritten, left, noBrowser: noBrowser?.message };
 }
 
-/** What is tried out on the way is not printed again when it is found good. */
+/** What is tried out on the way is not printed again when it turns out good. */
 function printsOnce(print: Print): Print {
   const known = new Map<PageDocument, Promise<Uint8Array | undefined>>();
   return (document, how) => {

@@ -7,15 +7,15 @@ import { outlineTitles } from './outline-titles.ts';
 import { loadPuppeteer } from './puppeteer.ts';
 import { repeatablePdf } from './repeatable-pdf.ts';
 
-/** One running browser. Prints that go on at the same time have a page each. */
+/** One running browser. Prints that run at the same time have a page each. */
 export interface Printer {
   /**
    * Prints a self-contained HTML document to a tagged PDF with bookmarks; the same HTML and date give the same bytes.
-   * Page sizes and margins are those of the document's own style; `paper` is what its text was set for.
+   * Page sizes and margins are those of the document's own style; `paper` is the sheet that its text was set for.
    * Throws `UnprintableError` where something is wider than the page or asks for something outside the document.
    */
   readonly print: (html: string, how: PrintOptions) => Promise<Uint8Array>;
-  /** Whether the browser still runs. */
+  /** Whether the browser is still running. */
   readonly isOpen: () => boolean;
   /** Ends the browser, and what it is printing. */
   readonly close: () => Promise<void>;
@@ -23,9 +23,9 @@ export interface Printer {
 
 export interface PrintOptions {
   readonly paper: Sheet;
-  /** The date of the inputs; stands in the PDF as its date. */
+  /** The date of the inputs; written into the PDF as its date. */
   readonly date: Date;
-  /** The same pages, without tags and bookmarks: for who only wants to know on which page what stands. */
+  /** The same pages, without tags and bookmarks: enough to see on which page each place is. */
   readonly draft?: boolean;
 }
 
@@ -53,19 +53,19 @@ export async function withPrinter<Result>(
 }
 
 const pixelsPerMm = 96 / 25.4;
-/** ms. A whole handbook is one page to the browser. */
+/** ms. To the browser a whole handbook is one page. */
 const longestPrint = 600_000;
-/** ms. One that is no browser ends at once; a busy machine takes long. */
+/** ms. A program that is not a browser ends at once; a busy machine takes long. */
 const longestStart = 300_000;
 /** ms that a browser has to end by itself. */
 const longestClose = 5_000;
 
-/** The same for every user: dates, numbers and hyphens on a page are not those of the machine. */
+/** The same for every user: dates, numbers and hyphens on a page do not depend on the machine. */
 const fixedEnvironment = { TZ: 'UTC', LANG: 'en_US.UTF-8', LC_ALL: 'en_US.UTF-8', LANGUAGE: 'en_US' };
 
 /** Starts the browser. Throws `NoBrowserError` where it does not start. */
 export async function openPrinter(found: FoundBrowser): Promise<Printer> {
-  // Loading puppeteer takes longer than most commands need: only who prints loads it.
+  // Loading puppeteer takes longer than most commands do: it is loaded only to print.
   const puppeteer = await loadPuppeteer();
   let browser: Browser;
   try {
@@ -78,7 +78,7 @@ export async function openPrinter(found: FoundBrowser): Promise<Printer> {
   return { ...printerIn(browser.defaultBrowserContext()), close: () => closeBrowser(browser) };
 }
 
-/** How a browser is started, to look the same on every machine. */
+/** How a browser is started so that it prints the same on every machine. */
 export function launchOptions(found: FoundBrowser): LaunchOptions {
   const shell = found.origin === 'shipped' || basename(found.path).includes('headless-shell');
   return {
@@ -96,7 +96,7 @@ export function launchOptions(found: FoundBrowser): LaunchOptions {
   };
 }
 
-/** Prints in a browser that runs; closing leaves it running. */
+/** Prints in a browser that is already running; closing the printer leaves it running. */
 export function printerIn(context: BrowserContext): Printer {
   const free: OpenPage[] = [];
   return {
@@ -128,11 +128,11 @@ async function closeBrowser(browser: Browser): Promise<void> {
 
 interface OpenPage {
   readonly page: Page;
-  /** What the document asked for outside itself, since it was last emptied. */
+  /** What the document asked for outside itself, since this list was last emptied. */
   readonly refused: string[];
 }
 
-/** A page on which nothing runs and from which nothing leaves. */
+/** A page on which nothing runs, and from which nothing is fetched or sent. */
 async function openPage(context: BrowserContext): Promise<OpenPage> {
   const page = await context.newPage();
   const refused: string[] = [];
@@ -148,7 +148,7 @@ async function openPage(context: BrowserContext): Promise<OpenPage> {
   return { page, refused };
 }
 
-/** A page that breaks down answers nothing any more: what was asked of it would wait for ever. */
+/** A page that breaks down no longer answers: whatever was asked of it would wait for ever. */
 async function printUnbroken(open: OpenPage, html: string, how: PrintOptions): Promise<Uint8Array> {
   let onBroken: (error: Error) => void = () => undefined;
   const broken = new Promise<never>((_, reject) => {
@@ -171,7 +171,7 @@ async function printPage(
   const room = { width: contentWidth(paper) * pixelsPerMm, height: contentHeight(paper) * pixelsPerMm };
   await page.setViewport({ width: Math.ceil(room.width), height: Math.ceil(room.height) });
   await page.setContent(html, { waitUntil: 'load' });
-  // Fonts are begun to be loaded when text is first laid out: before that they seem to be ready.
+  // Fonts begin to load when text is first laid out: before that they seem to be ready.
   await page.evaluate(() => {
     document.documentElement.getBoundingClientRect();
     return document.fonts.ready.then(() => undefined);

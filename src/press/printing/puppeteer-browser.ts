@@ -6,8 +6,8 @@ import { loadPuppeteer } from './puppeteer.ts';
 type Puppeteer = Pick<Awaited<ReturnType<typeof loadPuppeteer>>, 'executablePath'>;
 
 /**
- * The path of puppeteer's own browser: the one that it is made for, else any that its cache holds; the headless shell
- * before the whole Chrome, which prints the same and starts later.
+ * The path of puppeteer's own browser: the one that this version is made for, else any in its cache; the headless
+ * shell before the whole Chrome, because it prints the same and starts sooner.
  */
 export async function puppeteerBrowser(
   load: () => Promise<Puppeteer> = loadPuppeteer,
@@ -18,7 +18,7 @@ export async function puppeteerBrowser(
   return paths.find((path) => path !== undefined && existsSync(path));
 }
 
-/** Undefined from the core alone, which knows no browser. */
+/** Undefined for the core alone, which knows no browser. */
 function ownPath(puppeteer: Puppeteer, headless: 'shell' | true): string | undefined {
   try {
     return puppeteer.executablePath({ headless });

@@ -30,7 +30,10 @@ describe('a repeatable PDF', () => {
     expect(() => repeatablePdf(bytes('/CreationDate (D:20260101120000Z)'), date)).toThrow('another form');
   });
 
-  /** Headings 20, 8, 130 … in the order of the document, named as the browser came to them, in two leaves of the tree. */
+  /**
+   * Headings 20, 8, 130 … in the order of the document, named in the order the browser came to them, in two leaves of
+   * the tree.
+   */
   function withHeadings(names: readonly number[]): string {
     const node = (number: number) => `(node${String(number).padStart(8, '0')})`;
     const objects = [8, 20, 130, 131, 1400];

@@ -1,18 +1,20 @@
 import { type Edit, pdfOfText, textOfPdf, withEdits } from './pdf-bytes.ts';
 
 /**
- * Takes out of a PDF what differs from print to print: its dates become the date of the inputs, and the names of its
- * table headings, which count everything the browser has shown since it started, in the order in which it came to each,
- * count from 1 in the order of the document. The same inputs then give the same bytes, whenever they are printed, after
- * and beside whatever else. Throws where the PDF is not built as expected: its bytes would change unseen.
+ * Takes out of a PDF what differs from print to print. Its dates become the date of the inputs. The names of its
+ * table headings, which count everything the browser has shown since it started, in the order it came to each, are
+ * counted from 1 in the order of the document. The same inputs then give the same bytes, whenever they are printed
+ * and whatever else is printed before or at the same time. Throws where the PDF is not built as expected: its bytes
+ * would change unseen.
  */
 export function repeatablePdf(pdf: Uint8Array, date: Date): Uint8Array {
   return pdfOfText(plainFigures(renumbered(dated(textOfPdf(pdf), date))));
 }
 
 /**
- * A figure of the document holds its drawing, which is tagged as a figure with its words, and its caption: the outer tag is
- * a division, for a figure without words of its own is none (ISO 14289-1, 7.3). The same length, so that no offset moves.
+ * A figure of the document holds its drawing, which is tagged as a figure with its description, and its caption. The
+ * outer tag becomes a division, because a figure without a description of its own is not allowed (ISO 14289-1, 7.3).
+ * It has the same length, so that no offset moves.
  */
 function plainFigures(pdf: string): string {
   return pdf.replace(
@@ -21,7 +23,7 @@ function plainFigures(pdf: string): string {
   );
 }
 
-/** Dates as of ISO 32000-1, 7.9.4. */
+/** Dates in the form of ISO 32000-1, 7.9.4. */
 function dated(pdf: string, date: Date): string {
   const stamp = `D:${date.toISOString().slice(0, 19).replace(/\D/g, '')}+00'00'`;
   let found = 0;
@@ -39,7 +41,7 @@ function dated(pdf: string, date: Date): string {
 }
 
 const anyName = /\(node(\d{8})\)/g;
-/** A leaf of the tree of names (ISO 32000-1, 7.9.6): each name with its object, sorted by name. */
+/** A leaf of the name tree (ISO 32000-1, 7.9.6): each name with its object, sorted by name. */
 const namesList = /\/Names ?\[((?:\(node\d{8}\) \d+ 0 R ?)+)\]/g;
 const limits = /\/Limits ?\[\(node\d{8}\) ?\(node\d{8}\)\]/g;
 
@@ -56,7 +58,7 @@ function renumbered(pdf: string): string {
   const place = new Map(found.map((digits, index) => [digits, index + 1]));
   const sortedObjects = [...objects.values()].sort((a, b) => a - b);
 
-  // A leaf keeps how many names it holds, and so do the limits, which therefore go by place.
+  // A leaf keeps its number of names, and so do the limits, which are therefore assigned by position.
   let next = 0;
   const leaf = (list: string) =>
     Array.from(list.matchAll(anyName), () => {

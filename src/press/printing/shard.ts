@@ -4,7 +4,7 @@ export interface Shard {
   readonly count: number;
 }
 
-/** Reads `2/4`; undefined where it is none. */
+/** Reads `2/4`; undefined where the text is not one. */
 export function parseShard(text: string): Shard | undefined {
   const found = /^(\d{1,4})\/(\d{1,4})$/.exec(text.trim());
   if (!found) return undefined;
@@ -13,8 +13,8 @@ export function parseShard(text: string): Shard | undefined {
 }
 
 /**
- * The part of a list that falls to a shard: neighbours stay together, since they often share a flight. The shards of
- * one count hold every item once.
+ * The part of a list that belongs to a shard: neighbours stay together, because they often share a flight. The shards
+ * of one count hold every item once.
  */
 export function inShard<Item>(items: readonly Item[], { index, count }: Shard): Item[] {
   const start = (place: number) => Math.floor((place * items.length) / count);

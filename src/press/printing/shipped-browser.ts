@@ -20,9 +20,9 @@ const packageName = '@sparticuz/chromium';
 
 /**
  * Unpacks the shipped browser to a versioned folder in `cacheFolder`, once, and gives its path. Undefined where the
- * package is not installed or holds nothing for this machine. The package's own unpacking goes to a shared folder
- * without a version and is not atomic (two that start at once crash); ours unpacks beside and renames.
- * Throws where the cache folder can not be written or the unpacked browser does not start.
+ * package is not installed or holds nothing for this machine. The package itself unpacks into a shared folder without
+ * a version, and not atomically (two that start at once crash); ours unpacks beside it and renames. Throws where the
+ * cache folder cannot be written or the unpacked browser does not start.
  */
 export async function shippedBrowser(cacheFolder: string): Promise<ShippedBrowser | undefined> {
   if (process.platform !== 'linux' || process.arch !== 'x64') return undefined;
@@ -50,7 +50,8 @@ async function unpackInto(folder: string, root: string): Promise<void> {
   const temporary = `${folder}.${randomUUID()}`;
   await mkdir(temporary, { recursive: true });
   try {
-    // tar-fs is what the package itself reads its archives with: taken from beside it, as it is optional like it.
+    // tar-fs is what the package itself reads its archives with: it is taken from there, because it is as optional as
+    // the package.
     const { extract } = createRequire(here.resolve(packageName))('tar-fs') as {
       extract: (target: string) => NodeJS.WritableStream;
     };
@@ -66,7 +67,7 @@ async function unpackInto(folder: string, root: string): Promise<void> {
     await rename(temporary, folder);
   } catch (error) {
     await rm(temporary, { recursive: true, force: true });
-    // Another run may have put the folder there meanwhile: then it is whole, as ours would have been.
+    // Another run may have put the folder there in the meantime: then it is complete, as ours would have been.
     if (!existsSync(folder)) throw error;
   }
 }

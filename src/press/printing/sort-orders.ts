@@ -10,12 +10,12 @@ import type { PageToPrint } from './print-all.ts';
 import { removeStale } from './stale-files.ts';
 
 export interface Sorting {
-  /** The school's, where the lessons' pictures are. */
+  /** The school's folder, where the lessons' pictures are. */
   readonly folder: string;
   readonly out: string;
-  /** As of `--browser`. */
+  /** As `--browser` gives it. */
   readonly browser?: string | undefined;
-  /** The day asked for; undefined where a page may keep the day that it bears. */
+  /** The day asked for; undefined where a page may keep the day on it. */
   readonly date: Date | undefined;
   /** Everything is printed again. */
   readonly again: boolean;
@@ -24,13 +24,13 @@ export interface Sorting {
 }
 
 export interface Sorted {
-  /** What is to be printed, in the order of the orders; printed, each is entered in the ledger. */
+  /** What is to be printed, in the order of the orders; each is entered in the ledger when printed. */
   readonly pages: readonly PageToPrint[];
-  /** How many stand as they are; their warnings are said again. */
+  /** How many are left as they are; their warnings are repeated. */
   readonly unchanged: number;
 }
 
-/** Tells what is to be printed from what stands in the output folder with the same inputs. */
+/** Sorts what has to be printed from what is in the output folder already, with the same inputs. */
 export async function sortOrders(orders: readonly PrintOrder[], sorting: Sorting): Promise<Sorted> {
   const { folder, out, browser, again, formats = allFormats } = sorting;
   const mark = await browserMark(browser);

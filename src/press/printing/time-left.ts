@@ -1,7 +1,7 @@
-/** How many must be done before the time for the others is known: the first waits for the browser to start. */
+/** How many must be done before the time for the others can be told: the first one waits for the browser to start. */
 const enough = 3;
 
-/** Seconds until all `of` are done, from the time that `done` of them took; undefined while that is not known. */
+/** Seconds until all `of` are done, from the time that `done` of them took; undefined until that can be told. */
 export function secondsLeft(done: number, of: number, elapsedSeconds: number): number | undefined {
   return done < enough ? undefined : (elapsedSeconds / done) * (of - done);
 }

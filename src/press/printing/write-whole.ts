@@ -7,10 +7,10 @@ export interface WholeFile {
   readonly content: string | Uint8Array;
 }
 
-/** A file could not be written; the earlier one stands. The message names it and says what to do. */
+/** A file could not be written; the earlier one stays. The message names it and says what to do. */
 export class UnwrittenError extends Error {
   override readonly name = 'UnwrittenError';
-  /** No other file can be written either until something is done. */
+  /** No other file can be written either until something is done about it. */
   readonly stopsAll: boolean;
 
   constructor(path: string, cause: NodeJS.ErrnoException) {
@@ -20,17 +20,17 @@ export class UnwrittenError extends Error {
 }
 
 /**
- * Writes a file so that whoever opens it finds the earlier one or the new one, whole: to a temporary name in the same
- * folder (a rename between file systems would be a copy), then renamed. Makes the folder where it is missing.
- * Where writing fails the earlier file stays, the temporary one goes, and an UnwrittenError is thrown.
+ * Writes a file so that whoever opens it finds the earlier one or the new one, complete: to a temporary name in the
+ * same folder (a rename between file systems would be a copy), then renamed. Makes the folder where it is missing.
+ * Where writing fails, the earlier file stays, the temporary one is removed, and an UnwrittenError is thrown.
  */
 export async function writeWhole(path: string, content: string | Uint8Array): Promise<void> {
   await writeTogether([{ path, content }]);
 }
 
 /**
- * Writes files that belong together as `writeWhole` does: none takes its place before all of them are on the disk.
- * They take it in the order given, so that the last one, where it is new, says that the others are.
+ * Writes files that belong together, each as `writeWhole` does: none is put in place before all of them are on the
+ * disk. They are put in place in the order given, so that a new last file says that the others are new too.
  */
 export async function writeTogether(files: readonly WholeFile[]): Promise<void> {
   const temporaries: string[] = [];
@@ -42,7 +42,7 @@ export async function writeTogether(files: readonly WholeFile[]): Promise<void> 
       temporaries.push(temporary);
       await writeOne(temporary, content);
     }
-    // Seen before the first is renamed: then none is.
+    // Checked before the first is renamed, so that none is.
     for (const { path } of files) {
       at = path;
       if (await isFolder(path)) throw Object.assign(new Error(`${path} is a folder`), { code: 'EISDIR' });
@@ -57,7 +57,7 @@ export async function writeTogether(files: readonly WholeFile[]): Promise<void> 
   }
 }
 
-/** Whether a file bears a name that is given to files on their way to their place. */
+/** Whether a file has the kind of name that is given to files on the way to their place. */
 export function isTemporary(name: string): boolean {
   return /^\..+\.[\da-f]{8}(-[\da-f]{4}){3}-[\da-f]{12}$/.test(name);
 }
@@ -99,7 +99,7 @@ function whyUnwritten(path: string, { code, message }: NodeJS.ErrnoException): s
     case 'EEXIST':
       return `a file stands where the folder ${folder} belongs. Rename or remove that file, or name another folder with --out`;
     case 'ENOENT':
-      // A folder on a disk that can only be read is answered so too.
+      // A folder on a read-only disk is answered the same way.
       return `the folder ${folder} cannot be made: its disk can only be read, or is gone. Name another folder with --out`;
     case 'ENAMETOOLONG':
       return 'its name is too long for the disk. Give the lesson or the aircraft a shorter one';

@@ -7,26 +7,26 @@ import type { PageUnits } from '../../words/figures/page-units.ts';
 import { changeWords, settingWords } from './setting-words.ts';
 import type { Shown } from './shown.ts';
 
-/** A caution as it is said: its grade and what was found, and where its limit comes from. */
+/** A caution in words: its grade and what was found, and where its limit comes from. */
 export interface SaidCaution {
   readonly sentence: string;
   readonly source: string;
 }
 
-/** What the bar says of the setting that the page shows. */
+/** What the bar says about the setting that the page shows. */
 export interface BarWords {
   readonly moved: boolean;
   /** One line, always in sight. */
   readonly headline: string;
   readonly detail: string;
-  /** What came of the fault that is flown over it; undefined for none. */
+  /** What came of the fault that is flown over it; undefined where there is none. */
   readonly fault: string | undefined;
   readonly cautions: readonly SaidCaution[];
   /** True where it is not to be flown. */
   readonly refused: boolean;
 }
 
-/** What the bar says of a setting beside the printed one; `end` is where the fault ends, once it is flown. */
+/** What the bar says about a setting beside the printed one; `end` is where the fault ends, once it is flown. */
 export function barWords(
   { flown, isPrinted, fault }: Shown,
   printed: Plan,
@@ -54,7 +54,7 @@ export function barWords(
   };
 }
 
-/** `, beyond a limit of good practice`: of a plan that passes a limit. */
+/** `, beyond a limit of good practice`: for a plan that passes a limit. */
 function gradeWords({ grade }: Plan): string {
   return grade === 'sound' || grade === 'worth-knowing' ? '' : `, ${gradeNames[grade]}`;
 }

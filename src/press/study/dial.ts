@@ -5,7 +5,7 @@ import type { StudyEvent } from './study-state.ts';
 /** A dial as ordinary controls: a number to type and a slider, with one label. */
 export interface DialControl {
   readonly root: HTMLElement;
-  /** `value` may be one that cannot be set: then it stands there as it was typed, and is marked. */
+  /** `value` may be one that cannot be set: then it is shown as it was typed, and marked. */
   show(value: number): void;
   disable(): void;
 }

@@ -2,7 +2,7 @@ import type { FaultsFile } from '../../school/faults.ts';
 import { element } from './page-nodes.ts';
 import type { StudyEvent } from './study-state.ts';
 
-/** `faults`: by the ids of their files. Nothing is seen of it where there are none. */
+/** `faults`: by the ids of their files. Where there are none, nothing is shown. */
 export function faultControl(
   faults: readonly (readonly [string, FaultsFile])[],
   send: (event: StudyEvent) => void,

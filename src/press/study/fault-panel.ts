@@ -5,7 +5,7 @@ import { faultEffect } from './study-fault.ts';
 
 export const faultPanelId = 'study-fault-flown';
 
-/** What flying the fault came to, with what the school says of it. */
+/** How the fault was flown, with what the school says about it. */
 export function faultPanel(row: Fault, context: PacketContext): HTMLElement {
   const line = (lead: string, text: string) =>
     element('p', '', element('strong', '', `${lead} `), setWords(text));

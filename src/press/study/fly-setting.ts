@@ -8,12 +8,12 @@ import type { PageUnits } from '../../words/figures/page-units.ts';
 import { requestSentence } from '../../words/refusals/request-words.ts';
 import { mistake } from './plain-reason.ts';
 
-/** A setting as flown, or why no figure is given of it: it can not be flown, or there is a plan that is not to be flown. */
+/** A setting as flown, or why it gives no figures: it cannot be flown, or its plan is not to be flown. */
 export type Flown =
   | { readonly given: true; readonly plan: Plan }
   | { readonly given: false; readonly plan: Plan | undefined; readonly why: string };
 
-/** `shown`: the packet's own setting, which may be of a lesson that shows a plan not to be flown. */
+/** `shown`: the packet's own setting, which may be that of a lesson that shows a plan not to be flown. */
 export function flySetting(request: PlanRequest, units: PageUnits, shown = false): Flown {
   try {
     const plan = planApproach(request);

@@ -1,4 +1,4 @@
-/** The bar lies over the top of the window, or over its foot: the page leaves room, also where a link leads to. */
+/** The bar lies over the top of the window, or over its foot: the page leaves room for it, also where a link leads. */
 export function keepInSight(bar: HTMLElement): void {
   const root = document.documentElement;
   const place = () => {

@@ -1,7 +1,10 @@
 import { element } from './page-nodes.ts';
 import type { StudyUse } from './study-data.ts';
 
-/** What stands in the page in place of an element that was printed: itself, or what was made for another setting. */
+/**
+ * What is in the page in place of an element that was printed: the element itself, or what was made for another
+ * setting.
+ */
 interface Slot {
   readonly printed: Element;
   current: Element[];
@@ -13,7 +16,7 @@ export class LivePart {
   private readonly roomLabels: readonly (string | null)[];
   private readonly repeats: boolean;
 
-  /** `repeats`: the elements are copies of one, each to be replaced by the same. */
+  /** `repeats`: the elements are copies of one another, each to be replaced by the same. */
   constructor(printed: readonly Element[], repeats = false) {
     this.repeats = repeats;
     this.slots = printed.map((each) => ({ printed: each, current: [each] }));
@@ -24,12 +27,12 @@ export class LivePart {
     return this.slots.some(({ printed }) => printed.matches('figure'));
   }
 
-  /** Where it stands now. */
+  /** Where it is now. */
   get place(): Element | undefined {
     return this.slots[0]?.current[0];
   }
 
-  /** px from the middle of the window; nought for what is in sight. */
+  /** px from the edge of the window; 0 for what is in sight. */
   get distance(): number {
     const box = this.place?.getBoundingClientRect();
     if (!box) return Number.POSITIVE_INFINITY;
@@ -66,7 +69,7 @@ export class LivePart {
     }
   }
 
-  /** Says of what stands there that it is of the setting before, until it is made again. */
+  /** Marks what is there as belonging to the setting before, until it is made again. */
   wait(): void {
     for (const { current } of this.slots)
       for (const each of current) each.setAttribute('data-study', 'waiting');
@@ -86,7 +89,7 @@ function roomOf(each: Element): Element | null {
   return each.matches('table') ? each.closest('.table-room') : null;
 }
 
-/** The uses of directives in the page. What stays as printed keeps all of its figures as they are. */
+/** The uses of directives in the page. What stays as printed keeps all of its figures. */
 export function partOf({ n, form }: StudyUse): LivePart | undefined {
   const found = [...document.querySelectorAll(`[data-live="${n}"]`)].filter(
     (each) => !each.closest('[data-printed]'),

@@ -35,7 +35,7 @@ export function makeAgain(
     return { elements };
   } catch (error) {
     const why = reasonOf(error, context.units);
-    // A mistake in the program leaves no figure of another setting standing either.
+    // A mistake in the program must not leave figures of another setting on the page either.
     if (why === undefined) reportError(error);
     return { why: why ?? mistake };
   }

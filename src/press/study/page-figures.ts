@@ -18,8 +18,8 @@ interface LiveUse {
 }
 
 /**
- * Brings the lesson to what is to be shown; drawings follow, one a turn, the nearest first, and what came of the fault
- * last. `onFault` is told where it ends.
+ * Brings the lesson to what is to be shown; drawings follow one at a time, the nearest first, and what came of the
+ * fault comes last. `onFault` is told where it ends.
  */
 export function pageFigures(
   packet: StudyPacket,
@@ -70,7 +70,7 @@ export function pageFigures(
   }
 }
 
-/** The drawings of any fault that a lesson has not: they are made for the fault. */
+/** The drawings of any fault that the lesson does not have: they are made for the fault. */
 function drawingsWithout(there: readonly LiveUse[]): StudyUse[] {
   return components
     .filter(({ drawsFaults, name }) => drawsFaults === 'any' && !there.some(({ use }) => use.name === name))

@@ -12,7 +12,7 @@ import type { StudyPacket } from './study-packet.ts';
 
 const bands = '.page-band, .grade-band';
 
-/** What stands above the lesson: the bands of the grade, the setting, the cautions; and the title of the window. */
+/** What is above the lesson: the bands of the grade, the setting, the cautions; and the title of the window. */
 export function pageHeads({ plan: printed, school, rules, day, units }: StudyPacket): (shown: Shown) => void {
   const partAt = (place: string) => new LivePart([...document.querySelectorAll(place)]);
   const setting = partAt('.masthead .setting');
@@ -69,7 +69,7 @@ export function pageHeads({ plan: printed, school, rules, day, units }: StudyPac
   }
 }
 
-/** Above the title, in place of those that stand there. */
+/** Puts them above the title, in place of those that are there. */
 function putBands(next: readonly Element[]): void {
   for (const each of document.querySelectorAll(bands)) each.remove();
   document.querySelector('.masthead')?.before(...next);

@@ -22,7 +22,7 @@ export function element<Tag extends keyof HTMLElementTagNameMap>(
   return made;
 }
 
-/** Words set as the packet sets its own: its quotation marks, no line end between a number and its unit. */
+/** Words set as the packet sets its own: real quotation marks, no line end between a number and its unit. */
 export function setWords(value: string): string {
   const text = { type: 'text' as const, value };
   setText([text]);

@@ -1,12 +1,12 @@
-/** Said where this program is wrong. */
+/** Said where this program has a mistake. */
 export const mistake = 'This page made a mistake: the printed packet holds.';
 
-/** What a message tells the author to write instead. */
+/** The part of a message that tells the author what to write instead. */
 const advice = /[:;.,] (?:take|write|leave|draw|put|ask|plan|add)\b.*$/is;
 
 /**
- * What a directive says of the flight, for a student: without what it tells the author to do, and with the names of the
- * faults in place of their ids.
+ * What a directive says about the flight, for a student: without what it tells the author to do, and with the names
+ * of the faults in place of their ids.
  */
 export function plainReason(message: string, faultName: (id: string) => string | undefined): string {
   const words = message

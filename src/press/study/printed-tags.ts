@@ -2,7 +2,7 @@ import { element } from './page-nodes.ts';
 
 const tagClass = 'study-tag';
 
-/** Computed for the packet's own setting, and not made again: says so at each while another one is set. */
+/** Computed for the packet's own setting and not made again: each says so while another setting is shown. */
 export function tagPrinted(words: string): void {
   for (const each of printedPlaces()) {
     const room = each.matches('table') ? (each.closest('.table-room') ?? each) : each;

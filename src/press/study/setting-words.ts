@@ -12,7 +12,7 @@ export function settingWords({ flown, power }: Pick<Plan, 'flown' | 'power'>, un
   return `wind ${formatWind(from, speed, units)}, from ${formatHeight(flown.height, units)}, ${engine}`;
 }
 
-/** What the setting changes at the keys, in a sentence each; beside every figure the printed one. */
+/** What the setting changes at the keys, one sentence each; the printed figure is given beside every figure. */
 export function changeWords(plan: Plan, printed: Plan, units: PageUnits): string {
   const changes = plan.keys.flatMap((key) => {
     const before = printed.keys.find(({ id }) => id === key.id);

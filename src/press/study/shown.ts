@@ -13,7 +13,7 @@ export interface Shown {
   readonly fault: string;
 }
 
-/** What a state shows. The last flight is kept: a state changes for other reasons too. */
+/** What a state shows. The last flight is kept, because a state changes for other reasons too. */
 export function flightShower(packet: StudyPacket): (state: StudyState) => Shown {
   const { request, flown, dials, home, units } = packet;
   let last = { setting: home, request, flown };
@@ -31,7 +31,7 @@ export function flightShower(packet: StudyPacket): (state: StudyState) => Shown 
   };
 }
 
-/** True where nothing in the page is to be drawn again. */
+/** True where nothing in the page has to be drawn again. */
 export function isSameShown(one: Shown, other: Shown): boolean {
   return one.flown === other.flown && one.isPrinted === other.isPrinted && one.fault === other.fault;
 }

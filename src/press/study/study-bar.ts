@@ -14,7 +14,7 @@ export const standingWords =
 export interface StudyBar {
   readonly root: HTMLElement;
   show(state: StudyState): void;
-  /** What the setting came to. */
+  /** How the setting came out. */
   say(words: BarWords): void;
 }
 
@@ -26,7 +26,7 @@ export interface BarInput {
   readonly send: (event: StudyEvent) => void;
 }
 
-/** The controls, and what they came to, in a bar that stays in sight. It keeps nothing: what it shows, it is given. */
+/** The controls, and what they lead to, in a bar that stays in sight. It keeps nothing: it shows what it is given. */
 export function studyBar({ dials, faults, windMoves, send }: BarInput): StudyBar {
   const direction = dialControl('direction', dials.direction, send);
   const speed = dialControl('speed', dials.speed, send);

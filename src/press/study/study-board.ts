@@ -3,7 +3,7 @@ import type { DrawingBoard } from '../../drawing/kit/drawing.ts';
 
 const family = '"IBM Plex Sans"';
 const weights = { regular: 400, bold: 600 } as const;
-/** CSS pixels: large, so that no width is rounded to a pixel of a small type. */
+/** CSS pixels: large, so that no width is rounded to a pixel of a small type size. */
 const measured = 100;
 
 /** The drawing board in a page: its own document to draw on, its own fonts to measure with. */
@@ -26,7 +26,7 @@ export function createStudyBoard(): DrawingBoard {
   };
 }
 
-/** The faces must be there before anything is measured: until then a browser measures with another. */
+/** The faces must be loaded before anything is measured: until then a browser measures with another. */
 export async function loadDrawingFaces(): Promise<void> {
   await Promise.all(
     Object.values(weights).map((weight) => document.fonts.load(`${weight} ${measured}px ${family}`)),

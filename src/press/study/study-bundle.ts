@@ -4,7 +4,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const here = dirname(fileURLToPath(import.meta.url));
-/** In the npm package, where there are no sources: made by `.ci/compile.mjs`. */
+/** In the npm package, where there are no sources; made by `.ci/compile.mjs`. */
 export const bundleFile = 'study.bundle.js';
 
 let bundle: string | undefined;
@@ -16,7 +16,7 @@ export function studyBundle(): string {
   return bundle;
 }
 
-/** Bundles the sources in `folder`, which is this one: a clone has the bundler, the npm package has not. */
+/** Bundles the sources in `folder`, which is this one: a clone has the bundler, the npm package does not. */
 export function bundleStudy(folder: string): string {
   const { buildSync } = createRequire(import.meta.url)('esbuild') as typeof import('esbuild');
   const { outputFiles } = buildSync({
@@ -32,6 +32,6 @@ export function bundleStudy(folder: string): string {
     write: false,
     logLevel: 'silent',
   });
-  // These stand in strings; in a `script` element they would begin a comment, or end it (HTML, script data states).
+  // These are in strings; in a `script` element they would begin a comment, or end it (HTML, script data states).
   return outputFiles[0]!.text.replace(/<(?=!--|\/?script)/gi, '\\x3C');
 }

@@ -4,7 +4,7 @@ import type { Plan, PlanRequest } from '../../flight/terms/plan.ts';
 import type { School } from '../../school/school.ts';
 import type { StudyData, StudySchool } from './study-data.ts';
 
-/** The school as the directives know it; of what a page does not need, there is nothing. */
+/** The school as the directives know it, without anything that a page does not need. */
 export function schoolOf({ fleet, airfields, faults, ...settings }: StudySchool): School {
   const school: Omit<School, 'defaults' | 'handbook' | 'paper' | 'source'> = {
     ...settings,

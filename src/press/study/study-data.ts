@@ -36,7 +36,7 @@ export interface StudyData {
   readonly uses: readonly StudyUse[];
 }
 
-/** What of the school a page needs: nothing of the other aircraft, the other fields, or where its files lie. */
+/** The part of the school that a page needs: nothing about the other aircraft, the other fields, or where its files are. */
 export interface StudySchool extends Pick<School, 'name' | 'cautions' | 'minimums' | 'units' | 'grading'> {
   readonly fleet: Entries<School['fleet']>;
   readonly airfields: Entries<School['airfields']>;

@@ -7,8 +7,8 @@ const letters = 'abcd';
 const questions = '.exercise-list > .exercise';
 
 /**
- * Makes printed questions answerable. The answers are not in the page: once the student has chosen, the same questions
- * are made again as the instructor has them, and held against the words on the page.
+ * Makes printed questions answerable. The answers are not in the page: once the student has chosen, the same
+ * questions are made again as the instructor has them, and compared with the words on the page.
  */
 export function openExercises(use: StudyUse, printed: () => PacketContext): void {
   let made: readonly Element[] | undefined;

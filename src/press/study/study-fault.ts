@@ -36,7 +36,7 @@ export function faultEnd(row: Fault, name: string, context: PacketContext): stri
   }
 }
 
-/** What flying the fault came to, in words. */
+/** How the fault was flown, in words. */
 export function faultEffect({ fly }: Fault, { request, units }: PacketContext): string {
   if (!fly) return 'This fault is not flown.';
   try {

@@ -7,7 +7,7 @@ import type { Lesson } from '../../lesson/parse-lesson.ts';
 import { placeUses } from '../../lesson/rehype-lesson.ts';
 import { type LiveMark, markLive } from './mark-live.ts';
 
-/** As `renderLesson`, with the marks by which the page on a screen finds what it makes again, and what it can not. */
+/** Like `renderLesson`, with the marks by which the page on a screen finds what it makes again, and what it cannot. */
 export function renderStudyLesson(lesson: Lesson<PacketContext>, context: PacketContext, file: VFile): Root {
   const author = toHast(lesson.tree, { clobberPrefix: '' }) as Root;
   return placeUses(author, lesson.uses, lesson.pictures, context, file, (output, use, place) => {
@@ -16,7 +16,7 @@ export function renderStudyLesson(lesson: Lesson<PacketContext>, context: Packet
   });
 }
 
-/** Containers hold the author's own words: they are neither. */
+/** Containers hold the author's own words, which are neither. */
 function markOf({ component }: CheckedUse<PacketContext>, place: number): LiveMark | undefined {
   if (component.onScreen === 'made-again') return { dataLive: String(place) };
   if (component.onScreen === 'unchanged') return undefined;

@@ -18,7 +18,7 @@ export interface StudyPacket extends StudyData, Printed {
   readonly contextOf: (request: PlanRequest, plan: Plan) => PacketContext;
 }
 
-/** Undefined where the printed flight cannot be flown here: then nothing of the page may be changed. */
+/** Undefined where the printed flight cannot be flown here: then nothing in the page may be changed. */
 export function openPacket(data: StudyData, board: DrawingBoard): StudyPacket | undefined {
   const { request, school } = data;
   const flown = flySetting(request, data.school.units, true);

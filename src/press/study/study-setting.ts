@@ -21,7 +21,7 @@ export interface Dial {
   readonly printed: number;
   readonly least: number;
   readonly most: number;
-  /** Of the number, and of the slider. Both meet the printed value. */
+  /** The step of the number and of the slider. Both include the printed value. */
   readonly step: number;
   readonly stride: number;
 }
@@ -36,17 +36,17 @@ export function isSettable(value: number, { least, most }: Dial): boolean {
   return value >= least && value <= most;
 }
 
-/** The printed value stands for what is no number. */
+/** The printed value takes the place of what is not a number. */
 export function nearestSettable(value: number, { least, most, printed }: Dial): number {
   return Number.isNaN(value) ? printed : Math.min(most, Math.max(least, value));
 }
 
 /** The heights from which the core flies at all, m. */
 const heights = { least: 60, most: 1500 };
-/** Speeds over the aircraft's limit that can be set, to see what the core says of them. */
+/** How far over the aircraft's limit a speed can be set, to see what the core says about it. */
 const beyondLimit = 5;
 
-/** What can be moved of the printed setting, and how far. */
+/** What can be moved in the printed setting, and how far. */
 export function dialsOf({ request, plan }: Printed, units: PageUnits): Dials {
   const degrees = roundTo(request.wind.from / radiansPerDegree, 1) % 360;
   const least = degrees % 10 || 10;
@@ -78,7 +78,7 @@ export function dialsOf({ request, plan }: Printed, units: PageUnits): Dials {
       label: approachNames[request.approach].startHeight,
       unit: units.height,
       printed: start,
-      // From the printed height down in whole strides: the slider meets it.
+      // From the printed height down in whole strides, so that the slider includes it.
       least: start - Math.floor((start - lowest) / stride) * stride,
       most: Math.min(start * 2, Math.floor(heights.most / height / step) * step),
       step,
@@ -112,8 +112,8 @@ export function isSame(one: Setting, other: Setting): boolean {
 }
 
 /**
- * The packet's request with what was moved in place; what was not stays as it was asked for, to the last digit. Gusts
- * stay as much over the wind as they were.
+ * The packet's request with what was moved put in; the rest stays as it was asked for, to the last digit. Gusts stay
+ * as much above the wind as they were.
  */
 export function requestFor(
   setting: Setting,
@@ -134,7 +134,7 @@ export function requestFor(
   };
 }
 
-/** Winds given for each height stand for no other wind. */
+/** Winds given for each height cannot be changed to another wind. */
 export function canMoveWind({ windProfile }: PlanRequest): boolean {
   return windProfile !== 'layers';
 }

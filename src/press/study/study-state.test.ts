@@ -68,7 +68,7 @@ describe('a dial', () => {
     expect(reached(moved({ height: Number.NaN }), done('height')).typed.height).toBe(1000);
     const good = reached(moved({ height: 700 }));
     expect(next(good, done('height'))).toBe(good);
-    // Another dial's number is not touched.
+    // The number of the other dial is not touched.
     expect(reached(moved({ height: 1 }), done('speed')).typed.height).toBe(1);
   });
 });

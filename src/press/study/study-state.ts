@@ -5,7 +5,7 @@ export interface StudyState {
   readonly dials: Dials;
   /** The packet's own setting. */
   readonly home: Setting;
-  /** What stands in the controls: a dial may hold a number that cannot be set, NaN where it holds none. */
+  /** What is in the controls: a dial may hold a number that cannot be set, NaN where it holds none. */
   readonly typed: Setting;
   /** `file/row`, or '' for none. */
   readonly fault: string;
@@ -38,7 +38,7 @@ export function printedState(dials: Dials, home: Setting): StudyState {
   };
 }
 
-/** The same state where nothing changes. */
+/** Returns the same state where nothing changes. */
 export function next(state: StudyState, event: StudyEvent): StudyState {
   switch (event.kind) {
     case 'moved':
@@ -64,7 +64,7 @@ export function next(state: StudyState, event: StudyEvent): StudyState {
   }
 }
 
-/** The setting to be flown, or the first dial that holds none. */
+/** The setting to be flown, or the first dial that does not hold one. */
 export function settingOf({ typed, dials }: StudyState): Setting | { readonly wrong: Dial } {
   const wrong = (['direction', 'speed', 'height'] as const).find(
     (name) => !isSettable(typed[name], dials[name]),
@@ -72,7 +72,7 @@ export function settingOf({ typed, dials }: StudyState): Setting | { readonly wr
   return wrong ? { wrong: dials[wrong] } : typed;
 }
 
-/** The state that the figures are drawn from: paper is the packet's own, whatever stands on the screen. */
+/** The state that the figures are drawn from: on paper it is the packet's own, whatever is on the screen. */
 export function onPage(state: StudyState): StudyState {
   return state.isPrinting ? next(state, { kind: 'put-back' }) : state;
 }

@@ -1,4 +1,4 @@
-/** The bar and what the page says of itself; nothing of it is printed, and nothing printed is set by it. */
+/** The bar, and what the page says about itself; none of it is printed, and it styles nothing that is printed. */
 export const studyCss = `
 @media screen{body{padding-top:calc(24px + var(--bar-top,0px));padding-bottom:calc(64px + var(--bar-foot,0px))}}
 .study{position:fixed;top:0;left:0;right:0;z-index:2;max-height:60vh;overflow-y:auto;padding:6px 20px;background:#fff;border-bottom:2px solid #000;font:15px/1.35 var(--sans)}

@@ -1,10 +1,10 @@
 export interface TaskQueue {
   readonly add: (task: () => void) => void;
-  /** What has not begun is not done. */
+  /** Drops what has not begun. */
   readonly clear: () => void;
 }
 
-/** Does one task after another, each in a turn of its own, so that the page answers in between. */
+/** Does one task after another, each in a turn of its own, so that the page can respond in between. */
 export function taskQueue(): TaskQueue {
   let waiting: (() => void)[] = [];
   let timer: ReturnType<typeof setTimeout> | undefined;

@@ -8,18 +8,21 @@ import type { StudyUse } from './study-data.ts';
 import { faultNamed } from './study-fault.ts';
 import type { StudyPacket } from './study-packet.ts';
 
-/** True of a drawing that a fault is flown over. */
+/** True for a drawing that a fault is flown over. */
 export function takesFault(use: StudyUse): boolean {
   return componentOf(use).drawsFaults !== undefined;
 }
 
-/** A use made again for a setting, as elements: where it cannot be made, the words that say why. */
+/** A use made again for a setting, as elements; where it cannot be made, the words that say why. */
 export function usesMaker({ school, plan }: StudyPacket) {
   const reason = (why: string) =>
     plainReason(why, (id) => faultNamed(school.faults, id, plan.aircraft.class)?.fault.toLowerCase());
   const elements = (use: StudyUse, { elements: made, why }: Made) => made ?? [refusal(use, reason(why))];
   return {
-    /** With the fault in place of those that the author drew; where it is not of this drawing, the plan without. */
+    /**
+     * With the fault in place of those that the author drew; where it does not belong in this drawing, the plan
+     * without it.
+     */
     make: (use: StudyUse, context: PacketContext, fault: string): Element[] => {
       if (fault === '' || !takesFault(use)) return elements(use, makeAgain(use, context));
       const made = makeAgain(use, context, { faults: [fault] });

@@ -9,8 +9,8 @@ import { componentOf } from './study-components.ts';
 import { questionsId, type StudyData, type StudyUse } from './study-data.ts';
 
 /**
- * A packet with the study page in it: what its figures are computed from as JSON, and the script. Without scripts
- * it is the packet as it was. Its content security policy lets that one script run and nothing else, and nothing be
+ * A packet with the study page in it: what its figures are computed from as JSON, and the script. Without scripts it
+ * is the packet as it was. Its content security policy lets that one script run and no other, and lets nothing be
  * fetched.
  *
  * `packet` is what `packetDocument` gives for a body that `renderStudyLesson` made.
@@ -49,7 +49,7 @@ function inPage(data: StudyData, body: Element): StudyData {
   return { ...data, uses: data.uses.filter(isThere) };
 }
 
-/** No text in the data can end the element that it stands in. */
+/** No text in the data can end the element that it is in. */
 function jsonInHtml(data: unknown): string {
   return JSON.stringify(data).replaceAll('<', '\\u003c');
 }

@@ -6,9 +6,9 @@ interface ApproachNames {
   readonly title: string;
   /** In the setting of a packet: `180° power-off approach`. */
   readonly full: string;
-  /** In a sentence of a terminal: `180-degree approach`. */
+  /** In a sentence in the terminal: `180-degree approach`. */
   readonly spoken: string;
-  /** Of the control that moves its start: `Height at the downwind key`. */
+  /** For the control that moves its start: `Height at the downwind key`. */
   readonly startHeight: string;
 }
 

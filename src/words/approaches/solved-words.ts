@@ -43,7 +43,10 @@ export function solvedName({ solved }: Plan): string {
   return solved.name === 'none' ? solved.name : words[solved.name].name;
 }
 
-/** What was found, rounded as a pilot uses it: `Base turn: 550 m past abeam the spot`. Throws RangeError of nothing found. */
+/**
+ * What was found, rounded as a pilot uses it: `Base turn: 550 m past abeam the spot`. Throws RangeError where nothing
+ * was found.
+ */
 export function solvedPhrase({ solved }: Plan, units: PageUnits): string {
   if (solved.name === 'none') throw new RangeError('nothing was found that could be said');
   return words[solved.name].phrase(solved.value, units);

@@ -11,16 +11,16 @@ import { requestSentence } from '../refusals/request-words.ts';
 import { distanceOut } from '../winds/start-words.ts';
 import { type WatchedRow, watchedRows } from '../winds/watched-rows.ts';
 
-/** Stands for a figure in a wind in which the approach is not sound as planned. */
+/** Takes the place of a figure in a wind in which the approach is not sound as planned. */
 export const notSound = '×';
 
-/** The approach in some winds along the runway, for a card: figures without their units, which stand in the names. */
+/** The approach in several winds along the runway, for a card: figures without their units, which are in the names. */
 export interface ByWind {
-  /** `headwind, kt`: of the numbers in `winds`; a tailwind among them is called that. */
+  /** `headwind, kt`: the head of the numbers in `winds`; a tailwind among them is named as one. */
   readonly head: string;
   readonly winds: readonly string[];
   readonly rows: readonly { readonly name: string; readonly cells: readonly string[] }[];
-  /** What the mark means, and of winds in which no height helps, why: sentences. */
+  /** What the mark means and, for winds in which no height helps, why: sentences. */
   readonly notes: readonly string[];
 }
 
@@ -32,9 +32,9 @@ const most = 7;
 
 /**
  * What the wind along the runway changes most: when the base turn starts, and how high the base key is; or, for an
- * approach that begins on base, how far out at the given height, how high at the given distance, or both. From no wind to the
- * aircraft's limit, and where the plan has a tailwind, from that. A wind in which the approach needs a warning has no
- * figure, but the least height from which it needs none.
+ * approach that begins on base, how far out at the given height, how high at the given distance, or both. From no
+ * wind, or from the plan's tailwind where it has one, to the aircraft's limit. A wind in which the approach needs a
+ * warning has no figure, but the least height from which it needs none.
  */
 export function byWind(plan: Plan, request: PlanRequest, units: PageUnits): ByWind {
   const { aircraft, flown, runway } = plan;
@@ -47,7 +47,7 @@ export function byWind(plan: Plan, request: PlanRequest, units: PageUnits): ByWi
     cells: rows.map((row) => (isSound(row) ? numberOf(figure(row)) : notSound)),
   }));
   const starts = startRows(rows, units);
-  // Rows of marks alone say nothing that the heights under them do not.
+  // Rows of nothing but marks say nothing that the heights under them do not.
   const isBare = rows.every((row) => !isSound(row));
   return {
     head: `${behind ? 'head or tail' : 'headwind'}, ${units.speed}`,
@@ -67,7 +67,7 @@ function alongOf(today: number, limit: number, units: PageUnits, times = 1): num
   return Array.from({ length: count }, (_, i) => (first + i) * step);
 }
 
-/** A number alone is a headwind. */
+/** A number without a word is a headwind. */
 function windHead(headwind: number, units: PageUnits): string {
   const size = numberOf(formatSpeed(Math.abs(headwind), units));
   return headwind < 0 ? `tail ${size}` : size;
@@ -97,7 +97,8 @@ function figureRows({ approach }: Plan, request: PlanRequest, units: PageUnits):
   }
   const throttle = `Throttle closed, ${units.height}`;
   if (request.height !== undefined) return [{ name: `Throttle closed, ${units.distance} out`, figure: out }];
-  // Where neither is given both go with the wind, and a height without its place would be flown from another.
+  // Where neither is given, both change with the wind, and a height without its place would be flown from the wrong
+  // one.
   return request.options?.['90']?.baseDistance !== undefined
     ? [{ name: throttle, figure: height }]
     : [
@@ -106,7 +107,7 @@ function figureRows({ approach }: Plan, request: PlanRequest, units: PageUnits):
       ];
 }
 
-/** Of winds in which the approach is not sound, the least height that works, by the key that it is of. */
+/** For winds in which the approach is not sound, the least height that works, by the key that it is for. */
 function startRows(rows: readonly WatchedRow[], units: PageUnits): ByWind['rows'] {
   const starts = rows.map(({ start }) => start);
   const at = [...new Set(starts.flatMap((start) => (start?.height === undefined ? [] : [start.at])))];
@@ -140,12 +141,12 @@ function notesOf(rows: readonly WatchedRow[], units: PageUnits): string[] {
   const windsOf = (why: string) =>
     hopeless.filter((row) => whyNot(row, units) === why).map(({ headwind }) => windHead(headwind, units));
   const said = whys.map((why) => (whys.length > 1 ? `${windsOf(why).join(', ')} ${why}` : why)).join('; ');
-  // Where no wind has a height, there is no row of them in which `none` could stand.
+  // Where no wind has a height, there is no row for `none` to be in.
   if (hopeless.length === unsound.length) return [`${notSound} not sound from any height: ${said}.`];
   return [`${notSound} not sound${said === '' ? '' : `; none: ${said}`}.`];
 }
 
-/** What stands against every height, without figures. */
+/** What rules out every height, without figures. */
 function whyNot({ start, cautions, refused }: WatchedRow, units: PageUnits): string {
   const against = start?.height === undefined && start?.against.length ? start.against : cautions;
   const names = against
@@ -158,7 +159,7 @@ function whyNot({ start, cautions, refused }: WatchedRow, units: PageUnits): str
       : 'it cannot be flown';
 }
 
-/** A figure without its unit, which stands in the name of its row. */
+/** A figure without its unit, which is in the name of its row. */
 function numberOf(text: string | undefined): string {
   return text === undefined ? '' : (text.split('\u00a0')[0] ?? '');
 }

@@ -8,7 +8,7 @@ import type { PageUnits } from '../figures/page-units.ts';
 import { alongWords } from '../keys/place-words.ts';
 import { cautionWords } from '../winds/start-words.ts';
 
-/** What a flight is to be warned of, grade by grade, in one line each. */
+/** What a flight must be warned of, one line for each grade. */
 export interface GradedLine {
   readonly grade: Grade;
   /** `Not to be flown`, `Beyond a limit`: as short as a mark. */
@@ -17,7 +17,7 @@ export interface GradedLine {
   readonly words: string;
 }
 
-/** The gravest first; none of a sound plan. */
+/** The gravest first; none for a sound plan. */
 export function gradedLines({ cautions, aircraft }: Plan, units: PageUnits): GradedLine[] {
   return ([...markedGrades, 'worth-knowing'] as const).flatMap((grade) => {
     const found = cautions.filter((caution) => caution.grade === grade);
@@ -28,8 +28,8 @@ export function gradedLines({ cautions, aircraft }: Plan, units: PageUnits): Gra
 }
 
 /**
- * Where the aim point lies, and of the 90 how far out its base key, of each flight; once where it is the same. Undefined
- * where there is neither.
+ * Where the aim point of each flight lies and, for the 90, how far out its base key; said once where it is the same.
+ * Undefined where there is neither.
  */
 export function placeLine(plans: readonly Plan[], units: PageUnits): string | undefined {
   const aim = ofEach(plans, ({ keys }) => {

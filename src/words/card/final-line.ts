@@ -4,8 +4,9 @@ import { formatLeastHeight } from '../figures/safe-rounding.ts';
 import { leastFinal } from '../gates/least-final.ts';
 
 /**
- * By which height the turn to final is complete (FAA-H-8083-3A, chapter 8, or the school's own minimum), and what is done
- * where it is not: without an engine there is no going around, and no turn is begun lower (common practice, no source).
+ * The height by which the turn to final is complete (FAA-H-8083-3A, chapter 8, or the school's own minimum), and what
+ * to do where it is not: without an engine there is no going around, and no turn is begun lower (common practice, no
+ * source).
  */
 export function finalLine(
   request: PlanRequest,

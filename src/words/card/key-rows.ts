@@ -11,16 +11,16 @@ export interface KeyRow {
   readonly id: KeyId;
   readonly label: string;
   readonly height: string;
-  /** From where the spot is still made, rounded on the safe side; undefined at a key without a gate. */
+  /** The heights from which the spot is still made, rounded to the safe side; undefined at a key without a gate. */
   readonly band: Band | undefined;
   /** From the first key, as `::keys` counts it. */
   readonly time: string;
 }
 
-/** `none` is said where no height there is sound. */
+/** `none` where no height there is sound. */
 export type Band = { readonly none: string } | { readonly low: string; readonly high: string };
 
-/** In the order they are flown; the aim point and the touchdown have no height to hold. */
+/** In the order they are flown; the aim point and the touchdown have no height to keep to. */
 export function keyRows({ keys, gates, track, cautions }: Plan, units: PageUnits): KeyRow[] {
   const begin = track[0]?.time ?? 0;
   return keys
@@ -41,12 +41,12 @@ function bandOf(gate: Gate | undefined, units: PageUnits): Band | undefined {
   if (!gate) return undefined;
   const band = gateBand(gate, units);
   if (band.none !== undefined) return { none: noBandText };
-  // Where no height is an edge, nothing beyond the plan itself was found to be sound.
+  // Where no height is an edge, nothing but the plan itself was found to be sound.
   const text = (edge: BandEdge) => (typeof edge === 'number' ? edgeText(edge, units) : 'the plan');
   return { low: text(band.low), high: text(band.high) };
 }
 
-/** Where the base turn begins, the aircraft flying away from the spot: `550 m past abeam`; undefined without one. */
+/** Where the base turn begins, with the aircraft flying away from the spot: `550 m past abeam`; undefined without one. */
 export function baseTurnPlace({ keys }: Plan, units: PageUnits): string | undefined {
   const turn = keys.find(({ id }) => id === 'base-turn');
   if (turn === undefined) return undefined;

@@ -2,8 +2,8 @@
 const catchword = 3;
 
 /**
- * A checklist line as a catchword: what stands before its colon (`Field: take the best one ...` is `Field`), up to a comma; or
- * its first sentence where that is none.
+ * A checklist line as a catchword: what comes before its colon (`Field: take the best one ...` is `Field`), up to a
+ * comma; or its first sentence where there is no such catchword.
  */
 export function shortLine(line: string): string {
   const text = line.trim();

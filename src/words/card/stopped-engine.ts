@@ -7,13 +7,13 @@ import type { PageUnits } from '../figures/page-units.ts';
 import { requestSentence } from '../refusals/request-words.ts';
 import { cautionWords, startWords } from '../winds/start-words.ts';
 
-/** The keys that stand beside an engine-failure list, or why none do, as a sentence. */
+/** The keys to print beside an engine-failure list, or a sentence that says why there are none. */
 export type StoppedEngine = { readonly plan: Plan } | { readonly plan: undefined; readonly why: string };
 
 /**
- * The approach of a plan with the engine stopped, in the same setting. A list for a stopped engine never stands beside
- * keys flown with one that idles, and none is given where the aircraft has no such glide or the approach is not to be
- * flown without an engine.
+ * The approach of a plan with the engine stopped, in the same setting. A list for a stopped engine is never printed
+ * beside keys flown with the engine idling; and there are no keys where the aircraft has no glide with it stopped, or
+ * the approach is not to be flown without an engine.
  */
 export function stoppedEngine(plan: Plan, request: PlanRequest, units: PageUnits): StoppedEngine {
   const { aircraft } = plan;

@@ -5,7 +5,7 @@ import { radiansPerDegree } from '../../units/factors.ts';
 import type { PageUnits } from '../figures/page-units.ts';
 import { type LimitKind, type ToldApart, tellingApart } from '../figures/telling-apart.ts';
 
-/** What a line of a caution is made from: its value and limit as the core has them, SI or as plain ratios. */
+/** What a line about a caution is made from: its value and limit as the core has them, in SI units or as plain ratios. */
 interface Said {
   readonly value: number;
   readonly limit: number;
@@ -14,8 +14,8 @@ interface Said {
 }
 
 /**
- * A caution where there is room for a line alone: what, its value, the limit, in the units of the page: `turn to final
- * complete at 280 ft, at least 300 ft`. No capital and no stop.
+ * A caution where there is room for one line only: what, its value, the limit, in the units of the page: `turn to
+ * final complete at 280 ft, at least 300 ft`. No capital letter and no full stop.
  */
 export function cautionLine(
   { code, value, limit }: Caution,
@@ -94,14 +94,14 @@ function distance({ value, limit, units }: Said, kind: 'measured' | 'need' = 'me
   return tellingApart(value, limit, units.distance, 'most', { value: kind, ...distanceStep(units) });
 }
 
-/** How far off, where the limit is none at all: rounded up. */
+/** How far off, where nothing at all is allowed: rounded up. */
 function farther({ value, units }: Said): string {
   return tellingApart(0, value, units.distance, 'least', distanceStep(units)).limit;
 }
 
 const distanceStep = (units: PageUnits) => (units.distance === 'ft' ? { step: 50 } : {});
 
-/** What a caution is of, where there is no room for its figures. */
+/** What a caution is about, where there is no room for its figures. */
 export const cautionNames: Readonly<Record<CautionCode, string>> = {
   'beyond-reach': 'the spot is not made',
   'wind-over-glide': 'the wind is stronger than the glide',

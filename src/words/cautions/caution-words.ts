@@ -17,7 +17,7 @@ export interface CautionSubject {
   readonly runway: Pick<Runway, 'name' | 'spot'>;
 }
 
-/** What a sentence is made from beside the caution itself. */
+/** What a sentence is made from besides the caution itself. */
 export interface Said extends CautionSubject {
   readonly units: PageUnits;
 }
@@ -140,20 +140,20 @@ function windSentence(
   return `The ${what}${inGusts ? ' in gusts' : ''} is ${said.value}; the limit of the ${aircraft.name} is ${said.limit}.`;
 }
 
-/** Degrees, as such a caution has them. */
+/** Degrees, as a caution about bank gives them. */
 export function banks({ value, limit }: Pick<Caution, 'value' | 'limit'>): ToldApart {
   return anglesApart(value * radiansPerDegree, limit * radiansPerDegree, 'most');
 }
 
-/** m of height, to the foot or the decimetre where low; never less than it is. */
+/** m of height, to the foot or the decimetre where it is low; never less than it is. */
 function formatRise(metres: number, units: PageUnits): string {
   return heightsApart(0, metres, 'least', units).limit;
 }
 
-/** m: a place of the airfield's data, which is not rounded as a figure of the flight is. */
+/** m: a place in the airfield's data, not rounded the way a figure of the flight is. */
 function toTheMetre(metres: number, units: PageUnits): string {
   return tellingApart(0, metres, units.distance, 'least', { step: 1 }).limit;
 }
 
-/** A sentence is read aloud and stands in terminals too: plain spaces, and degrees in a word. */
+/** A sentence is read aloud, and printed in terminals too: plain spaces, and degrees as a word. */
 export const plain = (sentence: string) => sentence.replaceAll('\u00a0', ' ').replaceAll('°', ' degrees');

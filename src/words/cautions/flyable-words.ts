@@ -8,20 +8,20 @@ import type { PageUnits } from '../figures/page-units.ts';
 import { startWords } from '../winds/start-words.ts';
 import { cautionsOf, remediesOf } from './grade-sentences.ts';
 
-/** A spiral begins at its top; where the half circuit that ends it is too low, that begins higher. */
+/** A spiral begins at its top; where the half circuit that ends it is too low, it is that half that begins higher. */
 function higherPattern({ approach }: Plan, at: KeyId): string {
   return approaches[approach].endsIn !== undefined && at === 'downwind-key'
     ? ', in a pattern that is so high'
     : '';
 }
 
-/** The height takes many flights, and a plan is asked for its words again and again. */
+/** Finding the height takes many flights, and a plan is asked for its words again and again. */
 const found = new WeakMap<Plan, readonly string[]>();
 
 /**
- * What would be flyable in place of a plan that is not to be flown, a sentence each: what its cautions say, and the least
- * height from which the same approach is sound, where a height alone makes it so. None of any other plan. `request` is what
- * the plan was asked for.
+ * What would be flyable in place of a plan that is not to be flown, one sentence each: what its cautions say, and the
+ * least height from which the same approach is sound, where a height alone makes it so. Empty for any other plan.
+ * `request` is what the plan was asked for.
  */
 export function flyableWords(plan: Plan, request: PlanRequest, units: PageUnits): readonly string[] {
   if (plan.grade !== 'not-to-be-flown') return [];

@@ -6,7 +6,8 @@ import { type CautionSubject, cautionSentence } from './caution-words.ts';
 import { gradeNames } from './grade-words.ts';
 import { remedySentence } from './remedy-words.ts';
 
-// What is said of a grade where there is room for a sentence; its name, and the words at a key, are in `grade-words.ts`.
+// What is said about a grade where there is room for a sentence; its name, and the words at a key, are in
+// `grade-words.ts`.
 
 /** The cautions of one grade. */
 export function cautionsOf({ cautions }: Pick<Plan, 'cautions'>, grade: Grade): readonly Caution[] {
@@ -14,8 +15,8 @@ export function cautionsOf({ cautions }: Pick<Plan, 'cautions'>, grade: Grade): 
 }
 
 /**
- * All that is said of one grade of a plan: `Osier 15, runway 24, wind 330° 14 kt: not to be flown. The crosswind is …`,
- * and what would be flyable: `flyable`, or where it is left out what the cautions say.
+ * All that is said about one grade of a plan: `Osier 15, runway 24, wind 330° 14 kt: not to be flown. The crosswind
+ * is …`, and what would be flyable: `flyable`, or what the cautions say where that is left out.
  */
 export function gradeSentence(
   plan: Plan,
@@ -38,7 +39,7 @@ export function remediesOf(
   return [...new Set(cautions.flatMap((caution) => remedySentence(caution, subject, units) ?? []))];
 }
 
-/** Which of a lesson's plans it is: `Osier 15, runway 24, wind 330° 14 kt, engine idling`. */
+/** Tells which of a lesson's plans it is: `Osier 15, runway 24, wind 330° 14 kt, engine idling`. */
 export function settingName({ aircraft, runway, flown, power }: Plan, units: PageUnits): string {
   const { from, speed } = flown.surfaceWind;
   const engine = power === 'idle' ? 'engine idling' : 'engine stopped';
@@ -66,7 +67,7 @@ export interface GradeCounts {
   readonly beyond: number;
   /** Not to be flown, and so not printed. */
   readonly refused: number;
-  /** Not to be flown, of a lesson that shows such a plan. */
+  /** Not to be flown, in a lesson that shows such a plan. */
   readonly shown: number;
   readonly known: number;
 }

@@ -14,13 +14,13 @@ export const gradeNames: Readonly<Record<PlanGrade, string>> = {
   sound: 'sound',
 };
 
-/** The grades that are marked at the key position to which they belong. */
+/** The grades that are marked at the key position they belong to. */
 export type MarkedGrade = Exclude<Grade, 'worth-knowing'>;
 
 /** The gravest first. */
 export const markedGrades: readonly MarkedGrade[] = ['not-to-be-flown', 'beyond-good-practice'];
 
-/** What stands beside a mark at a key position. */
+/** What is printed beside a mark at a key position. */
 export const markWords: Readonly<Record<MarkedGrade, string>> = {
   'not-to-be-flown': gradeNames['not-to-be-flown'],
   'beyond-good-practice': 'beyond a limit',
@@ -32,7 +32,7 @@ export function keyGrade({ cautions }: Pick<Plan, 'cautions'>, id: KeyId): Marke
   return grade === 'sound' || grade === 'worth-knowing' ? undefined : grade;
 }
 
-/** What the squares of a drawing say, for the line under it; '' where it has none. */
+/** What the squares in a drawing mean, for the line under it; '' where it has none. */
 export function markNote(plan: Pick<Plan, 'cautions' | 'keys'>): string {
   const found = new Set(plan.keys.map(({ id }) => keyGrade(plan, id)));
   const square: Readonly<Record<MarkedGrade, string>> = {

@@ -6,7 +6,7 @@ export function limitSource({ source }: Pick<Caution, 'source'>, subject: Cautio
   return sources[source](subject);
 }
 
-/** The same in a few words: without what the aircraft's file says of itself. */
+/** The same in a few words, without what the aircraft's file says about itself. */
 export function shortSource(caution: Pick<Caution, 'source'>, subject: CautionSubject): string {
   return limitSource(caution, subject)
     .replace(/;.*$/s, '')
@@ -16,7 +16,7 @@ export function shortSource(caution: Pick<Caution, 'source'>, subject: CautionSu
 
 /** The handbook that most limits of good practice come from. */
 const handbook = 'FAA-H-8083-3';
-/** Of the power-off approaches with their heights. */
+/** The chapter on power-off approaches, with their heights. */
 const powerOff = 'FAA-H-8083-3A, chapter 8, and FAA-H-8083-5, chapter 11';
 
 const sources: Readonly<Record<LimitSource, (subject: CautionSubject) => string>> = {

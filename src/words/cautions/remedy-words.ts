@@ -16,7 +16,7 @@ import { tellingApart } from '../figures/telling-apart.ts';
 import { keyNames } from '../keys/key-names.ts';
 import { banks, type CautionSubject, plain, type Said } from './caution-words.ts';
 
-/** What would be flyable in place of what a caution is of, as a sentence; undefined where the caution says it itself. */
+/** What would be flyable in place of what a caution warns of, as a sentence; undefined where the caution says it itself. */
 export function remedySentence(
   caution: Caution,
   subject: CautionSubject,
@@ -122,7 +122,7 @@ function moved(
   return `${format(by, units)} ${spot === 'farther-in' ? 'farther in' : 'nearer the landing end'}`;
 }
 
-/** The airspeed, m/s EAS, as the indicator shows it; no less. */
+/** The airspeed, m/s EAS, as the indicator shows it; never less. */
 function shown(eas: number, aircraft: Said['aircraft'], units: PageUnits): string {
   return formatLeastSpeed(indicatedSpeed(eas, aircraft), units);
 }

@@ -144,7 +144,7 @@ describe('a fast fault', () => {
     const left = figure(/with (\d+) m of runway left after the landing roll/, words);
     const { length, spot } = usual.runway;
     expect(floats).toBeGreaterThan(past);
-    // 90 m as given at 390 kg; flown at 365 kg, in a calm, in the standard air of 310 ft (0.991 of that at sea level).
+    // 90 m as given at 390 kg; flown at 365 kg in a calm, in the standard air of 310 ft (0.991 of that at sea level).
     const roll = (90 * (365 / 390)) / 0.991;
     // The place to go around is that of the roll as the page prints it.
     const printed = 10 * Math.ceil(roll / 10);
@@ -184,7 +184,7 @@ describe('a fault of the landing', () => {
     expect(said('round-out load factor: +0.2', { ...withy, power: 'stopped' })).not.toContain('power before');
   });
   it('with the drift not stopped says how fast, and that a day without crosswind has none', () => {
-    // A weight-shift aircraft lands in the crab: the way its nose points is no measure.
+    // A weight-shift aircraft lands in the crab: where its nose points is no measure.
     expect(said('touchdown drift: not corrected')).toMatch(
       /It drifts off the centreline at up to \d+ kt as it touches\./,
     );

@@ -14,14 +14,14 @@ import { fastWords, offApproachSpeed, slowWords } from './speed-words.ts';
 
 /** m: less than the page can print of a height. */
 const printedHeight = 3;
-/** Of the stall speed: a margin that has shrunk by less than this is not worth a word. */
+/** In multiples of the stall speed: a margin that has shrunk by less than this is not worth a word. */
 const shrunk = 0.03;
 
 /**
- * What flying a fault came to, as an instructor would say it: where it ends, where it shows first, what it takes of the
- * margin over the stall, what it is worth on final or in the landing, and from what height the spot can still be made.
- * Slow on final is said first: it is urgent, wherever it ends. Where the model is not honest any more it says so, and
- * gives no figure.
+ * What flying a fault came to, as an instructor would say it: where it ends, where it shows first, what it takes of
+ * the margin over the stall, what it amounts to on final or in the landing, and from what height the spot can still
+ * be made. Slow on final is said first: it is urgent, wherever it ends. Where the model cannot be trusted it says so,
+ * and gives no figure.
  */
 export function effectWords(
   { flight, plan, recoveries, heldOffAfresh }: FlownFault,
@@ -55,12 +55,12 @@ function showsWords(
   const { at } = shows;
   const label = keyNames[at];
   const where = at === 'final' ? 'on final' : `at the ${label.toLowerCase()}`;
-  // A base turn at another place is not low there, but elsewhere.
+  // A base turn in another place is not low there: it is somewhere else.
   const elsewhere = at === 'base-turn' && change.kind.startsWith('base-turn');
   return `It shows first ${where}${elsewhere || (saidLater && at === 'final') ? '' : offThere(flight, shows, units)}.`;
 }
 
-/** High there and short in the end, or the other way: what is said of a key is what explains the end. */
+/** High there and short in the end, or the other way round: what is said at a key must explain the end. */
 function offThere({ end }: FaultFlown, { at, heightThere, along }: KeyDifference, units: PageUnits): string {
   if (heightThere === undefined || Math.abs(heightThere) < printedHeight) return '';
   const off = `${formatHeight(Math.abs(heightThere), units)} ${heightThere < 0 ? 'low' : 'high'} there`;

@@ -14,15 +14,15 @@ import { formatEdge, formatSafeDistance, formatTimeUp } from '../figures/safe-ro
 import { leastFinal } from '../gates/least-final.ts';
 import { printedDistance } from './ground-words.ts';
 
-/** m: less off the path than this nobody corrects (about two steps of the page). */
+/** m: nobody corrects less than this off the path (about two steps of the page). */
 const worthAWord = 6;
 
 export const enginesStopped = ({ change }: FaultFlown, { request }: FaultPlan) =>
   request.power === 'stopped' || change.kind === 'power-stopped';
 
 /**
- * A flight that comes to final off the planned path: how far, what brings it back to it, and when it is a go-around.
- * Empty where it comes to final on the path, or the fault is in a landing or a speed of final.
+ * A flight that comes to final off the planned path: how far off, what brings it back, and when to go around. Empty
+ * where it comes to final on the path, or the fault is in a landing or a speed of final.
  */
 export function finalWords(
   flight: FaultFlown,
@@ -38,7 +38,7 @@ export function finalWords(
     return lowWords(start, below, plan, enginesStopped(flight, plan), units);
   }
   if (below <= -worthAWord && flight.end.along > printedDistance) {
-    // Where it comes to final beside the runway, the way back to the centreline comes first, and is another way.
+    // Where it comes to final beside the runway, the way back to the centreline comes first, and is a different way.
     const steep = recoveries().find(({ by }) => by === 'steep-approach');
     const loses = steep && steepApproachLoses(plan, start);
     const makes = steep?.makes ?? false;
@@ -47,7 +47,7 @@ export function finalWords(
   return '';
 }
 
-/** With another wind, weight or engine the planned path is not the one to be back on: it could not be kept. */
+/** With another wind, weight or engine the planned path is not the one to get back to: it could not be kept. */
 const planStillHolds = ({ change: { kind } }: FaultFlown) =>
   kind !== 'wind' && kind !== 'mass' && kind !== 'power-stopped';
 
@@ -57,10 +57,10 @@ function lowerThanSound(start: OnFinal, flight: FaultFlown, plan: FaultPlan, uni
   return `Wings level on final it is lower than ${formatEdge(sound, 'low', units)}: go around.`;
 }
 
-/** Of the height at which the plan comes to final: drawn on outward higher than this, its path says nothing. */
+/** Multiple of the height at which the plan comes to final: drawn outward higher than this, its path says nothing. */
 const farOut = 1.5;
 
-/** Far out before the plan comes to final, so much below its path means nothing: there is none so high. */
+/** So far out before the plan comes to final, being below its path means nothing: there is no path that high. */
 function lowOnFinal(start: OnFinal, below: number, { pattern }: FaultPlan, units: PageUnits): string {
   const planned = pattern.keys.find(({ id }) => id === 'final');
   const farther = planned ? planned.along - start.along : 0;

@@ -9,7 +9,7 @@ import type { PageUnits } from '../figures/page-units.ts';
 import { formatSafeDistance } from '../figures/safe-rounding.ts';
 import { missText } from '../keys/place-words.ts';
 
-/** m: less than the page can print of a distance is none. */
+/** m: less than this, a distance is printed as none. */
 export const printedDistance = 5;
 
 const howItEnds: Readonly<Record<FaultLanding['how'], string>> = {
@@ -23,7 +23,7 @@ const howItEnds: Readonly<Record<FaultLanding['how'], string>> = {
 export function endWords(flight: FaultFlown, plan: FaultPlan, units: PageUnits): string {
   const { end, landing } = flight;
   const off = offTheRunway(end, plan, units);
-  // Just off the side, a distance rounded down would lie on the runway still.
+  // Just off the side, a distance rounded down would still be on the runway.
   const isNearEdge = roundTo(Math.abs(end.across), distanceStep(units)) <= plan.request.runway.width / 2;
   const where = placeWords(end, units, off !== '' && isNearEdge ? roundedUp : formatDistance);
   const met = obstaclesMet(flight, plan, units);
@@ -37,7 +37,7 @@ export function endWords(flight: FaultFlown, plan: FaultPlan, units: PageUnits):
 
 const roundedUp = (metres: number, units: PageUnits) => formatSafeDistance(metres, 'up', units);
 
-/** The roll is that of the flight's own wind and of the speed at which it touches down. */
+/** The roll is the one for the flight's own wind and for the speed at which it touches down. */
 function rollWords({ cautions }: FaultFlown, units: PageUnits): string[] {
   return cautions
     .filter(({ code }) => code === 'landing-distance')
@@ -94,7 +94,7 @@ function offTheRunway(end: FaultEnd, plan: FaultPlan, units: PageUnits): string 
   return besideRunway(end, plan) ? 'off the side of the runway' : '';
 }
 
-/** Less than a step of the page is still off it. */
+/** Off by less than a step of the page is still off. */
 const offItsEnd = (metres: number, units: PageUnits) =>
   metres < distanceStep(units) ? roundedUp(metres, units) : formatDistance(metres, units);
 

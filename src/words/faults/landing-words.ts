@@ -11,7 +11,7 @@ import { enginesStopped } from './final-words.ts';
 /** m/s: less than the page can print of a speed. */
 const printedSpeed = 0.25;
 
-/** What the landing came to, and what of it the model does not say. */
+/** What the landing came to, and what about it the model does not say. */
 export function landingWords(
   flight: FaultFlown,
   plan: FaultPlan,
@@ -30,7 +30,7 @@ export function landingWords(
     dropped: () => [
       balloonWords(flight, plan, units) || levelWords(flight, units),
       dropWords(flight, units),
-      // How an aircraft comes down again out of a climb is not in the model.
+      // How an aircraft comes down again after climbing is not in the model.
       landing.balloon ? '' : seenWords(heldOffAfresh(), units),
     ],
     'no-landing': () => [landing.beyond ? beyondTheModel[landing.beyond] : ''],
@@ -52,7 +52,7 @@ function fastTouch({ change, end }: FaultFlown, plan: FaultPlan, units: PageUnit
   return `That is at ${formatSpeed(end.eas, units)} (planned ${formatSpeed(planned, units)}).`;
 }
 
-/** How long the speed lasts out of a round-out that ended too high. */
+/** How long the speed lasts after a round-out that ended too high. */
 function levelWords(
   { landing: { level, ...landing }, plannedLanding }: FaultFlown,
   units: PageUnits,
@@ -86,7 +86,10 @@ const isGoneAtOnce = ({ holdOff }: Pick<LandingFigures, 'holdOff'>) => (holdOff?
 /** Whole seconds that there are, rounded down. */
 const lasts = ({ holdOff }: Pick<LandingFigures, 'holdOff'>) => formatTimeDown(holdOff?.time ?? 0);
 
-/** m/s at the ground after falling `drop` m with no lift left, from the sink there was: v^2 = v0^2 + 2gh. What the wing still carries makes it less. */
+/**
+ * m/s at the ground after a fall of `drop` m with no lift left, from the sink at its start: v^2 = v0^2 + 2gh. What
+ * the wing still carries makes it less.
+ */
 export function sinkAfterDrop(drop: number, sink = 0): number {
   return Math.sqrt(sink ** 2 + 2 * standardGravity * drop);
 }
@@ -97,7 +100,7 @@ function dropWords({ landing, track }: FaultFlown, units: PageUnits): string {
   return `Falling ${formatLowHeight(landing.drop, units)} with no lift left is up to ${most} at the ground; how much lift is left, and whether a wing drops, is not in the model.`;
 }
 
-/** The same seen in time. */
+/** The same fault, seen in time. */
 function seenWords(seen: FaultFlight, units: PageUnits): string {
   if (!seen.flown || seen.landing.how !== 'touched') return '';
   return `Seen, and held off afresh from there, it touches at ${formatSinkUp(seen.landing.sink, units)}.`;

@@ -18,7 +18,7 @@ const ways: Readonly<Record<RecoveryWay, string>> = {
   'line-up': 'Turning back to the centreline at the planned bank',
 };
 
-/** From what height of its path each way of putting it right still makes the spot, and what is left where none does. */
+/** From what height of its path each way of putting it right still makes the spot, and what remains where none does. */
 export function recoveryWords(
   flight: FaultFlown,
   recoveries: readonly FaultRecovery[],
@@ -34,7 +34,8 @@ export function recoveryWords(
     .map(({ by, height, lasts }, i) => {
       const way = by === 'line-up' ? lineUpName(flight, plan) : ways[by];
       if (lasts) return `${way} still makes the spot.`;
-      // What is not right by the height of a sound final is gone around from: no steep approach begins below it.
+      // An approach that is not right by the height of a sound final is gone around from: no steep approach begins
+      // below it.
       const least = by === 'steep-approach' ? leastFinal(plan.request) : 0;
       const from = begunAt(Math.max(height, least), units);
       return `${way} ${made[i - 1]?.lasts === false ? 'does' : 'still makes the spot'} if begun ${from}.`;
@@ -42,7 +43,7 @@ export function recoveryWords(
     .join(' ');
 }
 
-/** The height is one of the faulty path: at the same height of another path the spot lies nearer, or farther. */
+/** The height is one on the faulty path: at the same height on another path the spot is nearer, or farther. */
 const begunAt = (height: number, units: PageUnits) =>
   `on this path at ${formatEdge(height, 'low', units)} or higher`;
 
@@ -61,7 +62,7 @@ function lineUpWords(lineUp: FaultRecovery, flight: FaultFlown, plan: FaultPlan,
   return `${way} still makes the spot if begun ${begunAt(lineUp.height, units)}${lower}.`;
 }
 
-/** Who has an engine and is past the centreline goes around, whatever a turn back would do. */
+/** A pilot who has an engine and is past the centreline goes around, whatever a turn back would do. */
 function lineUpName(flight: FaultFlown, plan: FaultPlan): string {
   const turning = ways['line-up'];
   return isGoAround(flight, plan)
@@ -75,7 +76,7 @@ function isBeforeLine(height: number, { track }: FaultFlown, { asked }: FaultPla
   return at !== undefined && at.across * asked.side > 0;
 }
 
-/** The pattern lies to the side `side` of the runway: past the line is the other one. */
+/** The pattern is on the side `side` of the runway: past the line is on the other. */
 function isGoAround(flight: FaultFlown, plan: FaultPlan): boolean {
   return !enginesStopped(flight, plan) && flight.end.across * plan.asked.side < 0;
 }

@@ -8,21 +8,21 @@ import { formatEdge, formatSafeDistance, formatTimeUp } from '../figures/safe-ro
 import { enginesStopped } from './final-words.ts';
 import { leftAtStop, printedDistance, rollOf } from './ground-words.ts';
 
-/** m: a place past the spot that the page, rounding down, can tell from the spot (50 ft, or 10 m). */
+/** m: a place past the spot that the page, which rounds down, can tell from the spot (50 ft, or 10 m). */
 const leastPast = 16;
 /** m: less than the page can print of a height. */
 const printedHeight = 3;
 /** m/s: the step of the page. */
 const aKnot = 0.5;
 
-/** m/s EAS by which the speed of final is off the approach speed; undefined where the fault is not that speed. */
+/** m/s EAS: how far the speed of final is off the approach speed; undefined where the fault is not that speed. */
 export function offApproachSpeed({ change }: FaultFlown, plan: FaultPlan): number | undefined {
   if (change.kind !== 'final-speed' && change.kind !== 'round-out-speed') return undefined;
   const { approach } = plan.resolved.conditions.speeds;
   return changed(approach, change.amount) - approach;
 }
 
-/** Slow on final: what it sinks, and what the way back takes. */
+/** Slow on final: how much it sinks, and what getting the speed back takes. */
 export function slowWords(flight: FaultFlown, plan: FaultPlan, units: PageUnits): string {
   const off = offApproachSpeed(flight, plan);
   if (off === undefined || off > -aKnot) return '';
@@ -44,7 +44,7 @@ export function slowWords(flight: FaultFlown, plan: FaultPlan, units: PageUnits)
   ].join(' ');
 }
 
-/** Fast on final: how far it floats, what runway that leaves, and where to go around. */
+/** Fast on final: how far it floats, how much runway that leaves, and where to go around. */
 export function fastWords(flight: FaultFlown, plan: FaultPlan, units: PageUnits): string {
   const off = offApproachSpeed(flight, plan);
   if (off === undefined || off < aKnot) return '';
@@ -92,10 +92,13 @@ function steeperWords({ end }: FaultFlown): string {
   return `The faster glide is steeper, and that takes ${much} the float gives.`;
 }
 
-/** The place past which the wheels must not still be up: the landing roll and as much again are left (common practice, no source). */
+/**
+ * The place past which the wheels must not still be up: beyond it there is room for the landing roll and as much
+ * again (common practice, no source).
+ */
 function goAroundPoint(flight: FaultFlown, plan: FaultPlan, units: PageUnits): string {
   if (enginesStopped(flight, plan)) return '';
-  // Of the roll as the page prints it: who takes it twice off the runway comes to this place.
+  // From the roll as the page prints it: whoever takes it twice off the runway gets this place.
   const roll = roundUpTo(rollOf(plan), distanceStep(units));
   const { length, spot } = plan.request.runway;
   const point = length - spot - 2 * roll;

@@ -4,7 +4,7 @@ import { type LimitKind, type ToldApart, tellingApart } from './telling-apart.ts
 
 type Choices = NonNullable<Parameters<typeof tellingApart>[4]>;
 
-/** m. Heights below this are told to a foot or a decimetre, as low heights are everywhere. */
+/** m. Heights below this are given to a foot or a decimetre, as low heights are everywhere. */
 const low = 50 * metresPerFoot;
 
 /** A height beside its limit, m, in the unit of the page. See `tellingApart`. */
@@ -42,7 +42,7 @@ export function anglesApart(value: number, limit: number, kind: LimitKind): Told
   return tellingApart(value, limit, '°', kind);
 }
 
-/** Times the stall speed: a margin, never rounded up, beside the least. */
+/** Multiple of the stall speed: a margin, never rounded up, beside the least one. */
 export function marginsApart(value: number, least: number): ToldApart {
   return tellingApart(value, least, 'times', 'least', { value: 'margin' });
 }

@@ -1,4 +1,4 @@
 import type { PageUnits } from './page-units.ts';
 
-/** The units of the trade where nobody has chosen others: of a terminal, a plan as JSON, a map's description. */
+/** The units of the trade, where nobody has chosen others: in a terminal, in a plan as JSON, in a map's description. */
 export const aviation: PageUnits = { height: 'ft', distance: 'm', speed: 'kt' };

@@ -9,9 +9,9 @@ import { noBreakSpace, numberText, roundTo, withUnit } from '../../units/roundin
 import type { PageUnits } from './page-units.ts';
 import { speedUnitSize } from './unit-size.ts';
 
-// Every computed figure of a packet is printed by one of these, so that the same value reads the same everywhere; a limit,
-// a margin or the edge of a band by one of `safe-rounding.ts`; a value beside its limit by `telling-apart.ts`.
-// Values are SI; a value that is not finite throws RangeError: a figure that is not known must not be printed.
+// Every computed figure of a packet is printed by one of these, so that the same value reads the same everywhere; a
+// limit, a margin or the edge of a band by one of `safe-rounding.ts`; a value beside its limit by `telling-apart.ts`.
+// Values are in SI units; one that is not finite throws RangeError: a figure that is not known must not be printed.
 
 /** m: the step that heights are printed to. */
 export function heightStep(units: PageUnits): number {
@@ -36,7 +36,7 @@ export function formatHeight(metres: number, units: PageUnits): string {
   return units.height === 'ft' ? withUnit(metres / metresPerFoot, 10, 'ft') : withUnit(metres, 5, 'm');
 }
 
-/** m, for the round-out: below 50 ft to 1 ft or 0.1 m, from there as `formatHeight`. */
+/** m, for the round-out: below 50 ft to 1 ft or 0.1 m, from there on as `formatHeight`. */
 export function formatLowHeight(metres: number, units: PageUnits): string {
   if (Math.abs(metres) >= lowHeight) return formatHeight(metres, units);
   return units.height === 'ft' ? withUnit(metres / metresPerFoot, 1, 'ft') : withUnit(metres, 0.1, 'm');

@@ -14,9 +14,9 @@ import {
 } from './format.ts';
 import type { PageUnits } from './page-units.ts';
 
-// A figure that must not be missed is not printed to the nearest step of the page but to the next one on its safe
-// side: what is needed is rounded up, what there is to spend or to stay below, down. All throw RangeError where a value
-// is not finite.
+// A figure that must not be missed is printed not to the nearest step of the page but to the next one on its safe
+// side: what is needed is rounded up; what there is to spend, or to stay below, is rounded down. All throw RangeError
+// where a value is not finite.
 
 /** m, as it is printed: the low edge of a band of heights rounded up, the high edge down. */
 export function roundEdge(metres: number, edge: 'low' | 'high', units: PageUnits): number {
@@ -28,12 +28,12 @@ export function formatEdge(metres: number, edge: 'low' | 'high', units: PageUnit
   return formatHeight(roundEdge(metres, edge, units), units);
 }
 
-/** m: a height that must be reached, such as that by which the turn to final is complete; never rounded down. */
+/** m: a height that must be reached, such as the one by which the turn to final is complete; never rounded down. */
 export function formatLeastHeight(metres: number, units: PageUnits): string {
   return formatEdge(metres, 'low', units);
 }
 
-/** m: one that is needed `up`, one that is left `down`. */
+/** m: a distance needed rounds `up`, a distance left rounds `down`. */
 export function formatSafeDistance(metres: number, way: 'up' | 'down', units: PageUnits): string {
   return formatDistance(roundSafeDistance(metres, way, units), units);
 }
@@ -43,7 +43,7 @@ export function roundSafeDistance(metres: number, way: 'up' | 'down', units: Pag
   return (way === 'up' ? roundUpTo : roundDownTo)(metres, distanceStep(units));
 }
 
-/** m: how far off; under 100 m to 1 m or 5 ft, from there as `formatSafeDistance`; never less than it is. */
+/** m: how far off; under 100 m to 1 m or 5 ft, from there on as `formatSafeDistance`; never less than it is. */
 export function formatFar(metres: number, units: PageUnits): string {
   if (metres >= 100) return formatSafeDistance(metres, 'up', units);
   return units.distance === 'ft'

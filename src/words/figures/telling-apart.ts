@@ -22,35 +22,38 @@ const units = {
 
 export type ToldUnit = keyof typeof units;
 
-/** What a limit is: not to be passed upwards (`most`, a wind) or downwards (`least`, a height). */
+/** What kind of limit it is: not to be exceeded (`most`, a wind), or not to be fallen short of (`least`, a height). */
 export type LimitKind = 'most' | 'least';
 
 interface Choices {
-  /** `margin` for what is to spare, as a clearance is: it is never rounded up. `need` for what is needed: never down. */
+  /**
+   * `margin` for what there is to spare, such as a clearance: never rounded up. `need` for what is needed: never
+   * rounded down.
+   */
   readonly value?: 'measured' | 'margin' | 'need';
-  /** The first step that is tried, in the unit: that of the page's figures of its kind. */
+  /** The first step that is tried, in the unit: the one that the page uses for figures of this kind. */
   readonly step?: number;
 }
 
 export interface ToldApart {
   readonly value: string;
   readonly limit: string;
-  /** That the value is rounded to, in the unit. */
+  /** The step that the value is rounded to, in the unit. */
   readonly step: number;
 }
 
-/** Where neither ten nor a hundred times as fine a step tells, nor a thousand, they are alike. */
+/** Where steps ten, a hundred and a thousand times as fine do not tell them apart, they count as alike. */
 const finest = 3;
 
 /**
- * A value beside its limit, rounded as everywhere on the page, and where that does not show on which side of it the
- * value lies, with as many digits as show it: `13 kt` and `9 kt`, but `8.2 kt` and `8.1 kt`, `297 ft` and `300 ft`. Both
- * read alike only where they are alike. A limit is rounded to its safe side, a `most` down and a `least` up; what is
- * measured to the nearest step, a margin down, a need up. Feet under 50 have a step of 1 as low heights do.
+ * A value beside its limit, rounded as everywhere on the page; where that does not show on which side of the limit it
+ * lies, with as many digits as do: `13 kt` and `9 kt`, but `8.2 kt` and `8.1 kt`, `297 ft` and `300 ft`. Both read
+ * alike only where they are alike. A limit is rounded to its safe side, `most` down and `least` up; a measured value
+ * to the nearest step, a margin down, a need up. Feet under 50 have a step of 1 as low heights do.
  *
  * @param value m, m/s, kg or rad; a plain ratio for `times` and `g`
  * @param limit as `value`
- * @throws RangeError where one is not finite
+ * @throws RangeError where either is not finite
  */
 export function tellingApart(
   value: number,
@@ -69,7 +72,7 @@ export function tellingApart(
   const shows = (step: number) => Math.sign(ofValue(v, step) - ofLimit(l, step)) === Math.sign(v - l);
   const alike = Math.abs(v - l) < steps[finest]!;
   const step = alike ? first : (steps.find(shows) ?? first);
-  // A limit that is a whole number of coarser steps is printed as everywhere else.
+  // A limit that is a whole number of coarser steps is printed as it is everywhere else.
   const exact = steps.find((each) => Math.abs(roundTo(l, each) - l) < 1e-6) ?? step;
   return {
     value: text(ofValue(v, step), step, unit),

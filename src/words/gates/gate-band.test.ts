@@ -25,7 +25,7 @@ describe('the band of a gate', () => {
   it('has the plan for its edge where rounding would put the plan outside', () => {
     expect(texts(gate(382, 383, 484))).toEqual(['the plan', '480 ft']);
     expect(texts(gate(300, 387, 388))).toEqual(['300 ft', 'the plan']);
-    // Printed to the foot beside its limit, the plan would stand under an edge of 300 ft.
+    // Printed to the foot beside its limit, the plan would be under an edge of 300 ft.
     expect(texts(gate(297, 299, 350))).toEqual(['the plan', '350 ft']);
     expect(texts(gate(300, 300, 300))).toEqual(['300 ft', '300 ft']);
     // The plan is really outside: the edge stays a figure.

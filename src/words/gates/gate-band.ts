@@ -5,15 +5,16 @@ import type { PageUnits } from '../figures/page-units.ts';
 import { roundEdge } from '../figures/safe-rounding.ts';
 
 /**
- * An edge of a band as it is printed: a height (m, a whole step of the page, the low one rounded up and the high one down);
- * `plan` where the plan stands so near to the edge that the rounded one would leave it outside its own band; `open` where no
- * height was found that is an edge.
+ * An edge of a band as it is printed: a height (m, a whole step of the page, the low one rounded up and the high one
+ * down);
+ * `plan` where the plan is so near to the edge that rounding would leave it outside its own band; `open` where no
+ * height was found to be an edge.
  */
 export type BandEdge = number | 'plan' | 'open';
 
 /**
- * Why a gate has no band: no path that it allows comes to the spot, from any height; its edges cross, so that what is high
- * enough is too high; or they lie so near together that, rounded each to its safe side, they cross.
+ * Why a gate has no band: no path that it allows comes to the spot, from any height; its edges cross, so that what is
+ * high enough is too high; or they are so near together that they cross when each is rounded to its safe side.
  */
 export type NoBand = 'no-path' | 'crossed' | 'too-narrow';
 
@@ -21,7 +22,7 @@ export type GateBand =
   | { readonly low: BandEdge; readonly high: BandEdge; readonly none?: undefined }
   | { readonly none: NoBand };
 
-/** What stands in place of the edges. */
+/** What is printed in place of the edges. */
 export const noBandText = 'no band';
 
 /** Why, in few words. */
@@ -31,7 +32,7 @@ export const noBandWhy: Readonly<Record<NoBand, string>> = {
   'too-narrow': 'its edges meet',
 };
 
-/** m: nearer to an edge than a page can print is at the edge. */
+/** m: a plan nearer to an edge than a page can print is at the edge. */
 export const asNear = 5 * metresPerFoot;
 
 /** The heights at a key from which the spot is still made, as every table, drawing, card and question prints them. */
@@ -50,7 +51,7 @@ export function edgeText(band: BandEdge, units: PageUnits): string {
   return band === 'open' ? '–' : formatHeight(band, units);
 }
 
-/** Both edges as they are printed; each `no band` where there is none. */
+/** Both edges as they are printed; `no band` for each where there is none. */
 export function edgeTexts(gate: Gate, units: PageUnits): { readonly low: string; readonly high: string } {
   const band = gateBand(gate, units);
   if (band.none !== undefined) return { low: noBandText, high: noBandText };
@@ -62,7 +63,7 @@ const aHair = 1e-6;
 
 function edge(which: 'low' | 'high', value: number, plan: number, units: PageUnits): BandEdge {
   const printed = roundEdge(value, which, units);
-  // Of a plan on the step itself, what floating point has left counts for nothing.
+  // For a plan exactly on a step, what floating point leaves over does not count.
   const beyond = which === 'low' ? plan < printed - aHair : plan > printed + aHair;
   const isInBand = which === 'low' ? plan >= value - asNear : plan <= value + asNear;
   return beyond && isInBand ? 'plan' : printed;

@@ -10,8 +10,8 @@ import { formatLeastHeight } from '../figures/safe-rounding.ts';
 import { asNear, type BandEdge, gateBand, type NoBand } from './gate-band.ts';
 import { leastFinal } from './least-final.ts';
 
-// What a band means is how the core finds it: its low edge is that of the shortest path which the gate allows, its high
-// edge that of the longest. The words name these paths and no others.
+// What a band means follows from how the core finds it: its low edge is that of the shortest path which the gate
+// allows, its high edge that of the longest. The words name these paths and no others.
 
 const [turnedIn, turnedOut] = [formatAngle(mostTurnedIn), formatAngle(eighth)];
 
@@ -42,7 +42,7 @@ export function bandNote({ plan, request, units }: Setting): string {
   return `Each band was found by flying, from the planned place of the key and every height: ${ways.join('; ')}.`;
 }
 
-/** What it takes below the band. */
+/** What to do below the band. */
 export function belowWords(gate: Gate, setting: Setting): string {
   const band = gateBand(gate, setting.units);
   const instead = insteadBelow(gate.at, setting.plan);
@@ -51,7 +51,7 @@ export function belowWords(gate: Gate, setting: Setting): string {
   return `No lowest height was found: treat any height below the plan as too low. ${instead}.`;
 }
 
-/** The spot is not the field: who falls short of it may still come down on the same ground. */
+/** The spot is not the field: a pilot who falls short of it may still come down on the same ground. */
 export function insteadBelow(at: KeyId, { power }: Pick<Plan, 'power'>): string {
   if (at === 'final') {
     return power === 'idle'
@@ -63,7 +63,7 @@ export function insteadBelow(at: KeyId, { power }: Pick<Plan, 'power'>): string 
     : 'A nearer aim point or another field, at once';
 }
 
-/** Lower than this, a spot may be reached by a turn that is not sound: that is no reason to try. */
+/** From lower than this a spot may be reached by a turn that is not sound: that is no reason to try. */
 function fallsShort(at: KeyId, { request, units }: Setting): string {
   if (at === 'final') return 'even the best speed for this wind falls short';
   const sound = formatLeastHeight(leastFinal(request), units);
@@ -71,7 +71,7 @@ function fallsShort(at: KeyId, { request, units }: Setting): string {
   return `even ${shortest}, with final from ${sound}, fall${at === 'base-key' ? 's' : ''} short`;
 }
 
-/** What it takes in the band, and whether the plan itself is in it. */
+/** What to do within the band, and whether the plan itself is in it. */
 export function withinWords(gate: Gate, setting: Setting): string {
   const { units } = setting;
   const band = gateBand(gate, units);
@@ -85,7 +85,8 @@ export function withinWords(gate: Gate, setting: Setting): string {
   if (gate.high !== null && gate.plan > gate.high + asNear) {
     return `The plan itself is above the band, and too high. In the band: ${lower}.`;
   }
-  // A gate is of a place, not of the plan's way on from there: another way may be sound where the plan's is not.
+  // A gate is about a place, not about the plan's way on from there: another way may be sound where the plan's is
+  // not.
   if (!turnsInTime(setting)) {
     if (gate.at === 'final') return `The plan itself is too low here, under ${sound}: begin higher.`;
     return `The plan's own turn to final is too low: turn base leg in, to be on final by ${sound}. Higher: ${higher}.`;
@@ -94,7 +95,7 @@ export function withinWords(gate: Gate, setting: Setting): string {
   const above = isHighest ? 'There is nothing in hand above it either.' : `Higher: ${higher}.`;
   const planned = plannedWords(setting.plan);
   if (band.low === 'open') return `${planned}; no lower height was found sound. ${above}`;
-  // The lowest height is the plan, or so near to it that there is no lower one in the band to say a word about.
+  // The lowest height is the plan, or so near to it that there is nothing lower in the band to write about.
   if (isAtPlan(band.low, gate, 'low', units)) {
     return `${planned}; there is next to nothing in hand below it: treat any lower height as too low. ${above}`;
   }
@@ -122,7 +123,7 @@ function isAtPlan(edge: BandEdge, gate: Gate, which: 'low' | 'high', units: Page
   return edge === 'plan' || inHand < heightStep(units);
 }
 
-/** Why a gate has no band; never a word of what could be flown in it. */
+/** Why a gate has no band; never a word about what could be flown in it. */
 export function noBandWords(
   { low, plan, high }: Gate,
   none: NoBand,
@@ -154,7 +155,7 @@ function remedies(
   return { lower: 'the best speed for this wind, and no slower', higher: dragWords(plan, sound) };
 }
 
-/** What is done with a height that is not the plan's, in the band. */
+/** What to do in the band with a height that is not the plan's. */
 export const onPattern = {
   'downwind-key': {
     lower: 'turn base sooner, turn base leg in',
@@ -163,19 +164,19 @@ export const onPattern = {
   'base-key': { lower: 'turn in, cut the corner', higher: 'turn base leg out; the rest on final' },
 } as const;
 
-/** What takes most height on final; an S-turn only where it is complete as high as the turn to final must be. */
+/** What loses most height on final; an S-turn only where it is complete as high as the turn to final must be. */
 function mostDragWords({ aircraft }: Pick<Plan, 'aircraft'>, sound: string): string {
   const turn = `an S-turn complete by ${sound}`;
   return aircraft.steepApproach ? `${turn}, then the steep approach` : turn;
 }
 
-/** What is done on final with a height that has to be lost: no more of it than is needed. */
+/** What to do on final with height that has to be lost: no more than is needed. */
 export function dragWords({ aircraft }: Pick<Plan, 'aircraft'>, sound: string): string {
   const turn = `S-turn complete by ${sound}`;
   return aircraft.steepApproach ? `the steep approach; for more, first an ${turn}` : `an ${turn}`;
 }
 
-/** What it takes above the band. */
+/** What to do above the band. */
 export function aboveWords(gate: Gate, setting: Setting): string {
   const { plan, units } = setting;
   const band = gateBand(gate, units);
@@ -185,7 +186,7 @@ export function aboveWords(gate: Gate, setting: Setting): string {
   return `No highest height was found: treat any height above the plan as too high. ${instead}.`;
 }
 
-/** From the downwind key there may be height for a whole circle, back to the key. */
+/** At the downwind key there may be height for a whole circle, back to the key. */
 export function insteadAbove(at: KeyId, { power }: Pick<Plan, 'power'>): string {
   if (at === 'downwind-key') {
     return power === 'idle'
@@ -197,7 +198,7 @@ export function insteadAbove(at: KeyId, { power }: Pick<Plan, 'power'>): string 
     : 'Land farther in, or another field';
 }
 
-/** Higher than this, even the longest way ends past the spot. */
+/** From higher than this, even the longest way ends past the spot. */
 function passes(at: KeyId, { plan }: Setting): string {
   if (at === 'final') return `even ${dragShort(plan)} the spot`;
   const longest = at === 'base-key' ? 'base leg turned out' : 'the base turn moved out, base leg turned out';

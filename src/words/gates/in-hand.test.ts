@@ -24,7 +24,7 @@ function said(each: Gate, cautions: Cautions = [], units: typeof feet | typeof m
 describe('what a plan has in hand below', () => {
   it('is the printed plan less the printed edge', () => {
     expect(said(gate(640, 700))).toBe('60 ft');
-    // 700 less 650 as printed, where the figures themselves are 57 apart.
+    // 700 less 650 as printed, while the figures themselves are 57 apart.
     expect(said(gate(641, 698))).toBe('50 ft');
     expect(said(gate(100, 1250))).toBe('1,150 ft');
     expect(said(gate(201, 240, 400, 1), [], metric)).toBe('35 m');

@@ -10,13 +10,13 @@ import { gateBand } from './gate-band.ts';
 export interface InHand {
   /** m. */
   readonly height: number;
-  /** Its size alone. */
+  /** Its size, without a sign. */
   readonly text: string;
 }
 
 /**
- * What a plan has in hand below, as a reader finds it who takes the printed edge from the printed plan. Undefined where there
- * is no edge to take.
+ * What a plan has in hand below it, as a reader would find it by taking the printed edge from the printed plan.
+ * Undefined where there is no edge to take.
  */
 export function inHandBelow(
   gate: Gate,

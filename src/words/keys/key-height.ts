@@ -6,15 +6,15 @@ import type { PageUnits } from '../figures/page-units.ts';
 import { tellingApart } from '../figures/telling-apart.ts';
 import { heightUnitSize } from '../figures/unit-size.ts';
 
-/** Cautions of which a key's own height is the value. */
+/** Cautions whose value is a key's own height. */
 const ofHeight: ReadonlySet<CautionCode> = new Set(['final-turn-low', 'downwind-key-height']);
 
 type Held = Pick<Caution, 'code' | 'at' | 'value' | 'limit'>;
 
 /**
- * The height of a key position, as every table, drawing and sentence prints it. Where a caution of the flight holds it
- * against a limit, it has the digit that shows on which side it lies, as the caution has: never `300 ft` for 299 where 300 ft
- * are the least.
+ * The height of a key position, as every table, drawing and sentence prints it. Where a caution of the flight
+ * compares it with a limit, it has the digit that shows on which side it lies, as the caution has: never `300 ft` for
+ * 299 where 300 ft is the least.
  */
 export function formatKeyHeight(
   key: Pick<KeyPosition, 'id' | 'height'>,

@@ -4,7 +4,7 @@ import type { PageUnits } from '../figures/page-units.ts';
 
 type Place = Pick<KeyPosition, 'along' | 'across'>;
 
-/** Distances that are printed as nothing are said in words. */
+/** Distances that would be printed as nothing are put into words. */
 function figure(metres: number, units: PageUnits): string | undefined {
   const text = formatDistance(Math.abs(metres), units);
   return text === formatDistance(0, units) ? undefined : text;

@@ -33,7 +33,7 @@ const refusals: Readonly<Record<FaultRefusal, string>> = {
   'no-speed-left': 'The planned round-out leaves no more speed than that: the wheels would touch out of it.',
 };
 
-/** What of a landing the figures do not say. */
+/** What the figures do not say about a landing. */
 export const beyondTheModel: Readonly<Record<BeyondTheModel, string>> = {
   strike:
     'The wheels strike before the round-out is level. What the undercarriage gives back, and so the bounce, is not in the model.',

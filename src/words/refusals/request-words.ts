@@ -13,7 +13,10 @@ import { anglesApart, speedsApart } from '../figures/apart.ts';
 import { speedStep } from '../figures/format.ts';
 import type { PageUnits } from '../figures/page-units.ts';
 
-/** Why a request cannot be flown, and what would be right: no capital and no stop, for it stands behind a colon. */
+/**
+ * Why a request cannot be flown, and what would be right: no capital letter and no full stop, because it follows a
+ * colon.
+ */
 export function requestSentence({ field, reason }: RequestError, units: PageUnits): string {
   return plain((reasons[reason.code] as Words<RequestReason['code']>)(reason, field, units));
 }
@@ -62,7 +65,7 @@ const reasons: { readonly [Code in RequestReason['code']]: Words<Code> } = {
 
 const optionNames: Readonly<Record<HeightOption, string>> = { baseDistance: 'base distance of a 90' };
 
-/** `10 to 136 kt`: both ends rounded into the range, so that what is told is taken. */
+/** `10 to 136 kt`: both ends rounded into the range, so that what the message says is accepted. */
 function rangeWords(of: RangeOf, low: number, high: number, units: PageUnits): string {
   const [from, to] = [rangeEnd(of, low, units, 'low'), rangeEnd(of, high, units, 'high')];
   const number = from.split(' ')[0]!;
@@ -70,7 +73,7 @@ function rangeWords(of: RangeOf, low: number, high: number, units: PageUnits): s
 }
 
 interface RangeUnit {
-  /** In SI units or rad, and what nought of it is. */
+  /** In SI units or rad, and what zero of it is. */
   readonly size: number;
   readonly from?: number;
   readonly step: number;

@@ -11,8 +11,8 @@ import type { WatchedRow } from './watched-rows.ts';
 type Calibrated = Pick<Aircraft, 'calibration'>;
 
 /**
- * `sound from 1,150 ft at the downwind key`; `no height makes it sound: crosswind 12 kt, at most 9 kt`, without what was `said`
- * before it.
+ * `sound from 1,150 ft at the downwind key`; `no height makes it sound: crosswind 12 kt, at most 9 kt`, leaving out
+ * what was `said` before it.
  */
 export function startWords(start: SoundStart, aircraft: Calibrated, units: PageUnits, said = ''): string {
   if (start.height === undefined) {
@@ -29,7 +29,7 @@ export function startWords(start: SoundStart, aircraft: Calibrated, units: PageU
   return `sound from ${place}${out === undefined ? '' : `, ${out} before the spot and to its side`}`;
 }
 
-/** Of the 90, whose base leg lies farther out the higher it begins: that distance. */
+/** For the 90, whose base leg lies farther out the higher it begins: that distance. */
 export function distanceOut(start: SoundStart, units: PageUnits): string | undefined {
   if (start.height === undefined || start.at !== 'base-key') return undefined;
   return formatDistance(Math.abs(start.plan.keys[0]!.across), units);

@@ -4,13 +4,13 @@ import type { PlanRequest } from '../../flight/terms/plan.ts';
 import { heightStep } from '../figures/format.ts';
 import type { PageUnits } from '../figures/page-units.ts';
 
-/** The approach in one wind, as every table by wind takes it: a packet's, a kneeboard's, a card's. */
+/** The approach in one wind, as every table by wind has it: a packet's, a kneeboard's, a card's. */
 export interface WatchedRow extends WindRow {
-  /** From where it would be sound; undefined where it is, as it stands. */
+  /** From where it would be sound; undefined where it is sound as it is. */
   readonly start: SoundStart | undefined;
 }
 
-/** Each wind flown, and of one in which the approach is not sound, the least height that works. Throws RequestError. */
+/** Each wind, flown, and for one in which the approach is not sound, the least height that works. Throws RequestError. */
 export function watchedRows(
   request: PlanRequest,
   winds: readonly WindCase[],
@@ -22,7 +22,7 @@ export function watchedRows(
   });
 }
 
-/** Whether the figures of a row may be printed at all: made, and nothing in it that is not to be flown. */
+/** Whether the figures of a row may be printed at all: the spot is made, and nothing in it is not to be flown. */
 export function isFlyable({ made, grade }: WindRow): boolean {
   return made && grade !== 'not-to-be-flown';
 }

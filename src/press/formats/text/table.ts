@@ -7,7 +7,7 @@ interface Cell {
   readonly text: string;
   readonly isHead: boolean;
   readonly isNumber: boolean;
-  /** Left empty for a pen. */
+  /** Left empty, to be filled in with a pen. */
   readonly isToFill: boolean;
   /** Its first column and row, and how many of both. */
   readonly column: number;
@@ -17,14 +17,17 @@ interface Cell {
 }
 
 interface Row {
-  /** What stands in each of its columns; one that spans several stands in each of them. */
+  /** What is in each of its columns; a cell that spans several is in each of them. */
   readonly cells: readonly (Cell | undefined)[];
   readonly isHead: boolean;
 }
 
 const gap = '  ';
 
-/** A table in columns; where these are wider than the page, one block a row, each figure behind the name of its column. */
+/**
+ * A table in columns; where these are wider than the page, one block for each row, with each figure after the name of
+ * its column.
+ */
 export function tableText(table: Element, width: number): string {
   const caption = table.children.find((child) => child.type === 'element' && child.tagName === 'caption');
   const rows = rowsOf(table);
@@ -70,12 +73,12 @@ function holdsTickBox({ children }: Element): boolean {
   return children.some((child) => child.type === 'element' && hasClass(child, 'tick-box'));
 }
 
-/** Each once, in their order. */
+/** Each once, in order. */
 function once(cells: readonly (Cell | undefined)[]): Cell[] {
   return [...new Set(cells)].filter((cell) => cell !== undefined);
 }
 
-/** A line across the whole table: it says something of the row above, or names those below. */
+/** A line across the whole table: it says something about the row above, or names those below. */
 function acrossAll({ cells }: Row, count: number): Cell | undefined {
   const [only, ...others] = once(cells);
   return count > 1 && others.length === 0 && only && only.columns >= count ? only : undefined;
@@ -87,7 +90,7 @@ function inColumns(rows: readonly Row[], width: number): string | undefined {
   const roomOf = ({ column, columns }: Cell) =>
     widths.slice(column, column + columns).reduce((sum, each) => sum + each + gap.length, -gap.length);
   const cells = once(rows.filter((row) => !acrossAll(row, count)).flatMap((row) => row.cells));
-  // The narrow ones first: those that span several take what room there is, and more only where they must.
+  // The narrow cells first: those that span several columns take the room there is, and more only where they must.
   for (const cell of cells.sort((a, b) => a.columns - b.columns)) {
     const last = cell.column + cell.columns - 1;
     widths[last]! += Math.max(0, cell.text.length - roomOf(cell));
@@ -123,7 +126,7 @@ function inBlocks(rows: readonly Row[], width: number): string {
     const [first, ...others] = once(row.cells);
     if (!first) continue;
     if (across) {
-      // What is said of a row goes with it; a heading begins something.
+      // What is said about a row stays with it; a heading begins something new.
       if (across.isHead || blocks.length === 0) blocks.push(wrap(across.text, width));
       else blocks[blocks.length - 1] += `\n${hang('  ', wrap(across.text, width - 2))}`;
       continue;

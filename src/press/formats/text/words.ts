@@ -12,12 +12,12 @@ export function isBlock(node: ElementContent): node is Element {
   return node.type === 'element' && blocks.has(node.tagName);
 }
 
-/** Neither printed words nor said ones: ruled lines, leaders, scripts. */
+/** Neither printed nor spoken as words: ruled lines, leaders, scripts. */
 export function isSilent({ tagName, properties }: Element): boolean {
   return tagName === 'script' || tagName === 'style' || properties.ariaHidden === 'true';
 }
 
-/** What stands in content, as one line of words. */
+/** The words in content, as one line. */
 export function wordsOf(content: readonly ElementContent[]): string {
   return content
     .map(wordsIn)
@@ -50,7 +50,7 @@ function wordsIn(node: ElementContent): string {
   }
 }
 
-/** A drawing as what is said of it: its title and its description. */
+/** A drawing as words: its title and its description. */
 export function drawingWords(svg: Element): string {
   const said = (tagName: string) => {
     const found = svg.children.find((child) => child.type === 'element' && child.tagName === tagName);
@@ -62,7 +62,7 @@ export function drawingWords(svg: Element): string {
 
 const superscripts = { from: '0123456789+-−', to: '⁰¹²³⁴⁵⁶⁷⁸⁹⁺⁻⁻' } as const;
 
-/** The number of a footnote, or a power: small figures have signs of their own. */
+/** The number of a footnote, or a power: small raised figures have characters of their own. */
 function raised({ children }: Element, words: string): string {
   if (children.some((child) => child.type === 'element' && child.tagName === 'a')) return ` [${words}]`;
   const signs = [...words].map((sign) => superscripts.to[superscripts.from.indexOf(sign)]);

@@ -1,7 +1,10 @@
-/** Where a line may end; a space that does not break keeps its two words on one line. */
+/** Where a line may end; a no-break space keeps its two words on one line. */
 const breaks = /[ \t\n]+/;
 
-/** Sets words in lines of at most `width` characters; a longer word stands alone. `hanging`: before every line but the first. */
+/**
+ * Sets words in lines of at most `width` characters; a longer word gets a line of its own. `hanging`: put before
+ * every line but the first.
+ */
 export function wrap(text: string, width: number, hanging = ''): string {
   const lines: string[] = [];
   let line = '';
