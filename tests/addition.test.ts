@@ -1,15 +1,19 @@
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { WordsAnswer } from '../src/desk/api.ts';
+import { aircraftClass } from './addition/a-class.ts';
 import { directive } from './addition/a-directive.ts';
+import { fault } from './addition/a-fault.ts';
+import { outputFormat } from './addition/a-format.ts';
 import type { Addition, BuiltHouse } from './addition/addition.ts';
+import { approach } from './addition/an-approach.ts';
 import { House, type Touched, touched } from './addition/house.ts';
 
 /*
  * What the house promises of additions, kept by adding: to a copy of the sources, one of each kind, all at once. That a
  * part left out is an error of types, `addition/missing-parts.ts` says to the compiler.
  */
-const additions: readonly Addition[] = [directive];
+const additions: readonly Addition[] = [directive, approach, fault, outputFormat, aircraftClass];
 
 let house: House;
 let built: BuiltHouse;

@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { contextOf, degrees, flyTrial, knots } from '../components/trial-packet.ts';
 import { standardGravity } from '../src/flight/air/constants.ts';
-import { changedApproach, type FaultPlan, planForFaults } from '../src/flight/faults/changed-approach.ts';
+import { changedApproach } from '../src/flight/faults/changed-approach.ts';
+import { type FaultPlan, planForFaults } from '../src/flight/faults/fault-plan.ts';
 import { flyFault } from '../src/flight/faults/fly-fault.ts';
+import { isInTheLanding } from '../src/flight/faults/list.ts';
 import { recoverFault } from '../src/flight/faults/recover-fault.ts';
 import { gatesOf } from '../src/flight/plan/gates.ts';
-import { type FaultChange, type FaultFlown, isInTheLanding } from '../src/flight/terms/fault.ts';
+import type { FaultChange, FaultFlown } from '../src/flight/terms/fault.ts';
 import type { KeyId } from '../src/flight/terms/key.ts';
 import type { KeyPosition } from '../src/flight/terms/plan.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type FaultPlan, planForFaults } from '../src/flight/faults/changed-approach.ts';
+import { type FaultPlan, planForFaults } from '../src/flight/faults/fault-plan.ts';
 import { flyFault } from '../src/flight/faults/fly-fault.ts';
 import type { FaultChange, FaultFlown } from '../src/flight/terms/fault.ts';
 import type { PlanRequest } from '../src/flight/terms/plan.ts';

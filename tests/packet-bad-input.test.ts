@@ -80,7 +80,7 @@ describe('a lesson with mistakes', () => {
     expect(first.err).not.toMatch(/error|warning|not printed/);
     expect([...before.keys()]).toEqual(
       ['gale', 'mistaken', 'wide'].flatMap((name) =>
-        ['html', 'pdf'].map((ending) => `dist/packets/${name}/osier-15.${ending}`),
+        ['html', 'pdf', 'txt'].map((ending) => `dist/packets/${name}/osier-15.${ending}`),
       ),
     );
   });
@@ -126,14 +126,14 @@ describe('a lesson with mistakes', () => {
     );
   });
 
-  it('leaves its earlier packet as it was, byte for byte, HTML and PDF', async () => {
-    expect(before.size).toBe(6);
+  it('leaves its earlier packet as it was, byte for byte, in every format', async () => {
+    expect(before.size).toBe(9);
     for (const [path, bytes] of before) expect((await school.read(path)).equals(bytes), path).toBe(true);
   });
 
   it('does not stop the packets of other lessons, and leaves nothing half written', async () => {
     const made = ['hiding', 'typed'].flatMap((name) =>
-      ['html', 'pdf'].map((ending) => `dist/packets/${name}/osier-15.${ending}`),
+      ['html', 'pdf', 'txt'].map((ending) => `dist/packets/${name}/osier-15.${ending}`),
     );
     expect(await school.built()).toEqual([...before.keys(), ...made].sort());
   });

@@ -5,7 +5,7 @@ import type { BestGlide } from '../../src/flight/terms/aircraft.ts';
 import type { Plan } from '../../src/flight/terms/plan.ts';
 import { formatAngle } from '../../src/units/angle-text.ts';
 import { metresPerSecondPerFootPerMinute } from '../../src/units/factors.ts';
-import { numberText, roundDownTo, roundUpTo } from '../../src/units/rounding.ts';
+import { numberText } from '../../src/units/rounding.ts';
 import {
   formatDistance,
   formatHeight,
@@ -17,6 +17,7 @@ import {
 } from '../../src/words/figures/format.ts';
 import type { PageUnits } from '../../src/words/figures/page-units.ts';
 import {
+  formatMassLimit,
   formatMostAngle,
   formatMostSpeed,
   formatSafeDistance,
@@ -76,8 +77,8 @@ export function otherRows({ aircraft }: Plan, units: PageUnits): OtherRow[] {
       name: 'Landing roll',
       value: `${formatSafeDistance(aircraft.landingRoll, 'up', units)}, as given for a calm, standard air at sea level and ${formatMass(mass.reference)}`,
     },
-    ...has(mass.most, (most) => ({ name: 'Most mass', value: formatMass(roundDownTo(most, 1)) })),
-    ...has(mass.least, (least) => ({ name: 'Least mass', value: formatMass(roundUpTo(least, 1)) })),
+    ...has(mass.most, (most) => ({ name: 'Most mass', value: formatMassLimit(most, 'most') })),
+    ...has(mass.least, (least) => ({ name: 'Least mass', value: formatMassLimit(least, 'least') })),
     { name: 'Most wind', value: formatMostSpeed(limits.wind, units) },
     { name: 'Most crosswind', value: formatMostSpeed(limits.crosswind, units) },
     {

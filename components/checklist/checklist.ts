@@ -3,10 +3,11 @@ import { h } from 'hastscript';
 import { z } from 'zod';
 import type { Plan } from '../../src/flight/terms/plan.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
-import { gradedLines, lower } from '../../src/words/card/card-words.ts';
+import { gradedLines } from '../../src/words/card/card-words.ts';
 import { baseTurnPlace, keyRows } from '../../src/words/card/key-rows.ts';
 import { stoppedEngine } from '../../src/words/card/stopped-engine.ts';
 import { formatWind } from '../../src/words/figures/format.ts';
+import { lowerFirst } from '../../src/words/figures/letter-case.ts';
 import type { PageUnits } from '../../src/words/figures/page-units.ts';
 import { nameOf } from '../choice-of.ts';
 import type { PacketContext } from '../context.ts';
@@ -82,7 +83,7 @@ function keysInWords(plan: Plan, units: PageUnits): string {
     .map(({ id, label, height, band }) => {
       const bandWords = band && ('none' in band ? band.none : `${band.low} to ${band.high}`);
       const beside = id === 'base-turn' ? baseTurnPlace(plan, units) : bandWords;
-      return `${lower(label)} ${height}${beside === undefined ? '' : ` (${beside})`}`;
+      return `${lowerFirst(label)} ${height}${beside === undefined ? '' : ` (${beside})`}`;
     })
     .join(', ');
 }

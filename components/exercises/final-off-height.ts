@@ -1,6 +1,7 @@
 import type { Plan } from '../../src/flight/terms/plan.ts';
 import { metresPerFoot } from '../../src/units/factors.ts';
 import { formatHeight, heightStep } from '../../src/words/figures/format.ts';
+import { lowerFirst } from '../../src/words/figures/letter-case.ts';
 import { formatLeastHeight } from '../../src/words/figures/safe-rounding.ts';
 import { edgeTexts } from '../../src/words/gates/gate-band.ts';
 import { dragWords, insteadAbove, turnsInTime } from '../../src/words/gates/gate-words.ts';
@@ -104,7 +105,7 @@ function actions(plan: Plan, late: string, sound: string): Record<State, string>
       : 'below the band: the best ground short of the spot, at once.',
     lower: 'in the band: the best speed for this wind, and no slower.',
     higher: `in the band: ${dragWords(plan, sound)}.`,
-    above: `above the band: ${above.charAt(0).toLowerCase()}${above.slice(1)}.`,
+    above: `above the band: ${lowerFirst(above)}.`,
   };
 }
 

@@ -1,13 +1,8 @@
 import { metresPerFoot } from '../../src/units/factors.ts';
 import { formatHeight } from '../../src/words/figures/format.ts';
+import { lowerFirst } from '../../src/words/figures/letter-case.ts';
 import { edgeTexts } from '../../src/words/gates/gate-band.ts';
-import {
-  insteadAbove,
-  insteadBelow,
-  lowerFirst,
-  onPattern,
-  turnsInTime,
-} from '../../src/words/gates/gate-words.ts';
+import { insteadAbove, insteadBelow, onPattern, turnsInTime } from '../../src/words/gates/gate-words.ts';
 import { leastFinal } from '../../src/words/gates/least-final.ts';
 import { keyNames } from '../../src/words/keys/key-names.ts';
 import { drawHeight } from './draw-figures.ts';

@@ -12,6 +12,7 @@ import type { PlanRequest } from '../../src/flight/terms/plan.ts';
 import { formatDirection } from '../../src/units/angle-text.ts';
 import { metresPerFoot, metresPerSecondPerKnot } from '../../src/units/factors.ts';
 import { formatHeight, formatSpeed, formatWind } from '../../src/words/figures/format.ts';
+import { capital } from '../../src/words/figures/letter-case.ts';
 import type { PageUnits } from '../../src/words/figures/page-units.ts';
 import { formatEdge, formatLeastHeight, formatSafeDistance } from '../../src/words/figures/safe-rounding.ts';
 import { tellingApart } from '../../src/words/figures/telling-apart.ts';
@@ -127,7 +128,7 @@ function asked(
       right: nameOf(right),
       wrong,
       working: [
-        `${upperFirst(nameOf(right))}: ${windWords(right, units)}; the ${plan.aircraft.name}, its engine ${power === 'stopped' ? 'stopped' : 'idling'}, needs ${room} from 50 ft up to the stop, ` +
+        `${capital(nameOf(right))}: ${windWords(right, units)}; the ${plan.aircraft.name}, its engine ${power === 'stopped' ? 'stopped' : 'idling'}, needs ${room} from 50 ft up to the stop, ` +
           `and has ${lies}${isAmple ? '' : lessThanDouble}.`,
         `${arrivalWords(right, units)} That height is ${formatHeight(right.margins[0]!.margin, units)} more than ${leastWords(right, request, units)}` +
           `${formatHeight(right.excess, units) === formatHeight(0, units) ? '' : `; ${formatHeight(right.excess, units)} of it are too much, and are lost by a wider way in`}.`,
@@ -275,8 +276,4 @@ function straightSpare(
   const way = Math.atan2(toAcross, toAlong);
   const turned = Math.abs(angleBetween(heading, way)) + Math.abs(angleBetween(way, track));
   return height - (Math.hypot(toAlong, toAcross) + turnRoom * turned) / ratio - soundFinal;
-}
-
-function upperFirst(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }

@@ -1,6 +1,6 @@
 import { z } from 'zod';
+import { aircraftClasses } from '../../src/flight/terms/aircraft-class.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
-import { aircraftClasses } from '../../src/school/aircraft-classes.ts';
 import { someOfForm } from '../../src/school/written-form.ts';
 import type { PacketContext } from '../context.ts';
 import { needsContent } from '../lesson-part.ts';

@@ -8,11 +8,12 @@ import { captionNumber } from '../../src/lesson/captions.ts';
 import { defineComponent } from '../../src/lesson/component.ts';
 import { approachWords, conditionWords, sourceWords } from '../../src/words/approaches/approach-words.ts';
 import { byWind } from '../../src/words/card/by-wind.ts';
-import { type GradedLine, gradedLines, lower, placeLine } from '../../src/words/card/card-words.ts';
+import { type GradedLine, gradedLines, placeLine } from '../../src/words/card/card-words.ts';
 import { finalLine } from '../../src/words/card/final-line.ts';
 import { shortLine } from '../../src/words/card/short-line.ts';
 import { stoppedEngine } from '../../src/words/card/stopped-engine.ts';
 import { formatSpeed } from '../../src/words/figures/format.ts';
+import { capital, lowerFirst } from '../../src/words/figures/letter-case.ts';
 import type { PacketContext } from '../context.ts';
 import { engineLabel, type KeyTableDress, keysTable } from '../keys-table.ts';
 import { ownFile } from '../own-file.ts';
@@ -50,7 +51,7 @@ export const kneeboard = defineComponent<PacketContext, z.ZodType>({
           ...gradedLines(plan, units).map((graded) => band(graded)),
           h('p', { style: 'margin:0;font-weight:600' }, `${plan.aircraft.name}: ${approachWords(plan)}`),
           h('p', { style: 'margin:0 0 1.5mm' }, [
-            `${sentence(conditionWords(plan, units))}. Glide `,
+            `${capital(conditionWords(plan, units))}. Glide `,
             h('b', speed(plan.flown.glideSpeed)),
             ', approach ',
             h('b', speed(plan.flown.approachSpeed)),
@@ -89,7 +90,7 @@ const bands: Readonly<Record<Grade, string>> = {
 function band({ grade, name, words }: GradedLine, of?: Plan): Element {
   const who = of ? `${engineLabel(of)}: ` : '';
   return h('p', { className: ['grade-band', grade], style: `margin:0 0 1.5mm;${bands[grade]}` }, [
-    h('b', `${who}${of ? lower(name) : name}: `),
+    h('b', `${who}${of ? lowerFirst(name) : name}: `),
     `${words}.`,
   ]);
 }
@@ -160,8 +161,4 @@ function failureLines(context: PacketContext, why: string | undefined): Element[
       ...(why === undefined ? [] : [lines.length === 0 ? '' : '. ', h('b', 'Engine stopped: '), why]),
     ]),
   ];
-}
-
-function sentence(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }

@@ -6,6 +6,7 @@ import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
 import { quantity } from '../../src/school/fields.ts';
 import { formatAngle } from '../../src/units/angle-text.ts';
 import { numberText } from '../../src/units/rounding.ts';
+import { anglesApart } from '../../src/words/figures/apart.ts';
 import { formatDistance, formatHeight, formatSpeed, formatTime } from '../../src/words/figures/format.ts';
 import type { PageUnits } from '../../src/words/figures/page-units.ts';
 import { nameOf } from '../choice-of.ts';
@@ -69,8 +70,9 @@ export const turn = defineComponent<PacketContext, typeof attributes>({
     const { limit } = plan.aircraft.turns;
     const banked = bank ?? plan.flown.bank;
     if (banked > limit + 1e-9) {
+      const said = anglesApart(banked, limit, 'most');
       throw new DirectiveError(
-        `${plan.aircraft.name} may be banked ${formatAngle(limit)} at most, not ${formatAngle(banked)}: write a smaller \`bank\``,
+        `${plan.aircraft.name} may be banked ${said.limit} at most, not ${said.value}: write a smaller \`bank\``,
       );
     }
     if (angle !== undefined && label !== 'height-lost' && label !== 'time') {

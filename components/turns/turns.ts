@@ -11,6 +11,7 @@ import { formatAngle } from '../../src/units/angle-text.ts';
 import { numberText } from '../../src/units/rounding.ts';
 import { formatDistance, formatHeight, formatSpeed, formatTime } from '../../src/words/figures/format.ts';
 import type { PageUnits } from '../../src/words/figures/page-units.ts';
+import { formatMargin, formatMostAngle } from '../../src/words/figures/safe-rounding.ts';
 import type { PacketContext } from '../context.ts';
 import { drawingId, figure } from '../figure.ts';
 import { banks } from './banks.ts';
@@ -44,7 +45,7 @@ export const turns = defineComponent<PacketContext, typeof attributes>({
     const left = asked.filter((bank) => !flown.some((turn) => turn.bank === bank));
     if (flown.length === 0) {
       throw new DirectiveError(
-        `${plan.aircraft.name} is not turned at any of these banks (at most ${formatAngle(plan.aircraft.turns.limit)}, and not stalled): write smaller ones`,
+        `${plan.aircraft.name} is not turned at any of these banks (at most ${formatMostAngle(plan.aircraft.turns.limit)}, and not stalled): write smaller ones`,
       );
     }
     const source = sourceOf(plan, left);
@@ -127,7 +128,7 @@ function table(flown: readonly Turn[], plan: Plan, units: PageUnits, ordinal: nu
 /** Rounded down: 1.29 must not read 1.3. */
 function marginWords({ flown }: Plan, { stallSpeed }: Turn): string {
   const margin = flown.glideSpeed / stallSpeed;
-  const text = numberText(Math.floor(margin * 100 + 1e-6) / 100, 0.01);
+  const text = formatMargin(margin);
   return margin < leastMargin ? `${text}, under ${numberText(leastMargin, 0.1)}` : text;
 }
 

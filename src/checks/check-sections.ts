@@ -2,6 +2,7 @@ import type { Element } from 'hast';
 import { h } from 'hastscript';
 import { numberText } from '../units/rounding.ts';
 import { formatWind } from '../words/figures/format.ts';
+import { capital } from '../words/figures/letter-case.ts';
 import type { PageUnits } from '../words/figures/page-units.ts';
 import { type Column, groupBy, groupedTable, type TableLine } from './check-tables.ts';
 import type { FlownCheck } from './flown.ts';
@@ -81,7 +82,7 @@ function noteOf({ row, form, verdict }: CheckResult, wide: boolean): string | un
   if (verdict === 'printed-wrong') return `The printed figure is wrong: ${told}.`;
   // A topic that has something to say of all its rows says it once, instead of the note on each.
   const spoken = told !== '' && !/^sin form/.test(told);
-  return spoken && (form || wide) ? `${told[0]!.toUpperCase()}${told.slice(1)}.` : undefined;
+  return spoken && (form || wide) ? `${capital(told)}.` : undefined;
 }
 
 /** All misprints in one list, so that nobody has to look for them. */
@@ -151,7 +152,7 @@ export function tradeTable(results: readonly TradeResult[], units: PageUnits): E
   return groupedTable('trade', columns, groups);
 }
 
-const sentence = (text: string) => `${text[0]!.toUpperCase()}${text.slice(1)}.`;
+const sentence = (text: string) => `${capital(text)}.`;
 
 function tradeText(row: Published): string {
   const values = numbersOf(row).map(asGiven);

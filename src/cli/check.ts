@@ -4,12 +4,12 @@ import { VFile } from 'vfile';
 import { checkHandbooks } from '../lesson/check-handbooks.ts';
 import { checkNeeds } from '../lesson/check-needs.ts';
 import { checkPlanParts } from '../lesson/check-plan-parts.ts';
+import { fail, hasErrors } from '../messages/failures.ts';
 import { didYouMean } from '../messages/nearest-name.ts';
 import { checkFlights } from '../press/packet/check-flights.ts';
 import { checkSteep } from '../press/packet/check-steep.ts';
 import { GradeTally } from '../press/packet/grade-tally.ts';
 import { readHandbooks, readSchool } from '../school/read.ts';
-import { fail, hasErrors } from '../school/yaml-source.ts';
 import { messageReport } from './message-report.ts';
 import { readLessons } from './read-lessons.ts';
 

@@ -6,7 +6,7 @@ import { approachNames } from '../words/approaches/approach-names.ts';
 import { solvedPhrase } from '../words/approaches/solved-words.ts';
 import { cautionSentence } from '../words/cautions/caution-words.ts';
 import { cautionsOf, remediesOf } from '../words/cautions/grade-sentences.ts';
-import { capital, gradeNames, keyGrade, markWords } from '../words/cautions/grade-words.ts';
+import { gradeNames, keyGrade, markWords } from '../words/cautions/grade-words.ts';
 import { limitSource } from '../words/cautions/limit-sources.ts';
 import { aviation } from '../words/figures/aviation.ts';
 import {
@@ -17,6 +17,7 @@ import {
   formatTime,
   formatWind,
 } from '../words/figures/format.ts';
+import { capital } from '../words/figures/letter-case.ts';
 import { formatKeyHeight } from '../words/keys/key-height.ts';
 import { keyNames } from '../words/keys/key-names.ts';
 import { windWords } from '../words/winds/wind-words.ts';

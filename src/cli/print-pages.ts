@@ -1,11 +1,11 @@
 import { join, relative } from 'node:path';
 import type { VFile } from 'vfile';
 import { reporter } from 'vfile-reporter';
+import { hasErrors } from '../messages/failures.ts';
 import type { GradeTally } from '../press/packet/grade-tally.ts';
 import type { WrongChoices } from '../press/packet/lesson-messages.ts';
 import { type PageToPrint, type PrintEvent, printAll } from '../press/printing/print-all.ts';
 import { leftWords } from '../press/printing/time-left.ts';
-import { hasErrors } from '../school/yaml-source.ts';
 
 /** Exit codes of the commands that print pages; one stopped by a signal ends with the shell's code for it. */
 export const exitCodes = { built: 0, mistakes: 1, notToBeFlown: 3, noBrowser: 4, notWritten: 5 };

@@ -5,7 +5,8 @@
 
 export { planToJson } from '../export/plan-json.ts';
 export { planApproach } from '../flight/plan/planner.ts';
-export type { Aircraft, AircraftClass, BestGlide, Pattern, Power } from '../flight/terms/aircraft.ts';
+export type { Aircraft, BestGlide, Pattern, Power } from '../flight/terms/aircraft.ts';
+export type { AircraftClass } from '../flight/terms/aircraft-class.ts';
 export type { AircraftData } from '../flight/terms/aircraft-data.ts';
 export type { Airfield, Circuit, Obstacle, Runway } from '../flight/terms/airfield.ts';
 export type { Approach, ApproachOptions } from '../flight/terms/approach.ts';

@@ -1,8 +1,8 @@
 import type { Root } from 'mdast';
 import { SKIP, visit } from 'unist-util-visit';
 import type { VFile } from 'vfile';
+import { fail } from '../messages/failures.ts';
 import { lineEndAt, spanAt } from '../messages/source-place.ts';
-import { fail } from '../school/yaml-source.ts';
 import type { Component, Form } from './component.ts';
 import { describeAttributeIssues, describeLabelIssue } from './describe-issue.ts';
 import { rightForm } from './directive-form.ts';

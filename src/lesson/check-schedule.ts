@@ -1,7 +1,7 @@
 import type { List, Nodes } from 'mdast';
 import type { VFile } from 'vfile';
+import { fail } from '../messages/failures.ts';
 import { lineEndAt, spanAt } from '../messages/source-place.ts';
-import { fail } from '../school/yaml-source.ts';
 import type { CheckedUse } from './check-directives.ts';
 import type { FrontMatter } from './front-matter.ts';
 import { scheduleLine } from './schedule-line.ts';

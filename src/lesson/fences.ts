@@ -1,7 +1,7 @@
 import type { Code, Nodes, Root } from 'mdast';
 import type { VFile } from 'vfile';
+import { fail } from '../messages/failures.ts';
 import { lineEndAt, pointAt, spanAt } from '../messages/source-place.ts';
-import { fail } from '../school/yaml-source.ts';
 import type { ContainerDirective } from './directive-nodes.ts';
 import { isClosed } from './directive-syntax.ts';
 

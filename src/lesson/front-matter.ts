@@ -1,11 +1,11 @@
 import { VFile } from 'vfile';
 import type { z } from 'zod';
+import { aircraftClasses } from '../flight/terms/aircraft-class.ts';
 import { approachIds } from '../flight/terms/approach.ts';
-import { aircraftClasses } from '../school/aircraft-classes.ts';
+import { fail } from '../messages/failures.ts';
 import { type Checked, checkYaml } from '../school/check-yaml.ts';
 import { choice, number, parsed, quantity, section, words } from '../school/fields.ts';
 import { wholeNumberForm, windForm } from '../school/written-form.ts';
-import { fail } from '../school/yaml-source.ts';
 import { parseWind } from '../units/wind-text.ts';
 import { day } from './day.ts';
 import { oneOrMore } from './one-or-more.ts';

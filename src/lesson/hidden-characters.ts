@@ -1,9 +1,9 @@
 import type { Root } from 'mdast';
 import { visit } from 'unist-util-visit';
 import type { VFile } from 'vfile';
+import { fail } from '../messages/failures.ts';
 import { whyHidden } from '../messages/hidden-character.ts';
 import { spanAt } from '../messages/source-place.ts';
-import { fail } from '../school/yaml-source.ts';
 
 /**
  * Reports characters that cannot be seen but change what is read: one message for each kind, at its first place. A

@@ -1,8 +1,8 @@
 import type { Html, Root } from 'mdast';
 import { visit } from 'unist-util-visit';
 import type { VFile } from 'vfile';
+import { fail } from '../messages/failures.ts';
 import { showable } from '../messages/hidden-character.ts';
-import { fail } from '../school/yaml-source.ts';
 
 /**
  * Removes HTML, which no packet holds, with a warning; an error where it would take a directive with it, or never

@@ -1,7 +1,7 @@
 import type { Root } from 'mdast';
 import { visit } from 'unist-util-visit';
 import type { VFile } from 'vfile';
-import { fail } from '../school/yaml-source.ts';
+import { fail } from '../messages/failures.ts';
 
 /**
  * Reports links that lead anywhere but to http(s), mailto or into the packet, and pictures from outside the lesson's

@@ -3,7 +3,7 @@ import type { Definition, Image, ImageReference, Root } from 'mdast';
 import type {} from 'mdast-util-to-hast';
 import { visit } from 'unist-util-visit';
 import type { VFile } from 'vfile';
-import { fail } from '../school/yaml-source.ts';
+import { fail } from '../messages/failures.ts';
 import { ownPicturePath } from './links.ts';
 
 /** A picture as the page gets it. */

@@ -1,7 +1,7 @@
 import type { Root } from 'mdast';
 import type { Processor } from 'unified';
 import type { VFile } from 'vfile';
-import { fail } from '../school/yaml-source.ts';
+import { fail } from '../messages/failures.ts';
 import { type CheckedUse, checkDirectives } from './check-directives.ts';
 import type { Component } from './component.ts';
 import { directiveSyntax } from './directive-syntax.ts';

@@ -1,8 +1,8 @@
 import type { Root, Text } from 'mdast';
 import { SKIP, visit } from 'unist-util-visit';
 import type { VFile } from 'vfile';
+import { fail } from '../messages/failures.ts';
 import { lineEndAt, spanAt } from '../messages/source-place.ts';
-import { fail } from '../school/yaml-source.ts';
 import { holdsText } from './check-directives.ts';
 import type { Component, Form } from './component.ts';
 import { rightForm } from './directive-form.ts';

@@ -1,6 +1,7 @@
 import type { PacketContext } from '../../components/context.ts';
 import type { Component, Form } from '../lesson/component.ts';
 import { describeSchema } from '../school/json-schema.ts';
+import { capital } from '../words/figures/letter-case.ts';
 import { toWrite } from './key-table.ts';
 import { code, fenced, sentence, table } from './markdown.ts';
 
@@ -58,8 +59,4 @@ export function byName(directives: readonly Directive[]): Map<string, Directive[
   const found = new Map<string, Directive[]>();
   for (const each of directives) found.set(each.name, [...(found.get(each.name) ?? []), each]);
   return found;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

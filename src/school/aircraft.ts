@@ -1,6 +1,6 @@
 import type { VFile } from 'vfile';
 import { z } from 'zod';
-import { aircraftClasses } from './aircraft-classes.ts';
+import { aircraftClasses } from '../flight/terms/aircraft-class.ts';
 import { camelKeys } from './camel-keys.ts';
 import { checkYaml } from './check-yaml.ts';
 import { crossCheck } from './cross-check.ts';

@@ -1,5 +1,6 @@
 import type { VFile } from 'vfile';
 import type { z } from 'zod';
+import { hasErrors } from '../messages/failures.ts';
 import { variationOf } from './airfield-variation.ts';
 import { camelKeys } from './camel-keys.ts';
 import { checkYaml } from './check-yaml.ts';
@@ -7,7 +8,6 @@ import { crossCheck } from './cross-check.ts';
 import { choice, direction, list, number, quantity, section, sidedAngle, words } from './fields.ts';
 import { checkRunwayNames } from './runway-names.ts';
 import { usualDay } from './variation.ts';
-import { hasErrors } from './yaml-source.ts';
 
 /** The exponent of the power-law wind profile over open ground; common practice, see the flight core's wind. */
 const defaultWindExponent = 1 / 7;

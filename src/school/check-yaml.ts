@@ -1,7 +1,8 @@
 import type { VFile } from 'vfile';
 import type { z } from 'zod';
+import { hasErrors } from '../messages/failures.ts';
 import { isAbsent } from './fields.ts';
-import { type DataPath, hasErrors, YamlSource } from './yaml-source.ts';
+import { type DataPath, YamlSource } from './yaml-source.ts';
 
 /** A file that was checked: its value where there is no error, and its source, for further messages. */
 export interface Checked<T> {

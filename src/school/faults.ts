@@ -1,18 +1,18 @@
 import type { VFile } from 'vfile';
 import type { z } from 'zod';
+import { type AircraftClass, aircraftClasses } from '../flight/terms/aircraft-class.ts';
+import { hasErrors } from '../messages/failures.ts';
 import { didYouMean } from '../messages/nearest-name.ts';
 import { QuantityError } from '../units/quantity.ts';
-import { type AircraftClassName, aircraftClasses } from './aircraft-classes.ts';
 import { checkYaml } from './check-yaml.ts';
 import { list, parsed, section, words } from './fields.ts';
 import { readFlyText } from './fly-text.ts';
 import { someOfForm } from './written-form.ts';
-import { hasErrors } from './yaml-source.ts';
 
 /** `weight-shift`, or several with a space between them, as directives write it. */
 const classWords = parsed(
   'weight-shift',
-  (text): readonly AircraftClassName[] =>
+  (text): readonly AircraftClass[] =>
     text.split(/[\s,]+/).map((word) => {
       const found = aircraftClasses.find((name) => name === word);
       if (found) return found;

@@ -1,10 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { VFile } from 'vfile';
 import { describe, expect, it } from 'vitest';
-import type { FaultChange } from '../flight/terms/fault.ts';
 import { QuantityError } from '../units/quantity.ts';
 import { parseFaults } from './faults.ts';
-import { type FlyChange, flyForms, readFlyText } from './fly-text.ts';
+import { flyForms, readFlyText } from './fly-text.ts';
 
 const kt = 1852 / 3600;
 const change = (text: string) => readFlyText(text).change;
@@ -73,10 +72,5 @@ describe('what `fly` says', () => {
       expect(file.messages.map(String)).toEqual([]);
       expect(value!.faults.filter(({ fly }) => fly).length).toBeGreaterThan(1);
     }
-  });
-  it('is the shape that the flight core flies', () => {
-    // The compiler compares them: a difference is an error of the type check.
-    const flown = (each: FlyChange): FaultChange => each;
-    expect(flown(change('drift: not corrected'))).toEqual({ kind: 'base-drift' });
   });
 });

@@ -1,3 +1,4 @@
+import type { Amount, FaultChange, FaultKind } from '../flight/terms/fault.ts';
 import { didYouMean } from '../messages/nearest-name.ts';
 import {
   describeKind,
@@ -6,31 +7,6 @@ import {
   QuantityError,
   type QuantityKind,
 } from '../units/quantity.ts';
-
-/** What is done to a number, in SI: multiplied, added to, or replaced. */
-type FlyAmount = { readonly factor: number } | { readonly by: number } | { readonly to: number };
-
-/** What `fly` of a fault asks for: the shape that the flight core flies. SI, rad. */
-export type FlyChange =
-  | {
-      readonly kind:
-        | 'spacing'
-        | 'wind'
-        | 'final-turn-bank'
-        | 'start-speed'
-        | 'mass'
-        | 'final-speed'
-        | 'round-out-speed'
-        | 'round-out-height'
-        | 'round-out-load-factor'
-        | 'touchdown-speed';
-      readonly amount: FlyAmount;
-    }
-  | { readonly kind: 'base-turn' | 'throttle'; readonly seconds: number }
-  | { readonly kind: PhraseKind }
-  | { readonly kind: 'glide-speed'; readonly factor: number }
-  | { readonly kind: 'glide-speed-wandering'; readonly amplitude: number; readonly period: number }
-  | { readonly kind: 'final-height'; readonly by: number };
 
 /** One way to write a change: how it looks, what it does, and how it is read. */
 export interface FlyForm {
@@ -42,11 +18,14 @@ export interface FlyForm {
   readonly takes: string;
   readonly does: string;
   /** The change; undefined where the text is not of this form. Throws QuantityError for a value out of its range. */
-  readonly read: (value: string) => FlyChange | undefined;
+  readonly read: (value: string) => FaultChange | undefined;
 }
 
-type PhraseKind = 'base-turn-as-in-still-air' | 'base-drift' | 'power-stopped' | 'touchdown-drift';
-type AmountKind = Extract<FlyChange, { amount: FlyAmount }>['kind'];
+/** Changes that have no figure. */
+type PhraseKind = {
+  [Kind in FaultKind]: keyof Extract<FaultChange, { kind: Kind }> extends 'kind' ? Kind : never;
+}[FaultKind];
+type AmountKind = Extract<FaultChange, { amount: Amount }>['kind'];
 
 const sign = String.raw`[+\-−]`;
 const number = String.raw`\d+(?:\.\d+)?`;
@@ -125,153 +104,204 @@ function form(key: string, example: string, takes: string, does: string, read: F
 const pace = 'glide speed';
 const rapid = 'round-out load factor';
 
-/** All that `fly` may say, in the order of a flight. */
-export const flyForms: readonly FlyForm[] = [
-  share('spacing', 'spacing', '+40 %', [-70, 150], 'the downwind leg lies farther out, or nearer'),
-  more(
-    'spacing',
-    'spacing',
-    '+150 m',
-    'length',
-    '2 km',
-    'the downwind leg lies so much farther out, or nearer',
-  ),
-  seconds('throttle', 'throttle', '5 s late', false, 'the throttle closes late: level flight past the key'),
-  more('start-speed', 'start speed', '+12 kt', 'speed', '40 kt', 'the glide begins at another speed'),
-  phrase('power-stopped', 'power', 'stopped', 'the engine is stopped where it idles in the plan'),
-  share(
-    'mass',
-    'mass',
-    '+15 %',
-    [-40, 40],
-    'the aircraft is heavier or lighter, and flown at the planned speeds',
-  ),
-  more(
-    'mass',
-    'mass',
-    '+40 kg',
-    'mass',
-    '300 kg',
-    'so much heavier or lighter, and flown at the planned speeds',
-  ),
-  more(
-    'wind',
-    'wind',
-    '+8 kt',
-    'speed',
-    '30 kt',
-    'another wind, from the planned direction; the base turn stays where it was',
-  ),
-  form(
-    pace,
-    '-15 %',
-    'a share more or less, -25 % to +60 %',
-    'every speed down to the round-out is so much higher or lower',
-    (value) => {
-      const percent = percentOf(value, [-25, 60], `${pace}: -15 %`);
-      return percent === undefined ? undefined : { kind: 'glide-speed', factor: 1 + percent / 100 };
-    },
-  ),
-  form(
-    pace,
-    'wandering 10 % every 8 s',
-    '`wandering`, a share of 1 % to 25 %, and `every` 4 s to 60 s (left out, 10 s)',
-    'the speed swings about the right one',
-    readWandering,
-  ),
-  seconds('base-turn', 'base-turn', '6 s late', true, 'the base turn begins late, or early'),
-  phrase(
-    'base-turn-as-in-still-air',
-    'base-turn',
-    'as in still air',
-    'the base turn begins after the count of a calm day',
-  ),
-  phrase('base-drift', 'drift', 'not corrected', 'on base the nose is held square to the runway'),
-  more(
-    'final-turn-bank',
-    'final-turn bank',
-    '+15 deg',
-    'angle',
-    '50 deg',
-    'the turn to final is steeper or shallower, from where it is planned',
-  ),
-  instead(
-    'final-turn-bank',
-    'final-turn bank',
-    '15 deg',
-    'angle',
-    ['3 deg', '60 deg'],
-    'the turn to final is flown at this bank, from where it is planned',
-  ),
-  form(
-    'final height',
-    '-60 ft',
-    'a length more or less, up to 1000 ft',
-    'final begins higher or lower',
-    (value) => {
-      const by = amountOf(value, 'length', '1000 ft', 'final height: -60 ft');
-      return by === undefined ? undefined : { kind: 'final-height', by };
-    },
-  ),
-  share('final-speed', 'final speed', '-15 %', [-25, 60], 'final is flown slower or faster'),
-  more('final-speed', 'final speed', '+10 kt', 'speed', '40 kt', 'final is flown so much slower or faster'),
-  share(
-    'round-out-speed',
-    'round-out speed',
-    '+20 %',
-    [-15, 60],
-    'final is flown from higher or lower, at the speed that the round-out then begins with, at its place',
-  ),
-  more(
-    'round-out-speed',
-    'round-out speed',
-    '+10 kt',
-    'speed',
-    '40 kt',
-    'the round-out begins so much faster or slower, at its place: kept high, and dived for the aim point',
-  ),
-  share('round-out-height', 'round-out height', '+100 %', [-90, 400], 'the round-out begins higher or lower'),
-  more(
-    'round-out-height',
-    'round-out height',
-    '+10 ft',
-    'length',
-    '100 ft',
-    'the round-out begins so much higher or lower',
-  ),
-  form(
-    rapid,
-    '+0.2',
-    'a number more or less, up to 1',
-    'the round-out is pulled harder, or less hard, for as long as planned',
-    (value) => {
-      if (!new RegExp(`^${sign}\\s*${number}$`, 'u').test(value)) return undefined;
-      const by = parseNumber(value, '+0.2');
-      if (Math.abs(by) > 1) throw outside(value, 'up to 1 either way', `${rapid}: +0.2`);
-      return { kind: 'round-out-load-factor', amount: { by } };
-    },
-  ),
-  share('touchdown-speed', 'touchdown speed', '+20 %', [-15, 60], 'the wheels are put down faster or slower'),
-  more(
-    'touchdown-speed',
-    'touchdown speed',
-    '+5 kt',
-    'speed',
-    '30 kt',
-    'the wheels are put down so much faster or slower',
-  ),
-  phrase(
-    'touchdown-drift',
-    'touchdown drift',
-    'not corrected',
-    'the nose is straight through the hold-off, and the drift not stopped',
-  ),
-];
+/** How each change is written, in one way or several, in the order of a flight; one that is missing is a type error. */
+const forms: { readonly [Kind in FaultKind]: readonly FlyForm[] } = {
+  spacing: [
+    share('spacing', 'spacing', '+40 %', [-70, 150], 'the downwind leg lies farther out, or nearer'),
+    more(
+      'spacing',
+      'spacing',
+      '+150 m',
+      'length',
+      '2 km',
+      'the downwind leg lies so much farther out, or nearer',
+    ),
+  ],
+  throttle: [
+    seconds('throttle', 'throttle', '5 s late', false, 'the throttle closes late: level flight past the key'),
+  ],
+  'start-speed': [
+    more('start-speed', 'start speed', '+12 kt', 'speed', '40 kt', 'the glide begins at another speed'),
+  ],
+  'power-stopped': [
+    phrase('power-stopped', 'power', 'stopped', 'the engine is stopped where it idles in the plan'),
+  ],
+  mass: [
+    share(
+      'mass',
+      'mass',
+      '+15 %',
+      [-40, 40],
+      'the aircraft is heavier or lighter, and flown at the planned speeds',
+    ),
+    more(
+      'mass',
+      'mass',
+      '+40 kg',
+      'mass',
+      '300 kg',
+      'so much heavier or lighter, and flown at the planned speeds',
+    ),
+  ],
+  wind: [
+    more(
+      'wind',
+      'wind',
+      '+8 kt',
+      'speed',
+      '30 kt',
+      'another wind, from the planned direction; the base turn stays where it was',
+    ),
+  ],
+  'glide-speed': [
+    form(
+      pace,
+      '-15 %',
+      'a share more or less, -25 % to +60 %',
+      'every speed down to the round-out is so much higher or lower',
+      (value) => {
+        const percent = percentOf(value, [-25, 60], `${pace}: -15 %`);
+        return percent === undefined ? undefined : { kind: 'glide-speed', factor: 1 + percent / 100 };
+      },
+    ),
+  ],
+  'glide-speed-wandering': [
+    form(
+      pace,
+      'wandering 10 % every 8 s',
+      '`wandering`, a share of 1 % to 25 %, and `every` 4 s to 60 s (left out, 10 s)',
+      'the speed swings about the right one',
+      readWandering,
+    ),
+  ],
+  'base-turn': [seconds('base-turn', 'base-turn', '6 s late', true, 'the base turn begins late, or early')],
+  'base-turn-as-in-still-air': [
+    phrase(
+      'base-turn-as-in-still-air',
+      'base-turn',
+      'as in still air',
+      'the base turn begins after the count of a calm day',
+    ),
+  ],
+  'base-drift': [
+    phrase('base-drift', 'drift', 'not corrected', 'on base the nose is held square to the runway'),
+  ],
+  'final-turn-bank': [
+    more(
+      'final-turn-bank',
+      'final-turn bank',
+      '+15 deg',
+      'angle',
+      '50 deg',
+      'the turn to final is steeper or shallower, from where it is planned',
+    ),
+    instead(
+      'final-turn-bank',
+      'final-turn bank',
+      '15 deg',
+      'angle',
+      ['3 deg', '60 deg'],
+      'the turn to final is flown at this bank, from where it is planned',
+    ),
+  ],
+  'final-height': [
+    form(
+      'final height',
+      '-60 ft',
+      'a length more or less, up to 1000 ft',
+      'final begins higher or lower',
+      (value) => {
+        const by = amountOf(value, 'length', '1000 ft', 'final height: -60 ft');
+        return by === undefined ? undefined : { kind: 'final-height', by };
+      },
+    ),
+  ],
+  'final-speed': [
+    share('final-speed', 'final speed', '-15 %', [-25, 60], 'final is flown slower or faster'),
+    more('final-speed', 'final speed', '+10 kt', 'speed', '40 kt', 'final is flown so much slower or faster'),
+  ],
+  'round-out-speed': [
+    share(
+      'round-out-speed',
+      'round-out speed',
+      '+20 %',
+      [-15, 60],
+      'final is flown from higher or lower, at the speed that the round-out then begins with, at its place',
+    ),
+    more(
+      'round-out-speed',
+      'round-out speed',
+      '+10 kt',
+      'speed',
+      '40 kt',
+      'the round-out begins so much faster or slower, at its place: kept high, and dived for the aim point',
+    ),
+  ],
+  'round-out-height': [
+    share(
+      'round-out-height',
+      'round-out height',
+      '+100 %',
+      [-90, 400],
+      'the round-out begins higher or lower',
+    ),
+    more(
+      'round-out-height',
+      'round-out height',
+      '+10 ft',
+      'length',
+      '100 ft',
+      'the round-out begins so much higher or lower',
+    ),
+  ],
+  'round-out-load-factor': [
+    form(
+      rapid,
+      '+0.2',
+      'a number more or less, up to 1',
+      'the round-out is pulled harder, or less hard, for as long as planned',
+      (value) => {
+        if (!new RegExp(`^${sign}\\s*${number}$`, 'u').test(value)) return undefined;
+        const by = parseNumber(value, '+0.2');
+        if (Math.abs(by) > 1) throw outside(value, 'up to 1 either way', `${rapid}: +0.2`);
+        return { kind: 'round-out-load-factor', amount: { by } };
+      },
+    ),
+  ],
+  'touchdown-speed': [
+    share(
+      'touchdown-speed',
+      'touchdown speed',
+      '+20 %',
+      [-15, 60],
+      'the wheels are put down faster or slower',
+    ),
+    more(
+      'touchdown-speed',
+      'touchdown speed',
+      '+5 kt',
+      'speed',
+      '30 kt',
+      'the wheels are put down so much faster or slower',
+    ),
+  ],
+  'touchdown-drift': [
+    phrase(
+      'touchdown-drift',
+      'touchdown drift',
+      'not corrected',
+      'the nose is straight through the hold-off, and the drift not stopped',
+    ),
+  ],
+};
+
+/** All that `fly` may say. */
+export const flyForms: readonly FlyForm[] = Object.values(forms).flat();
 
 /** A change as it was written, and as it is flown. */
 export interface FlyText {
   readonly written: string;
-  readonly change: FlyChange;
+  readonly change: FaultChange;
 }
 
 /**
@@ -323,7 +353,7 @@ function amountOf(value: string, unit: QuantityKind, most: string, example: stri
   return value.startsWith('+') ? size : 0 - size;
 }
 
-function readWandering(value: string): FlyChange | undefined {
+function readWandering(value: string): FaultChange | undefined {
   const parts = new RegExp(`^wandering\\s+(${number})\\s*%(?:\\s+every\\s+(.+))?$`, 'iu').exec(value);
   if (!parts) return undefined;
   const percent = Number(parts[1]);

@@ -1,6 +1,7 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { VFile } from 'vfile';
+import { fail, hasErrors } from '../messages/failures.ts';
 import { didYouMean } from '../messages/nearest-name.ts';
 import { type AircraftFile, parseAircraft } from './aircraft.ts';
 import { type AirfieldFile, parseAirfield } from './airfield.ts';
@@ -9,7 +10,6 @@ import { type FaultsFile, parseFaults } from './faults.ts';
 import { type HandbooksFile, parseHandbooks } from './handbooks.ts';
 import { parseSchool, type School } from './school.ts';
 import { usualDay } from './variation.ts';
-import { fail, hasErrors } from './yaml-source.ts';
 
 /** A file with its messages, and its value where none of them is an error. */
 export interface Read<T> {

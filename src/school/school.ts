@@ -1,6 +1,7 @@
 import type { VFile } from 'vfile';
 import type { z } from 'zod';
 import { approachIds } from '../flight/terms/approach.ts';
+import { hasErrors } from '../messages/failures.ts';
 import { parseQuantity, QuantityError } from '../units/quantity.ts';
 import { parseWind, type Wind } from '../units/wind-text.ts';
 import { camelKeys } from './camel-keys.ts';
@@ -9,7 +10,6 @@ import { choice, type Field, list, parsed, quantity, section, words } from './fi
 import type { SchoolFolder } from './school-folder.ts';
 import { checkNames } from './school-names.ts';
 import { heightForm, quantityForm, windForm } from './written-form.ts';
-import { hasErrors } from './yaml-source.ts';
 
 /** A height that the school may raise above the built-in minimum and never lower. m. */
 function minimum(builtIn: string, most: string): Field<number> {

@@ -11,7 +11,9 @@ import {
   parseDocument,
   visit,
 } from 'yaml';
-import { firstHidden, showable } from '../messages/hidden-character.ts';
+import { fail } from '../messages/failures.ts';
+import { firstHidden } from '../messages/hidden-character.ts';
+import { pointAt, spanAt } from '../messages/source-place.ts';
 
 /** Where something is in the data: keys and list positions from the top. */
 export type DataPath = readonly (string | number)[];
@@ -33,29 +35,25 @@ export class YamlSource {
   readonly file: VFile;
   readonly data: unknown;
   readonly #document: Document;
-  readonly #lineStarts: readonly number[];
 
-  private constructor(file: VFile, document: Document, lineStarts: readonly number[], data: unknown) {
+  private constructor(file: VFile, document: Document, data: unknown) {
     this.file = file;
     this.data = data;
     this.#document = document;
-    this.#lineStarts = lineStarts;
   }
 
   /** Undefined, with messages on the file, where it is not YAML that can be checked further. */
   static open(file: VFile): YamlSource | undefined {
     const refused = tooMuch(String(file));
     if (refused) {
-      fail(file, refused.reason, 'yaml', pointIn(startsOfLines(String(file)), refused.offset));
+      fail(file, refused.reason, 'yaml', pointAt(String(file), refused.offset));
       return undefined;
     }
-    // Not yaml's own line count: after some of its errors it is one short.
-    const lineStarts = startsOfLines(String(file));
     const document = parseDocument(String(file).replace(/\r(?!\n)/g, '\n'), {
       schema: 'failsafe',
       prettyErrors: false,
     });
-    const source = (data: unknown) => new YamlSource(file, document, lineStarts, data);
+    const source = (data: unknown) => new YamlSource(file, document, data);
     const bare = source(undefined);
     for (const error of document.errors) {
       fail(file, yamlReason(error.code, error.message), 'yaml', bare.#between(error.pos[0], error.pos[1]));
@@ -166,24 +164,9 @@ export class YamlSource {
   }
 
   #between(from: number, to: number): Place {
-    return { start: this.#point(from), end: this.#point(to) };
+    // Not yaml's own count of lines: behind some of its errors it is one short.
+    return spanAt(String(this.file), from, to);
   }
-
-  #point(offset: number) {
-    return pointIn(this.#lineStarts, offset);
-  }
-}
-
-/** Puts an error on a file: `fatal`, so that whoever reads the file gets no value. */
-export function fail(file: VFile, reason: string, ruleId: string, place?: Place): VFileMessage {
-  const message = file.message(showable(reason), { place, ruleId, source: 'chalkwing' });
-  message.fatal = true;
-  return message;
-}
-
-/** True where any message of the file is an error. */
-export function hasErrors(file: VFile): boolean {
-  return file.messages.some((message) => message.fatal);
 }
 
 /**
@@ -205,15 +188,6 @@ function tooMuch(text: string): { reason: string; offset: number } | undefined {
     }
   }
   return undefined;
-}
-
-function startsOfLines(text: string): number[] {
-  return [0, ...Array.from(text.matchAll(/\r\n|\n|\r/g), ({ 0: ending, index }) => index + ending.length)];
-}
-
-function pointIn(lineStarts: readonly number[], offset: number) {
-  const line = Math.max(1, lineStarts.findLastIndex((start) => start <= offset) + 1);
-  return { line, column: offset - lineStarts[line - 1]! + 1, offset };
 }
 
 function yamlReason(code: string, message: string): string {

@@ -42,6 +42,11 @@ export class House {
     await writeFile(join(this.folder, path), content);
   }
 
+  /** Of a file in the house. */
+  path(name: string): string {
+    return join(this.folder, name);
+  }
+
   read(path: string): Promise<string> {
     return readFile(join(this.folder, path), 'utf8');
   }

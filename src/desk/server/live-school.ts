@@ -1,11 +1,11 @@
 import { join } from 'node:path';
 import { VFile } from 'vfile';
+import { fail, hasErrors } from '../../messages/failures.ts';
 import { type AircraftFile, parseAircraft } from '../../school/aircraft.ts';
 import { type AirfieldFile, parseAirfield } from '../../school/airfield.ts';
 import { type FaultsFile, parseFaults } from '../../school/faults.ts';
 import type { ReadSchool } from '../../school/read.ts';
 import { parseSchool, type School } from '../../school/school.ts';
-import { fail, hasErrors } from '../../school/yaml-source.ts';
 import type { FileKind, SchoolFile } from '../api.ts';
 import { type SchoolFiles, versionOf } from './school-files.ts';
 import { schoolFile } from './school-paths.ts';

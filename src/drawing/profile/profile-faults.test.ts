@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { planForFaults } from '../../flight/faults/changed-approach.ts';
+import { planForFaults } from '../../flight/faults/fault-plan.ts';
 import { flyFault } from '../../flight/faults/fly-fault.ts';
 import { planApproach } from '../../flight/plan/planner.ts';
 import type { FaultChange } from '../../flight/terms/fault.ts';

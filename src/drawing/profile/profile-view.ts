@@ -2,6 +2,7 @@ import type { Plan } from '../../flight/terms/plan.ts';
 import { metresPerFoot } from '../../units/factors.ts';
 import { formatHeight } from '../../words/figures/format.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
+import { lengthUnitSize } from '../../words/figures/unit-size.ts';
 import type { DrawingBoard } from '../kit/drawing.ts';
 import type { Box, Point } from '../kit/geometry.ts';
 import { face, size } from '../kit/ink.ts';
@@ -128,14 +129,14 @@ export function profileView(
 }
 
 function ticksIn(unit: 'm' | 'ft', end: number, most: number): number[] {
-  const factor = unit === 'ft' ? metresPerFoot : 1;
+  const factor = lengthUnitSize(unit);
   return niceTicks(end / factor, Math.max(1, most)).ticks.map((tick) => tick * factor);
 }
 
 /** Ticks before the spot, and one past it where there is room for its number. */
 function bothWays(unit: 'm' | 'ft', farthest: number, nearest: number, perMetre: number): number[] {
   const before = ticksIn(unit, farthest, (farthest * perMetre) / tickPitch.distance);
-  const factor = unit === 'ft' ? metresPerFoot : 1;
+  const factor = lengthUnitSize(unit);
   const past = nearest < 0 ? roundBelow(-nearest / factor) * factor : 0;
   return past * perMetre < tickPitch.past ? before : [...before, -past];
 }

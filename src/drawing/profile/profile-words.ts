@@ -3,6 +3,7 @@ import type { Gate, Plan } from '../../flight/terms/plan.ts';
 import { numberText } from '../../units/rounding.ts';
 import { cautionSentences, markNote } from '../../words/cautions/grade-words.ts';
 import { formatHeight, formatLowHeight } from '../../words/figures/format.ts';
+import { lowerFirst } from '../../words/figures/letter-case.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
 import { formatLeastHeight } from '../../words/figures/safe-rounding.ts';
 import { type BandEdge, gateBand, noBandText, noBandWhy } from '../../words/gates/gate-band.ts';
@@ -52,10 +53,6 @@ function barsNote({ gates }: Plan, units: PageUnits): string {
 
 /** `on final`, `at the base key`. */
 const gatePlace = ({ at }: Gate, name: string) => (at === 'final' ? 'on final' : `at the ${name}`);
-
-function lowerFirst(text: string): string {
-  return `${text.charAt(0).toLowerCase()}${text.slice(1)}`;
-}
 
 /** How many times as large: `3`, `1.5`. */
 export function timesText(exaggeration: number): string {

@@ -1,8 +1,9 @@
 import { indicatedSpeed } from '../../flight/aircraft/calibration.ts';
 import { formatAngle, formatDirection } from '../../units/angle-text.ts';
-import { metresPerFoot } from '../../units/factors.ts';
 import { formatDistance, formatHeight, formatSpeed, formatWind } from '../../words/figures/format.ts';
+import { lowerFirst } from '../../words/figures/letter-case.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
+import { formatSafeDistance } from '../../words/figures/safe-rounding.ts';
 import { scaleText } from '../kit/scale-bar.ts';
 import type { LegendWords } from '../pattern/pattern-legend.ts';
 import { distanceToRing, isInside, reachedWords } from './reach-ground.ts';
@@ -34,13 +35,12 @@ export function reachDistances(scene: ReachScene, units: PageUnits): ReachDistan
 
 /** Ground that there is to spend: rounded down to the page's step. */
 export function reachText(metres: number, units: PageUnits): string {
-  const step = units.distance === 'ft' ? 50 * metresPerFoot : 10;
-  return formatDistance(Math.floor(metres / step + 1e-6) * step, units);
+  return formatSafeDistance(metres, 'down', units);
 }
 
 /** `the downwind key`. */
 function startName({ label }: ReachScene): string {
-  return `the ${label.charAt(0).toLowerCase()}${label.slice(1)}`;
+  return `the ${lowerFirst(label)}`;
 }
 
 export function reachLegend(scene: ReachScene, units: PageUnits): LegendWords {

@@ -1,7 +1,7 @@
 import type { Plan, TrackSample } from '../../flight/terms/plan.ts';
-import { metresPerFoot } from '../../units/factors.ts';
 import { formatLowHeight } from '../../words/figures/format.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
+import { lengthUnitSize } from '../../words/figures/unit-size.ts';
 import { missText } from '../../words/keys/place-words.ts';
 import type { DrawingBoard } from '../kit/drawing.ts';
 import { around, type Box, type Point, type Segment, segmentsOf, simplified } from '../kit/geometry.ts';
@@ -75,7 +75,7 @@ export function roundOutView(
   const plotHeight = highest * perMetre * exaggeration;
   const plot = { x: left, y: headroom, width: length * perMetre + 4, height: plotHeight };
   const step = (unit: 'm' | 'ft', over: number, most: number) => {
-    const factor = unit === 'ft' ? metresPerFoot : 1;
+    const factor = lengthUnitSize(unit);
     return niceTicks(over / factor, Math.max(1, most)).ticks.map((tick) => tick * factor);
   };
   const before = step(units.distance, Math.max(-from, 1), plot.width / tickPitch.distance);

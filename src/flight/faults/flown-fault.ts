@@ -1,6 +1,6 @@
 import type { FaultChange, FaultFlight, FaultRecovery } from '../terms/fault.ts';
 import type { PlanRequest } from '../terms/plan.ts';
-import { type FaultPlan, planForFaults } from './changed-approach.ts';
+import { type FaultPlan, planForFaults } from './fault-plan.ts';
 import { flyFault } from './fly-fault.ts';
 import { recoverFault } from './recover-fault.ts';
 

@@ -3,7 +3,7 @@ import { requestFor, windOffRunway } from '../../../tests/flight-school.ts';
 import { metresPerSecondPerKnot, radiansPerDegree } from '../../units/factors.ts';
 import { standardGravity } from '../air/constants.ts';
 import type { FaultChange, FaultFlown } from '../terms/fault.ts';
-import { planForFaults } from './changed-approach.ts';
+import { planForFaults } from './fault-plan.ts';
 import { flyFault, type LandedBy } from './fly-fault.ts';
 
 const kt = metresPerSecondPerKnot;

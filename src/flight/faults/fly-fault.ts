@@ -15,7 +15,8 @@ import type {
 } from '../terms/fault.ts';
 import type { KeyId } from '../terms/key.ts';
 import type { KeyPosition, Phase, TrackSample } from '../terms/plan.ts';
-import { type ChangedApproach, changedApproach, type FaultPlan } from './changed-approach.ts';
+import { type ChangedApproach, changedApproach } from './changed-approach.ts';
+import type { FaultPlan } from './fault-plan.ts';
 
 /** Whether the pilot sees in the hold-off that the aircraft is higher than it should be. */
 export type LandedBy = 'unnoticed' | 'noticed';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { requestFor, windOffRunway } from '../../../tests/flight-school.ts';
 import { radiansPerDegree } from '../../units/factors.ts';
-import { planForFaults } from './changed-approach.ts';
+import { planForFaults } from './fault-plan.ts';
 import { flyFault } from './fly-fault.ts';
 import { lineUp } from './line-up.ts';
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { requestFor, windOffRunway } from '../../../tests/flight-school.ts';
 import { metresPerSecondPerKnot } from '../../units/factors.ts';
 import { standardGravity } from '../air/constants.ts';
-import { planForFaults } from './changed-approach.ts';
+import { planForFaults } from './fault-plan.ts';
 import { flyFault } from './fly-fault.ts';
 import {
   backToThePath,

@@ -11,7 +11,7 @@ import { Integrator } from '../numerics/integrator.ts';
 import { seekRoot } from '../numerics/root.ts';
 import { finalLine, steepUntil } from '../plan/final-band.ts';
 import type { TrackSample } from '../terms/plan.ts';
-import type { FaultPlan } from './changed-approach.ts';
+import type { FaultPlan } from './fault-plan.ts';
 
 /** A place on final, m. */
 export interface OnFinal {

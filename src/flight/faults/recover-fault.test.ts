@@ -8,7 +8,7 @@ import type { Side } from '../flying/procedure.ts';
 import { finalLine, soundFinal, steepUntil } from '../plan/final-band.ts';
 import type { FaultChange, FaultFlown, RecoveryWay } from '../terms/fault.ts';
 import type { TrackSample } from '../terms/plan.ts';
-import { type FaultPlan, planForFaults } from './changed-approach.ts';
+import { type FaultPlan, planForFaults } from './fault-plan.ts';
 import { flyFault } from './fly-fault.ts';
 import { part } from './last-point.ts';
 import { fromSound, recoveredFrom, recoverFault, spareAfter } from './recover-fault.ts';

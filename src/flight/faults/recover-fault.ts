@@ -15,18 +15,15 @@ import {
   steepUntil,
 } from '../plan/final-band.ts';
 import { farthestBaseTurn, fromBaseKey, fromDownwind, inHand, type Search } from '../plan/gates.ts';
-import {
-  type FaultChange,
-  type FaultFlown,
-  type FaultRecovery,
-  isInTheLanding,
-  type RecoveryWay,
-} from '../terms/fault.ts';
+import type { FaultChange, FaultFlown, FaultRecovery, RecoveryWay } from '../terms/fault.ts';
 import type { Phase, TrackSample } from '../terms/plan.ts';
-import { changedApproach, type FaultPlan } from './changed-approach.ts';
+import { changedApproach } from './changed-approach.ts';
 import { passesGateway } from './cut-corner.ts';
+import type { MadeOn } from './fault-method.ts';
+import type { FaultPlan } from './fault-plan.ts';
 import { lastPoint, type Spare } from './last-point.ts';
 import { lineUp } from './line-up.ts';
+import { isInTheLanding, madeOn } from './list.ts';
 
 /** m. Less height than this is none: a plan that lines up just so high is not to fail by a rounding. */
 const asPlanned = 0.1;
@@ -56,11 +53,9 @@ export function recoverFault(plan: FaultPlan, fault: FaultFlown): FaultRecovery[
 }
 
 /** The ways that answer a fault, in the order in which they come: none from before it is made. */
-function waysFor(
-  { end, change: { kind } }: FaultFlown,
-  { request: { runway } }: FaultPlan,
-): readonly RecoveryWay[] {
-  if (kind === 'final-turn-bank') return Math.abs(end.across) > atTheSpot ? ['line-up'] : [];
+function waysFor({ end, change }: FaultFlown, { request: { runway } }: FaultPlan): readonly RecoveryWay[] {
+  const made = madeOn(change);
+  if (made === 'final-turn') return Math.abs(end.across) > atTheSpot ? ['line-up'] : [];
   if (Math.abs(end.along) <= atTheSpot) return [];
   const isBeside = Math.abs(end.across) > runway.width / 2;
   const [onPattern, onFinal]: readonly (readonly RecoveryWay[])[] =
@@ -71,12 +66,11 @@ function waysFor(
           ['s-turn', 'steep-approach'],
         ];
   const ways = [...onPattern!, ...(isBeside ? (['line-up'] as const) : onFinal!)];
-  const made = kind.startsWith('final') ? 'final' : kind.startsWith('base') ? 'base' : 'downwind';
   return ways.filter((way) => legsOf[way].includes('final') || (made !== 'final' && comesAfter(way, made)));
 }
 
 /** Where a base turn is at fault, it can no longer be moved. */
-const comesAfter = (way: RecoveryWay, made: 'base' | 'downwind') => made !== 'base' || way !== 'move-out';
+const comesAfter = (way: RecoveryWay, made: MadeOn) => made !== 'base' || way !== 'move-out';
 
 const legsOf: Readonly<Record<RecoveryWay, readonly Phase[]>> = {
   'cut-corner': ['downwind', 'base-turn', 'base'],

@@ -1,4 +1,5 @@
 import { approaches } from '../approaches/approaches.ts';
+import { aircraftClasses } from '../terms/aircraft-class.ts';
 import { approachIds } from '../terms/approach.ts';
 import { RequestError } from '../terms/errors.ts';
 import type { PlanRequest } from '../terms/plan.ts';
@@ -39,7 +40,7 @@ const limitWind = number(0, 60, 'wind');
 
 const aircraft = record({
   name: text,
-  class: oneOf('weight-shift', 'three-axis', 'powered-parachute', 'glider'),
+  class: oneOf(...aircraftClasses),
   source: text,
   seats: optional(wholeNumber(1, 20)),
   mass: record({ reference: mass, flown: mass, most: optional(mass), least: optional(mass) }),

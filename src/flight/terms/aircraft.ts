@@ -1,3 +1,5 @@
+import type { AircraftClass } from './aircraft-class.ts';
+
 /**
  * An aircraft as the core flies it. SI units and radians throughout; airspeeds are equivalent airspeeds.
  * Every speed and ratio holds at the reference mass, wings level, in still air.
@@ -59,8 +61,6 @@ export interface FlapWords {
 
 /** The engine's part in a glide: idling, or stopped. */
 export type Power = 'idle' | 'stopped';
-
-export type AircraftClass = 'weight-shift' | 'three-axis' | 'powered-parachute' | 'glider';
 
 /** A measured best glide: the speed (m/s EAS) that goes farthest in still air, and the distance over height. */
 export interface BestGlide {

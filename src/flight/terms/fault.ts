@@ -216,11 +216,6 @@ export type FaultRecovery =
     }
   | { readonly by: RecoveryWay; readonly makes: false; readonly reason: RecoveryRefusal };
 
-/** A fault of the last seconds: no key comes after it, and it is put right in the landing alone. */
-export function isInTheLanding({ kind }: FaultChange): boolean {
-  return kind.startsWith('round-out') || kind.startsWith('touchdown');
-}
-
 /** A number with something done to it. */
 export function changed(value: number, amount: Amount): number {
   if ('factor' in amount) return value * amount.factor;

@@ -1,9 +1,10 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
 import type { Plan, PlanRequest } from '../../flight/terms/plan.ts';
-import { type GradedLine, gradedLines, lower } from '../../words/card/card-words.ts';
+import { type GradedLine, gradedLines } from '../../words/card/card-words.ts';
 import { finalLine } from '../../words/card/final-line.ts';
 import type { StoppedEngine } from '../../words/card/stopped-engine.ts';
+import { lowerFirst } from '../../words/figures/letter-case.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
 
 /** Limits of good practice that the flight passes, in a band above everything; no card is made of anything graver. */
@@ -32,7 +33,7 @@ export function cardStopped(plan: Plan, stopped: StoppedEngine, units: PageUnits
   if (stopped.plan === plan) return [];
   const lines = gradedLines(stopped.plan, units);
   if (lines.length === 0) return [];
-  const said = lines.map(({ name, words: of }) => `${lower(name)}: ${of}`).join('; ');
+  const said = lines.map(({ name, words: of }) => `${lowerFirst(name)}: ${of}`).join('; ');
   const isBeyond = lines.some(({ grade }) => grade !== 'worth-knowing');
   return [h('p', { class: isBeyond ? 'beware' : 'knowing' }, [h('b', 'Stopped,'), ` ${said}.`])];
 }

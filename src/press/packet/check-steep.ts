@@ -1,6 +1,7 @@
 import type { VFile } from 'vfile';
 import { sinOfGlide } from '../../flight/aircraft/glide.ts';
 import { resolveAircraft } from '../../flight/aircraft/resolve-aircraft.ts';
+import { classTerms } from '../../flight/terms/aircraft-class.ts';
 import { RequestError } from '../../flight/terms/errors.ts';
 import type { AircraftFile } from '../../school/aircraft.ts';
 import { YamlSource } from '../../school/yaml-source.ts';
@@ -27,7 +28,7 @@ export function checkSteep(file: VFile, aircraft: AircraftFile): void {
 
 /** The ratio of the idling glide at the speed of the steep approach; undefined where that is a different glide. */
 function ratioOnPolar(aircraft: AircraftFile): number | undefined {
-  if (aircraft.class !== 'weight-shift') return undefined;
+  if (!classTerms[aircraft.class].hasOnePolar) return undefined;
   try {
     const { glide, steepApproach } = resolveAircraft(aircraft);
     if (!steepApproach) return undefined;

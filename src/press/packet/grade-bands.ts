@@ -3,8 +3,9 @@ import { h } from 'hastscript';
 import type { Plan } from '../../flight/terms/plan.ts';
 import { cautionLine } from '../../words/cautions/caution-line.ts';
 import { cautionsOf, remediesOf } from '../../words/cautions/grade-sentences.ts';
-import { capital, gradeNames, type MarkedGrade, markedGrades } from '../../words/cautions/grade-words.ts';
+import { gradeNames, type MarkedGrade, markedGrades } from '../../words/cautions/grade-words.ts';
 import { shortSource } from '../../words/cautions/limit-sources.ts';
+import { capital } from '../../words/figures/letter-case.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
 
 /**

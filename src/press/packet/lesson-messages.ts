@@ -1,5 +1,6 @@
 import type { VFile } from 'vfile';
-import { fail, type YamlSource } from '../../school/yaml-source.ts';
+import { fail } from '../../messages/failures.ts';
+import type { YamlSource } from '../../school/yaml-source.ts';
 import { NotToBeFlownError, ScenarioError } from './scenario.ts';
 
 /** Where a lesson's own setting was typed; the source is undefined where there is no front matter to point at. */

@@ -2,8 +2,9 @@ import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { VFile } from 'vfile';
 import { type FrontMatter, readFrontMatter } from '../../lesson/front-matter.ts';
+import { hasErrors } from '../../messages/failures.ts';
 import type { School } from '../../school/school.ts';
-import { hasErrors, type YamlSource } from '../../school/yaml-source.ts';
+import type { YamlSource } from '../../school/yaml-source.ts';
 import { once } from './once.ts';
 import type { SoundLesson } from './read-lesson.ts';
 

@@ -4,8 +4,9 @@ import { grades } from '../../flight/terms/grade.ts';
 import type { Plan } from '../../flight/terms/plan.ts';
 import { cautionSentence } from '../../words/cautions/caution-words.ts';
 import { cautionsOf } from '../../words/cautions/grade-sentences.ts';
-import { capital, gradeNames } from '../../words/cautions/grade-words.ts';
+import { gradeNames } from '../../words/cautions/grade-words.ts';
 import { limitSource } from '../../words/cautions/limit-sources.ts';
+import { capital } from '../../words/figures/letter-case.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
 import type { DayAsked } from './day-asked.ts';
 

@@ -3,7 +3,7 @@ import type { VFileMessage } from 'vfile-message';
 import type { PacketContext } from '../../../components/context.ts';
 import { components } from '../../../components/list.ts';
 import { type Lesson, parseLesson } from '../../lesson/parse-lesson.ts';
-import { hasErrors } from '../../school/yaml-source.ts';
+import { hasErrors } from '../../messages/failures.ts';
 import { picturesIn } from './lesson-pictures.ts';
 
 /** A lesson without an error of its own. */

@@ -3,6 +3,7 @@ import { flownVeer } from '../../flight/air/flown-wind.ts';
 import { indicatedSpeed } from '../../flight/aircraft/calibration.ts';
 import type { Plan, WindProfileKind } from '../../flight/terms/plan.ts';
 import { formatAngle, formatDirection } from '../../units/angle-text.ts';
+import { classNames } from '../../words/aircraft/class-names.ts';
 import { approachNames } from '../../words/approaches/approach-names.ts';
 import {
   formatDensityAltitude,
@@ -96,13 +97,6 @@ export function subjectLine(plan: Plan, units: PageUnits): string {
   const { from, speed } = plan.flown.surfaceWind;
   return `${plan.aircraft.name} · ${plan.airfield.name} ${plan.runway.name} · wind ${formatWind(from, speed, units)}`;
 }
-
-const classNames: Readonly<Record<Plan['aircraft']['class'], string>> = {
-  'weight-shift': 'weight-shift',
-  'three-axis': 'three-axis',
-  'powered-parachute': 'powered parachute',
-  glider: 'glider',
-};
 
 function headingText(heading: number, variation: number | undefined): string {
   const magnetic = variation === undefined ? '' : `, ${formatDirection(heading - variation)} magnetic`;

@@ -3,7 +3,7 @@ import { RequestError } from '../../flight/terms/errors.ts';
 import type { Plan, PlanRequest } from '../../flight/terms/plan.ts';
 import { cautionSentence } from '../../words/cautions/caution-words.ts';
 import { cautionsOf, remediesOf } from '../../words/cautions/grade-sentences.ts';
-import { capital } from '../../words/cautions/grade-words.ts';
+import { capital } from '../../words/figures/letter-case.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
 import { requestSentence } from '../../words/refusals/request-words.ts';
 import { mistake } from './plain-reason.ts';

@@ -1,5 +1,6 @@
 import type { KeyPosition, Plan } from '../../flight/terms/plan.ts';
 import { formatDistance, formatHeight, formatTime, formatWind } from '../../words/figures/format.ts';
+import { capital } from '../../words/figures/letter-case.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
 import { formatKeyHeight } from '../../words/keys/key-height.ts';
 import { keyNames } from '../../words/keys/key-names.ts';
@@ -23,7 +24,7 @@ export function changeWords(plan: Plan, printed: Plan, units: PageUnits): string
   if (time !== timeBefore) changes.push(`touchdown after ${time} (printed ${timeBefore})`);
   return changes.length === 0
     ? 'No key position changes by as much as is printed.'
-    : `${sentence(changes.join('; '))}.`;
+    : `${capital(changes.join('; '))}.`;
 }
 
 type KeyOfPlan = readonly [KeyPosition, Pick<Plan, 'cautions'>];
@@ -40,8 +41,4 @@ function abeamWords({ along }: KeyPosition, units: PageUnits): string {
   const far = formatDistance(Math.abs(along), units);
   if (far === formatDistance(0, units)) return 'abeam the spot';
   return `${far} ${along < 0 ? 'past' : 'before'} abeam`;
-}
-
-function sentence(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }

@@ -1,7 +1,7 @@
 import type { PacketContext } from '../../../components/context.ts';
 import { drawnFaults } from '../../../components/drawn-faults.ts';
 import { flownFault } from '../../flight/faults/flown-fault.ts';
-import type { AircraftClass } from '../../flight/terms/aircraft.ts';
+import type { AircraftClass } from '../../flight/terms/aircraft-class.ts';
 import { RequestError } from '../../flight/terms/errors.ts';
 import { DirectiveError } from '../../lesson/component.ts';
 import { isForClass } from '../../school/aircraft-classes.ts';

@@ -1,15 +1,10 @@
 import type { Power } from '../../flight/terms/aircraft.ts';
 import type { Plan, PlanRequest } from '../../flight/terms/plan.ts';
-import {
-  metresPerFoot,
-  metresPerSecondPerKmh,
-  metresPerSecondPerKnot,
-  metresPerSecondPerMph,
-  radiansPerDegree,
-} from '../../units/factors.ts';
+import { radiansPerDegree } from '../../units/factors.ts';
 import { roundTo } from '../../units/rounding.ts';
 import { approachNames } from '../../words/approaches/approach-names.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
+import { heightUnitSize, speedUnitSize } from '../../words/figures/unit-size.ts';
 
 /** What the student has set, in the units of the page: degrees true, kt or km/h or mph, ft or m. */
 export interface Setting {
@@ -46,13 +41,6 @@ export function nearestSettable(value: number, { least, most, printed }: Dial): 
   return Number.isNaN(value) ? printed : Math.min(most, Math.max(least, value));
 }
 
-const speedFactors = {
-  kt: metresPerSecondPerKnot,
-  'km/h': metresPerSecondPerKmh,
-  mph: metresPerSecondPerMph,
-};
-const heightFactors = { ft: metresPerFoot, m: 1 };
-
 /** The heights from which the core flies at all, m. */
 const heights = { least: 60, most: 1500 };
 /** How far over the aircraft's limit a speed can be set, to see what the core says about it. */
@@ -62,8 +50,8 @@ const beyondLimit = 5;
 export function dialsOf({ request, plan }: Printed, units: PageUnits): Dials {
   const degrees = roundTo(request.wind.from / radiansPerDegree, 1) % 360;
   const least = degrees % 10 || 10;
-  const speed = speedFactors[units.speed];
-  const height = heightFactors[units.height];
+  const speed = speedUnitSize(units);
+  const height = heightUnitSize(units);
   const [step, stride] = units.height === 'ft' ? [10, 50] : [5, 10];
   const start = roundTo(plan.flown.height / height, step);
   const lowest = Math.max(start * 0.4, heights.least / height);
@@ -136,15 +124,12 @@ export function requestFor(
   const { wind, gust } = printed;
   const from =
     setting.direction === dials.direction.printed ? wind.from : (setting.direction % 360) * radiansPerDegree;
-  const speed =
-    setting.speed === dials.speed.printed ? wind.speed : setting.speed * speedFactors[units.speed];
+  const speed = setting.speed === dials.speed.printed ? wind.speed : setting.speed * speedUnitSize(units);
   return {
     ...printed,
     wind: { from, speed },
     ...(gust === undefined ? {} : { gust: gust - wind.speed + speed }),
-    ...(setting.height === dials.height.printed
-      ? {}
-      : { height: setting.height * heightFactors[units.height] }),
+    ...(setting.height === dials.height.printed ? {} : { height: setting.height * heightUnitSize(units) }),
     power: setting.power,
   };
 }

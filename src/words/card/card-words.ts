@@ -1,8 +1,9 @@
 import { approaches } from '../../flight/approaches/approaches.ts';
 import type { Grade } from '../../flight/terms/caution.ts';
 import type { Plan } from '../../flight/terms/plan.ts';
-import { capital, gradeNames, markedGrades, markWords } from '../cautions/grade-words.ts';
+import { gradeNames, markedGrades, markWords } from '../cautions/grade-words.ts';
 import { formatDistance } from '../figures/format.ts';
+import { capital } from '../figures/letter-case.ts';
 import type { PageUnits } from '../figures/page-units.ts';
 import { alongWords } from '../keys/place-words.ts';
 import { cautionWords } from '../winds/start-words.ts';
@@ -57,9 +58,4 @@ function ofEach(plans: readonly Plan[], words: (plan: Plan) => string | undefine
       : [`${plan.power === 'idle' ? 'idling' : 'stopped'} ${text.replace(/ (before the spot|out)$/, '')}`],
   );
   return `${first.text}${different.length === 0 ? '' : ` (${different.join(', ')})`}`;
-}
-
-/** Without its capital letter, for the middle of a line. */
-export function lower(words: string): string {
-  return `${words.charAt(0).toLowerCase()}${words.slice(1)}`;
 }

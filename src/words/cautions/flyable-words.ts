@@ -3,10 +3,10 @@ import { leastSoundStart } from '../../flight/questions/least-sound-start.ts';
 import type { KeyId } from '../../flight/terms/key.ts';
 import type { Plan, PlanRequest } from '../../flight/terms/plan.ts';
 import { heightStep } from '../figures/format.ts';
+import { capital } from '../figures/letter-case.ts';
 import type { PageUnits } from '../figures/page-units.ts';
 import { startWords } from '../winds/start-words.ts';
 import { cautionsOf, remediesOf } from './grade-sentences.ts';
-import { capital } from './grade-words.ts';
 
 /** A spiral begins at its top; where the half circuit that ends it is too low, it is that half that begins higher. */
 function higherPattern({ approach }: Plan, at: KeyId): string {

@@ -2,6 +2,7 @@ import type { Caution, Grade, PlanGrade } from '../../flight/terms/caution.ts';
 import { gradeOf } from '../../flight/terms/grade.ts';
 import type { KeyId } from '../../flight/terms/key.ts';
 import type { Plan } from '../../flight/terms/plan.ts';
+import { capital } from '../figures/letter-case.ts';
 import type { PageUnits } from '../figures/page-units.ts';
 import { type CautionSubject, cautionSentence } from './caution-words.ts';
 
@@ -53,9 +54,4 @@ export function cautionSentences(plan: CautionSubject & Pick<Plan, 'cautions'>, 
 /** `Not to be flown: The crosswind is …`. */
 export function gradedSentence(caution: Caution, subject: CautionSubject, units: PageUnits): string {
   return `${capital(gradeNames[caution.grade])}: ${cautionSentence(caution, subject, units)}`;
-}
-
-/** With a capital letter, to begin a line. */
-export function capital(words: string): string {
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }

@@ -1,8 +1,9 @@
 import type { FlownFault } from '../../flight/faults/flown-fault.ts';
-import { type FaultFlown, isInTheLanding, type KeyDifference } from '../../flight/terms/fault.ts';
-import { numberText } from '../../units/rounding.ts';
+import { isInTheLanding } from '../../flight/faults/list.ts';
+import type { FaultFlown, KeyDifference } from '../../flight/terms/fault.ts';
 import { formatDistance, formatHeight } from '../figures/format.ts';
 import type { PageUnits } from '../figures/page-units.ts';
+import { formatMargin } from '../figures/safe-rounding.ts';
 import { keyNames } from '../keys/key-names.ts';
 import { faultRefusalWords } from '../refusals/fault-words.ts';
 import { finalWords } from './final-words.ts';
@@ -74,12 +75,7 @@ function marginWords({ stall: { planned, flown } }: FaultFlown): string {
     const [was, is] = [planned[where], flown[where]];
     if (was === undefined || is === undefined || was - is < shrunk) return [];
     const part = where === 'turning' ? 'in the turns' : 'wings level';
-    // A margin is rounded down: it is never printed as more than it is.
-    return `Slowest ${part}: ${margin(is)} times the stall speed there (planned ${margin(was)}).`;
+    return `Slowest ${part}: ${formatMargin(is)} times the stall speed there (planned ${formatMargin(was)}).`;
   });
   return words.join(' ');
-}
-
-function margin(value: number): string {
-  return numberText(Math.floor(value * 100 + 1e-6) / 100, 0.01);
 }

@@ -1,4 +1,4 @@
-import type { FaultPlan } from '../../flight/faults/changed-approach.ts';
+import type { FaultPlan } from '../../flight/faults/fault-plan.ts';
 import {
   backToThePath,
   beginsFinal,
@@ -8,9 +8,9 @@ import {
 } from '../../flight/faults/on-final.ts';
 import { steepUntil } from '../../flight/plan/final-band.ts';
 import type { FaultFlown, FaultRecovery } from '../../flight/terms/fault.ts';
-import { formatDistance, formatHeight, formatSpeed, formatTime } from '../figures/format.ts';
+import { formatDistance, formatHeight, formatSpeed } from '../figures/format.ts';
 import type { PageUnits } from '../figures/page-units.ts';
-import { formatEdge, formatSafeDistance } from '../figures/safe-rounding.ts';
+import { formatEdge, formatSafeDistance, formatTimeUp } from '../figures/safe-rounding.ts';
 import { leastFinal } from '../gates/least-final.ts';
 import { printedDistance } from './ground-words.ts';
 
@@ -82,7 +82,7 @@ function lowWords(
   const minimum = formatEdge(sound, 'low', units);
   const back = backToThePath(plan, start);
   const far = (distance: typeof formatDistance) =>
-    back && `${distance(back.distance, units)} (${seconds(back.seconds)})`;
+    back && `${distance(back.distance, units)} (${formatTimeUp(back.seconds)})`;
   const speed = formatSpeed(plan.resolved.conditions.speeds.approach, units);
   if (start.height < sound) {
     const first = `Wings level on final it is ${low}, and lower than ${minimum}: go around.`;
@@ -105,6 +105,3 @@ function highWords(above: number, loses: number | undefined, makes: boolean, uni
 }
 
 const roundedUp = (metres: number, units: PageUnits) => formatSafeDistance(metres, 'up', units);
-
-/** A time that a pilot has to wait for is rounded up. */
-const seconds = (value: number) => formatTime(Math.ceil(value - 1e-6));

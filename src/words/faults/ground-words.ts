@@ -1,9 +1,10 @@
 import { landingRunOf } from '../../flight/aircraft/landing-run.ts';
-import type { FaultPlan } from '../../flight/faults/changed-approach.ts';
+import type { FaultPlan } from '../../flight/faults/fault-plan.ts';
 import type { FaultEnd, FaultFlown, FaultLanding } from '../../flight/terms/fault.ts';
 import { roundTo } from '../../units/rounding.ts';
 import { cautionSentence } from '../cautions/caution-words.ts';
 import { distanceStep, formatDistance } from '../figures/format.ts';
+import { lowerFirst } from '../figures/letter-case.ts';
 import type { PageUnits } from '../figures/page-units.ts';
 import { formatSafeDistance } from '../figures/safe-rounding.ts';
 import { missText } from '../keys/place-words.ts';
@@ -29,7 +30,7 @@ export function endWords(flight: FaultFlown, plan: FaultPlan, units: PageUnits):
   const ends = `${howItEnds[landing.how]} ${where}${off === '' ? '' : `, ${off}`}.`;
   return [
     ...met,
-    met.length > 0 ? `Were it not there: ${ends.charAt(0).toLowerCase()}${ends.slice(1)}` : ends,
+    met.length > 0 ? `Were it not there: ${lowerFirst(ends)}` : ends,
     ...(off === '' ? rollWords(flight, units) : []),
   ].join(' ');
 }

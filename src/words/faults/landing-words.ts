@@ -1,9 +1,10 @@
 import { standardGravity } from '../../flight/air/constants.ts';
-import type { FaultPlan } from '../../flight/faults/changed-approach.ts';
+import type { FaultPlan } from '../../flight/faults/fault-plan.ts';
+import { classTerms } from '../../flight/terms/aircraft-class.ts';
 import type { FaultFlight, FaultFlown, LandingFigures } from '../../flight/terms/fault.ts';
-import { metresPerSecondPerFootPerMinute } from '../../units/factors.ts';
-import { formatLowHeight, formatSink, formatSpeed, formatTime } from '../figures/format.ts';
+import { formatLowHeight, formatSpeed } from '../figures/format.ts';
 import type { PageUnits } from '../figures/page-units.ts';
+import { formatAngleUp, formatLeastSpeed, formatSinkUp, formatTimeDown } from '../figures/safe-rounding.ts';
 import { beyondTheModel } from '../refusals/fault-words.ts';
 import { enginesStopped } from './final-words.ts';
 
@@ -41,7 +42,7 @@ export function landingWords(
 
 function struckWords({ landing }: FaultFlown, units: PageUnits): string {
   if (landing.how !== 'struck') return '';
-  return `It still sinks ${sinkUp(landing.sink, units)}, the round-out not yet level. What the undercarriage gives back, and so the bounce, is not in the model.`;
+  return `It still sinks ${formatSinkUp(landing.sink, units)}, the round-out not yet level. What the undercarriage gives back, and so the bounce, is not in the model.`;
 }
 
 /** The wheels put down with flying speed left. */
@@ -83,20 +84,7 @@ function balloonWords(flight: FaultFlown, plan: FaultPlan, units: PageUnits): st
 const isGoneAtOnce = ({ holdOff }: Pick<LandingFigures, 'holdOff'>) => (holdOff?.time ?? 0) < 1;
 
 /** Whole seconds that there are, rounded down. */
-const lasts = ({ holdOff }: Pick<LandingFigures, 'holdOff'>) =>
-  formatTime(Math.floor((holdOff?.time ?? 0) + 1e-6));
-
-/** m/s: the step of `formatSink`, and a coarser one for a fall of which only the upper limit is known. */
-const sinkSteps = {
-  ft: { fine: 10 * metresPerSecondPerFootPerMinute, coarse: 100 * metresPerSecondPerFootPerMinute },
-  m: { fine: 0.1, coarse: 0.5 },
-} as const;
-
-/** A sink at the ground is rounded up. */
-function sinkUp(sink: number, units: PageUnits, how: 'fine' | 'coarse' = 'fine'): string {
-  const step = sinkSteps[units.height][how];
-  return formatSink(step * Math.ceil(sink / step - 1e-6), units);
-}
+const lasts = ({ holdOff }: Pick<LandingFigures, 'holdOff'>) => formatTimeDown(holdOff?.time ?? 0);
 
 /**
  * m/s at the ground after a fall of `drop` m with no lift left, from the sink at its start: v^2 = v0^2 + 2gh. What
@@ -108,23 +96,21 @@ export function sinkAfterDrop(drop: number, sink = 0): number {
 
 function dropWords({ landing, track }: FaultFlown, units: PageUnits): string {
   if (landing.how !== 'dropped') return '';
-  const most = sinkUp(sinkAfterDrop(landing.drop, track.at(-1)?.sink), units, 'coarse');
+  const most = formatSinkUp(sinkAfterDrop(landing.drop, track.at(-1)?.sink), units, 'coarse');
   return `Falling ${formatLowHeight(landing.drop, units)} with no lift left is up to ${most} at the ground; how much lift is left, and whether a wing drops, is not in the model.`;
 }
 
 /** The same fault, seen in time. */
 function seenWords(seen: FaultFlight, units: PageUnits): string {
   if (!seen.flown || seen.landing.how !== 'touched') return '';
-  return `Seen, and held off afresh from there, it touches at ${sinkUp(seen.landing.sink, units)}.`;
+  return `Seen, and held off afresh from there, it touches at ${formatSinkUp(seen.landing.sink, units)}.`;
 }
 
 function sideWords({ change, landing }: FaultFlown, plan: FaultPlan, units: PageUnits): string {
   if (change.kind !== 'touchdown-drift' || landing.how !== 'touched') return '';
   const side = Math.abs(landing.side);
   if (side < printedSpeed) return 'Today no wind blows across the runway: there is no drift to stop.';
-  const drifts = `It drifts off the centreline at up to ${formatSpeed(side, units)}`;
-  // A weight-shift aircraft touches in the crab, off the way the nose points, and rightly so.
-  if (plan.resolved.conditions.aircraft.class === 'weight-shift') return `${drifts} as it touches.`;
-  const degrees = Math.ceil((Math.abs(landing.drift) * 180) / Math.PI - 1e-6);
-  return `${drifts}, ${degrees}° off the way the nose points, as it touches.`;
+  const drifts = `It drifts off the centreline at up to ${formatLeastSpeed(side, units)}`;
+  if (classTerms[plan.resolved.conditions.aircraft.class].touchesInCrab) return `${drifts} as it touches.`;
+  return `${drifts}, ${formatAngleUp(Math.abs(landing.drift))} off the way the nose points, as it touches.`;
 }

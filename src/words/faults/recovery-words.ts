@@ -1,8 +1,8 @@
-import type { FaultPlan } from '../../flight/faults/changed-approach.ts';
+import type { FaultPlan } from '../../flight/faults/fault-plan.ts';
 import type { FaultFlown, FaultRecovery, RecoveryWay } from '../../flight/terms/fault.ts';
+import { lowerFirst } from '../figures/letter-case.ts';
 import type { PageUnits } from '../figures/page-units.ts';
 import { formatEdge } from '../figures/safe-rounding.ts';
-import { lowerFirst } from '../gates/gate-words.ts';
 import { leastFinal } from '../gates/least-final.ts';
 import { enginesStopped } from './final-words.ts';
 import { besideRunway, leftAtStop, printedDistance } from './ground-words.ts';

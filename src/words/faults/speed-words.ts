@@ -1,17 +1,10 @@
-import type { FaultPlan } from '../../flight/faults/changed-approach.ts';
+import type { FaultPlan } from '../../flight/faults/fault-plan.ts';
 import { beginsFinal, belowThePath, floatFrom, slowOnFinal } from '../../flight/faults/on-final.ts';
 import { changed, type FaultFlown } from '../../flight/terms/fault.ts';
 import { roundUpTo } from '../../units/rounding.ts';
-import {
-  distanceStep,
-  formatDistance,
-  formatHeight,
-  formatSink,
-  formatSpeed,
-  formatTime,
-} from '../figures/format.ts';
+import { distanceStep, formatDistance, formatHeight, formatSink, formatSpeed } from '../figures/format.ts';
 import type { PageUnits } from '../figures/page-units.ts';
-import { formatEdge, formatSafeDistance } from '../figures/safe-rounding.ts';
+import { formatEdge, formatSafeDistance, formatTimeUp } from '../figures/safe-rounding.ts';
 import { enginesStopped } from './final-words.ts';
 import { leftAtStop, printedDistance, rollOf } from './ground-words.ts';
 
@@ -46,7 +39,7 @@ export function slowWords(flight: FaultFlown, plan: FaultPlan, units: PageUnits)
   const late = enginesStopped(flight, plan) ? '' : ': power and go around';
   return [
     `${sinks}${behind && `, ${behind}`}.`,
-    `Back to ${formatSpeed(speeds.approach, units)} takes ${formatEdge(slow.height, 'low', units)} and ${formatTime(Math.ceil(slow.time - 1e-6))};`,
+    `Back to ${formatSpeed(speeds.approach, units)} takes ${formatEdge(slow.height, 'low', units)} and ${formatTimeUp(slow.time)};`,
     `begun below ${floor} it is not there by the round-out${late}.`,
   ].join(' ');
 }

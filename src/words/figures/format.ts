@@ -3,23 +3,15 @@ import {
   kelvinAtZeroCelsius,
   metresPerFoot,
   metresPerSecondPerFootPerMinute,
-  metresPerSecondPerKmh,
-  metresPerSecondPerKnot,
-  metresPerSecondPerMph,
   pascalsPerHectopascal,
 } from '../../units/factors.ts';
 import { noBreakSpace, numberText, roundTo, withUnit } from '../../units/rounding.ts';
 import type { PageUnits } from './page-units.ts';
+import { speedUnitSize } from './unit-size.ts';
 
 // Every computed figure of a packet is printed by one of these, so that the same value reads the same everywhere; a
 // limit, a margin or the edge of a band by one of `safe-rounding.ts`; a value beside its limit by `telling-apart.ts`.
 // Values are in SI units; one that is not finite throws RangeError: a figure that is not known must not be printed.
-
-const speedFactors = {
-  kt: metresPerSecondPerKnot,
-  'km/h': metresPerSecondPerKmh,
-  mph: metresPerSecondPerMph,
-};
 
 /** m: the step that heights are printed to. */
 export function heightStep(units: PageUnits): number {
@@ -33,7 +25,7 @@ export function distanceStep(units: PageUnits): number {
 
 /** m/s: the step that speeds are printed to. */
 export function speedStep(units: PageUnits): number {
-  return speedFactors[units.speed];
+  return speedUnitSize(units);
 }
 
 /** Wheel heights below this are printed to the foot. m. */
@@ -62,7 +54,7 @@ export function formatDistance(metres: number, units: PageUnits): string {
 
 /** m/s, to 1 kt, 1 km/h or 1 mph. */
 export function formatSpeed(metresPerSecond: number, units: PageUnits): string {
-  return withUnit(metresPerSecond / speedFactors[units.speed], 1, units.speed);
+  return withUnit(metresPerSecond / speedUnitSize(units), 1, units.speed);
 }
 
 /** m/s downward, to 10 ft/min where heights are in feet, else to 0.1 m/s. */
@@ -106,6 +98,6 @@ export function formatMass(kilograms: number): string {
 
 /** rad true and m/s: `210° 12 kt`; `calm` where the speed rounds to nothing. */
 export function formatWind(from: number, speed: number, units: PageUnits): string {
-  if (roundTo(speed / speedFactors[units.speed], 1) === 0) return 'calm';
+  if (roundTo(speed / speedUnitSize(units), 1) === 0) return 'calm';
   return `${formatDirection(from)}${noBreakSpace}${formatSpeed(speed, units)}`;
 }

@@ -1,7 +1,17 @@
 import { formatAngle } from '../../units/angle-text.ts';
-import { metresPerFoot, radiansPerDegree } from '../../units/factors.ts';
-import { roundDownTo, roundUpTo, withUnit } from '../../units/rounding.ts';
-import { distanceStep, formatDistance, formatHeight, formatSpeed, heightStep, speedStep } from './format.ts';
+import { metresPerFoot, metresPerSecondPerFootPerMinute, radiansPerDegree } from '../../units/factors.ts';
+import { numberText, roundDownTo, roundUpTo, withUnit } from '../../units/rounding.ts';
+import {
+  distanceStep,
+  formatDistance,
+  formatHeight,
+  formatMass,
+  formatSink,
+  formatSpeed,
+  formatTime,
+  heightStep,
+  speedStep,
+} from './format.ts';
 import type { PageUnits } from './page-units.ts';
 
 // A figure that must not be missed is printed not to the nearest step of the page but to the next one on its safe
@@ -66,4 +76,44 @@ export function roundMostSpeed(metresPerSecond: number, units: PageUnits): numbe
 /** rad: a limit, such as an aircraft's steepest bank; never rounded up. */
 export function formatMostAngle(radians: number): string {
   return formatAngle(roundDownTo(radians, radiansPerDegree));
+}
+
+/** rad: an angle that is reached at the most; never rounded down. */
+export function formatAngleUp(radians: number): string {
+  return formatAngle(roundUpTo(radians, radiansPerDegree));
+}
+
+/** Times the stall speed: `1.29`; never rounded up. */
+export function formatMargin(times: number): string {
+  return numberText(roundDownTo(times, 0.01), 0.01);
+}
+
+/** s that something takes; never rounded down. */
+export function formatTimeUp(seconds: number): string {
+  return formatTime(roundUpTo(seconds, 1));
+}
+
+/** s that there are; never rounded up. */
+export function formatTimeDown(seconds: number): string {
+  return formatTime(roundDownTo(seconds, 1));
+}
+
+/** m/s: the steps of a sink, and coarse ones for what is known only at the most. */
+const sinkSteps = {
+  ft: { fine: 10 * metresPerSecondPerFootPerMinute, coarse: 100 * metresPerSecondPerFootPerMinute },
+  m: { fine: 0.1, coarse: 0.5 },
+} as const;
+
+/** m/s downward, of a touchdown or a fall; never rounded down. */
+export function formatSinkUp(
+  metresPerSecond: number,
+  units: PageUnits,
+  how: 'fine' | 'coarse' = 'fine',
+): string {
+  return formatSink(roundUpTo(metresPerSecond, sinkSteps[units.height][how]), units);
+}
+
+/** kg: the most, never rounded up, or the least, never rounded down. */
+export function formatMassLimit(kilograms: number, which: 'most' | 'least'): string {
+  return formatMass((which === 'most' ? roundDownTo : roundUpTo)(kilograms, 1));
 }

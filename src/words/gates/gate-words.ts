@@ -4,6 +4,7 @@ import type { KeyId } from '../../flight/terms/key.ts';
 import type { Gate, Plan, PlanRequest } from '../../flight/terms/plan.ts';
 import { formatAngle } from '../../units/angle-text.ts';
 import { formatHeight, heightStep } from '../figures/format.ts';
+import { lowerFirst } from '../figures/letter-case.ts';
 import type { PageUnits } from '../figures/page-units.ts';
 import { formatLeastHeight } from '../figures/safe-rounding.ts';
 import { asNear, type BandEdge, gateBand, type NoBand } from './gate-band.ts';
@@ -206,8 +207,4 @@ function passes(at: KeyId, { plan }: Setting): string {
 
 function dragShort({ aircraft }: Plan): string {
   return aircraft.steepApproach ? 'an S-turn and the steep approach pass' : 'an S-turn passes';
-}
-
-export function lowerFirst(text: string): string {
-  return text.charAt(0).toLowerCase() + text.slice(1);
 }

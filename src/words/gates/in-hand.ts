@@ -2,7 +2,8 @@ import type { Caution } from '../../flight/terms/caution.ts';
 import type { Gate } from '../../flight/terms/plan.ts';
 import { roundTo, withUnit } from '../../units/rounding.ts';
 import type { PageUnits } from '../figures/page-units.ts';
-import { heightUnitSize, keyHeightStep } from '../keys/key-height.ts';
+import { heightUnitSize } from '../figures/unit-size.ts';
+import { keyHeightStep } from '../keys/key-height.ts';
 import { gateBand } from './gate-band.ts';
 
 /** How far a plan stands above the lowest height of its band; negative below it. */

@@ -1,10 +1,10 @@
 import type { Caution, CautionCode } from '../../flight/terms/caution.ts';
 import type { KeyPosition } from '../../flight/terms/plan.ts';
-import { metresPerFoot } from '../../units/factors.ts';
 import { withUnit } from '../../units/rounding.ts';
 import { heightStep } from '../figures/format.ts';
 import type { PageUnits } from '../figures/page-units.ts';
 import { tellingApart } from '../figures/telling-apart.ts';
+import { heightUnitSize } from '../figures/unit-size.ts';
 
 /** Cautions whose value is a key's own height. */
 const ofHeight: ReadonlySet<CautionCode> = new Set(['final-turn-low', 'downwind-key-height']);
@@ -38,6 +38,3 @@ export function keyHeightStep(
   const kind = held.value < held.limit ? 'least' : 'most';
   return tellingApart(height, held.limit, units.height, kind, { step }).step;
 }
-
-/** m: one of the unit that heights are printed in. */
-export const heightUnitSize = (units: PageUnits) => (units.height === 'ft' ? metresPerFoot : 1);

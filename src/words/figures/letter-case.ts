@@ -1,0 +1,9 @@
+/** With a capital letter, to begin a line. */
+export function capital(words: string): string {
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+}
+
+/** With a small letter, to stand inside a sentence. */
+export function lowerFirst(words: string): string {
+  return `${words.charAt(0).toLowerCase()}${words.slice(1)}`;
+}
