@@ -1,4 +1,4 @@
-/** What of an aircraft's class the figures and the words of a flight depend on. */
+/** What the figures and the words of a flight depend on in an aircraft's class. */
 interface AircraftClassTerms {
   /** A wing without flap, brake or slip: it has one polar, whatever is done to steepen the glide. */
   readonly hasOnePolar: boolean;
@@ -6,7 +6,7 @@ interface AircraftClassTerms {
   readonly touchesInCrab: boolean;
 }
 
-/** The classes of aircraft. What each is called stands in `words/aircraft`; one that is missing there is a type error. */
+/** The classes of aircraft. What each is called is in `words/aircraft`; a name that is missing there is a type error. */
 export const classTerms = {
   'weight-shift': { hasOnePolar: true, touchesInCrab: true },
   'three-axis': { hasOnePolar: false, touchesInCrab: false },

@@ -3,7 +3,7 @@ export function capital(words: string): string {
   return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }
 
-/** With a small letter, to stand inside a sentence. */
+/** With a small first letter, for the middle of a sentence. */
 export function lowerFirst(words: string): string {
   return `${words.charAt(0).toLowerCase()}${words.slice(1)}`;
 }

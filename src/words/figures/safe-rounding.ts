@@ -78,12 +78,12 @@ export function formatMostAngle(radians: number): string {
   return formatAngle(roundDownTo(radians, radiansPerDegree));
 }
 
-/** rad: an angle that is reached at the most; never rounded down. */
+/** rad: the most that an angle reaches; never rounded down. */
 export function formatAngleUp(radians: number): string {
   return formatAngle(roundUpTo(radians, radiansPerDegree));
 }
 
-/** Times the stall speed: `1.29`; never rounded up. */
+/** A multiple of the stall speed: `1.29`; never rounded up. */
 export function formatMargin(times: number): string {
   return numberText(roundDownTo(times, 0.01), 0.01);
 }
@@ -93,18 +93,18 @@ export function formatTimeUp(seconds: number): string {
   return formatTime(roundUpTo(seconds, 1));
 }
 
-/** s that there are; never rounded up. */
+/** s that are left; never rounded up. */
 export function formatTimeDown(seconds: number): string {
   return formatTime(roundDownTo(seconds, 1));
 }
 
-/** m/s: the steps of a sink, and coarse ones for what is known only at the most. */
+/** m/s: the steps of a sink, and coarser ones where only an upper limit is known. */
 const sinkSteps = {
   ft: { fine: 10 * metresPerSecondPerFootPerMinute, coarse: 100 * metresPerSecondPerFootPerMinute },
   m: { fine: 0.1, coarse: 0.5 },
 } as const;
 
-/** m/s downward, of a touchdown or a fall; never rounded down. */
+/** m/s downward, in a touchdown or a fall; never rounded down. */
 export function formatSinkUp(
   metresPerSecond: number,
   units: PageUnits,
