@@ -9,5 +9,6 @@ export {
   defineComponent,
   type Form,
   type OnScreen,
+  type Use,
 } from '../lesson/component.ts';
 export type { PageUnits } from '../words/figures/page-units.ts';
