@@ -45,6 +45,8 @@ describe('the context for a setting', () => {
     expect([units, edition]).toEqual([school.units, 'student']);
     // The paper's width without its margins.
     expect(contextFor({ school, paper: 'A4' }).drawingRoom.width).toBe(174);
+    const onLetter = { ...school, paper: 'Letter' } as const;
+    expect(contextFor({ school: onLetter }).drawingRoom.width).toBeCloseTo(179.9);
     expect(contextFor({ school, paper: 'Letter', edition: 'instructor' })).toMatchObject({
       edition: 'instructor',
       drawingRoom: { width: expect.closeTo(179.9) },
