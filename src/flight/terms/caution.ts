@@ -47,7 +47,7 @@ export interface RunwayTooShort {
 }
 
 /** What each caution has to say beside its value and its limit. `remedy`: what would be flyable. SI, rad. */
-interface CautionFacts {
+export interface CautionFacts {
   'beyond-reach': {
     /** Made from this start height (m), or in this wind from the same direction (m/s), alone; neither where neither works. */
     readonly remedy: { readonly height?: number | undefined; readonly wind?: number | undefined };
@@ -131,7 +131,7 @@ interface CautionFacts {
 export type CautionCode = keyof CautionFacts;
 
 /** `value` and `limit` in SI units, degrees or as plain ratios; `source` says where the limit comes from. */
-interface Judged {
+export interface Judged {
   readonly grade: Grade;
   readonly value: number;
   readonly limit: number;
