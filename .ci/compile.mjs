@@ -1,4 +1,4 @@
-// Compiles what the npm package holds into dist/lib: the command, the entries of package.json's `exports`, whatever
+// Compiles what the npm package holds into dist/lib: the command, what other programs may import (src/entries), whatever
 // they import, the files beside them that are read at run time (fonts, published figures, starters), and the scripts
 // of the study page and the desk.
 import { spawnSync } from 'node:child_process';

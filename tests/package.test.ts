@@ -1,5 +1,16 @@
 import { execFile } from 'node:child_process';
-import { chmod, mkdir, mkdtemp, readFile, rename, rm, symlink, writeFile } from 'node:fs/promises';
+import {
+  chmod,
+  mkdir,
+  mkdtemp,
+  readdir,
+  readFile,
+  rename,
+  rm,
+  stat,
+  symlink,
+  writeFile,
+} from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
@@ -7,7 +18,10 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { planToJson } from '../src/export/plan-json.ts';
 import { planApproach } from '../src/flight/plan/planner.ts';
+import type { KeyPosition } from '../src/flight/terms/plan.ts';
+import { metresPerFoot } from '../src/units/factors.ts';
 import { requestFor, windOffRunway } from './flight-school.ts';
+import { type Offered, offeredTypes } from './offered-types.ts';
 
 /*
  * The npm package as a school gets it: packed, and unpacked into an empty folder. Beside it are the packages that its
@@ -83,6 +97,9 @@ beforeAll(async () => {
 
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
+/** What a program that has a pipeline of its own installs beside the package. */
+const ofPrograms = ['rehype-stringify', 'remark-rehype'];
+
 /** As npm would lay it out. */
 async function install(): Promise<string> {
   const home = join(folder, 'own-folder');
@@ -90,7 +107,8 @@ async function install(): Promise<string> {
   await mkdir(join(modules, '.bin'), { recursive: true });
   await writeFile(join(home, 'package.json'), '{ "private": true }\n');
   await rename(join(folder, 'package'), join(modules, 'chalkwing'));
-  for (const name of Object.keys({ ...packageFile.dependencies, ...packageFile.optionalDependencies })) {
+  const named = Object.keys({ ...packageFile.dependencies, ...packageFile.optionalDependencies });
+  for (const name of [...named, ...ofPrograms]) {
     await mkdir(dirname(join(modules, name)), { recursive: true });
     await symlink(join(root, 'node_modules', name), join(modules, name), 'dir');
   }
@@ -148,10 +166,10 @@ describe('the packed package', () => {
   });
 });
 
-describe('installed in an empty folder, without a network', () => {
-  const chalkwing = (...args: readonly string[]) =>
-    run(npm.replace('npm', 'npx'), ['--no', '--', 'chalkwing', ...args], installed, offline);
+const chalkwing = (...args: readonly string[]) =>
+  run(npm.replace('npm', 'npx'), ['--no', '--', 'chalkwing', ...args], installed, offline);
 
+describe('installed in an empty folder, without a network', () => {
   it('starts a school, finds it right, and prints its packet', async () => {
     expect(await chalkwing('new', 'school', 'school')).toMatchObject({ code: 0, err: '' });
     expect(await chalkwing('check', '--school', 'school')).toMatchObject({
@@ -185,38 +203,185 @@ describe('installed in an empty folder, without a network', () => {
     expect(err).toBe('');
     expect(out).toBe(JSON.stringify(planToJson(planApproach(request))));
   });
+});
 
-  it('gives types that a strict program compiles with, and that refuse a wrong one', async () => {
-    await writeFile(
-      join(installed, 'own.mts'),
-      `import { components } from 'chalkwing/components';
-       import { type Plan, type PlanRequest, planApproach, planToJson } from 'chalkwing/flight';
-       import rehypeLesson from 'chalkwing/rehype';
-       import remarkLesson from 'chalkwing/remark';
-       import remarkParse from 'remark-parse';
-       import { unified } from 'unified';
+/** The faces of the package that are programs, by their names in `exports`. */
+const faces = () =>
+  Object.entries(packageFile.exports).flatMap(([name, path]) =>
+    path.endsWith('.js') ? [[name.slice('./'.length), path] as const] : [],
+  );
 
-       declare const request: PlanRequest;
-       const plan: Plan = planApproach(request);
-       export const height: number = plan.keys[0]!.height;
-       export const json = planToJson(plan);
-       export const pipeline = unified().use(remarkParse).use(remarkLesson, { components });
-       export const second: typeof rehypeLesson = rehypeLesson;
-       // @ts-expect-error There is no such approach.
-       export const wrong: PlanRequest['approach'] = '270';
-       // @ts-expect-error A plan's height is a number.
-       export const words: string = plan.keys[0]!.height;`,
+describe('what the package offers', () => {
+  let offered: Offered;
+
+  beforeAll(() => {
+    const home = join(installed, 'node_modules', 'chalkwing');
+    const declarations = faces().map(
+      ([face, path]) => [face, join(home, path.replace(/\.js$/, '.d.ts'))] as const,
     );
-    const compiler = join(
-      dirname(createRequire(import.meta.url).resolve('typescript/package.json')),
-      'bin',
-      'tsc',
-    );
-    const options = ['--noEmit', '--strict', '--skipLibCheck', '--target', 'es2022', '--module', 'nodenext'];
-    const { out } = await run(process.execPath, [compiler, ...options, 'own.mts'], installed);
-    expect(out).toBe('');
+    offered = offeredTypes(Object.fromEntries(declarations), (file) => file.includes('/chalkwing/dist/'));
+  });
+
+  it('is every face of src/entries', async () => {
+    const entries = await readdir(join(root, 'src', 'entries'));
+    expect(
+      faces()
+        .map(([face]) => `${face}.ts`)
+        .sort(),
+    ).toEqual(entries.sort());
+  });
+
+  it('has a name that can be imported for every type it mentions', () => {
+    expect(offered.names).toContain('page contextFor');
+    expect(offered.unnamed).toEqual([]);
+  });
+
+  it('is described, and offered once', () => {
+    expect(offered.undescribed).toEqual([]);
+    const names = offered.names.map((each) => each.split(' ')[1]!).filter((name) => name !== 'default');
+    expect(names.filter((name, i) => names.indexOf(name) !== i)).toEqual([]);
+  });
+
+  it.each([
+    ['node16', 'node16'],
+    ['es2022', 'bundler'],
+  ])(
+    'has types that a strict program of module %s, resolved as by %s, compiles with',
+    async (module, resolution) => {
+      expect(await compile(await writeProgram(offered), module, resolution)).toEqual({
+        code: 0,
+        out: '',
+        err: '',
+      });
+      await expect(stat(join(installed, resolution, 'own.d.mts'))).resolves.toBeDefined();
+    },
+  );
+
+  it('is all that a page of figures takes: the example of README.md, compiled and run', async () => {
+    expect(await chalkwing('new', 'school', 'lessons')).toMatchObject({ code: 0, err: '' });
+    expect(await compile(await writeProgram(offered), 'nodenext', 'nodenext')).toMatchObject({
+      code: 0,
+      out: '',
+    });
+    const ran = await run(process.execPath, [join('nodenext', 'own.mjs')], installed, offline);
+    expect(ran).toMatchObject({ code: 0, err: '' });
+    const { page, messages, profile, alone, said, cautions, style, keys, wrong } = JSON.parse(ran.out);
+    expect({ messages, said }).toEqual({ messages: [], said: [] });
+    const [, onPage] = /<p>Turn base at ([\d,]+)\u00a0ft\.<\/p>/.exec(page)!;
+    const [, drawn] = /^([\d,]+)\u00a0ft$/.exec(alone[0].value)!;
+    // Both are rounded to 10 ft.
+    expect(Math.abs(feetOf(onPage!) - feetAt('base-turn', keys))).toBeLessThanOrEqual(5);
+    expect(Math.abs(feetOf(drawn!) - feetAt('base-key', keys))).toBeLessThanOrEqual(5);
+    expect(page).toMatch(/<figure[^>]*>.*<svg.*<\/figure>/s);
+    expect(profile).toMatchObject([{ type: 'element', tagName: 'figure' }]);
+    expect(JSON.stringify(cautions)).toContain('It does not replace instruction');
+    expect(style).toContain('@font-face');
+    expect(wrong).toEqual(['NotToBeFlownError', 'runway']);
   });
 });
+
+const feetOf = (printed: string) => Number(printed.replace(',', ''));
+
+function feetAt(key: string, keys: readonly KeyPosition[]): number {
+  return keys.find(({ id }) => id === key)!.height / metresPerFoot;
+}
+
+const compiler = join(
+  dirname(createRequire(import.meta.url).resolve('typescript/package.json')),
+  'bin',
+  'tsc',
+);
+
+/** With the declarations of its dependencies checked as well. */
+function compile(file: string, module: string, resolution: string): Promise<Ended> {
+  const options = ['--strict', '--declaration', '--target', 'es2022', '--outDir', resolution];
+  return run(
+    process.execPath,
+    [compiler, ...options, '--module', module, '--moduleResolution', resolution, file],
+    installed,
+  );
+}
+
+/**
+ * A program with no import but the package's exports and unified's own packages: the example of README.md; what it made and
+ * what the core plans for the same, to be written out; and every name that is offered.
+ */
+async function writeProgram(offered: Offered): Promise<string> {
+  const readme = await readFile(join(root, 'README.md'), 'utf8');
+  const example = /```ts\n(import \{ components \}.*?)```/s.exec(readme)![1]!;
+  const named = offered.names.map((each) => {
+    const [face, name] = each.split(' ') as [string, string];
+    return `export type { ${name}${name === 'default' ? ` as ${face}` : ''} } from 'chalkwing/${face}';`;
+  });
+  const text = `import rehypeStringify from 'rehype-stringify';
+import remarkParse from 'remark-parse';
+import remarkRehype from 'remark-rehype';
+import { unified } from 'unified';
+${example}
+import { defineComponent, type PacketContext } from 'chalkwing/components';
+import { type Plan, planApproach, type PlanRequest, planToJson } from 'chalkwing/flight';
+import { NotToBeFlownError, pageCautions, pageStyle, picturesIn, ScenarioError } from 'chalkwing/page';
+import { z } from 'zod';
+${named.join('\n')}
+
+const { defaults, minimums } = school;
+const airfield = school.airfields.get(defaults.airfield)!;
+export const own = planApproach({
+  aircraft: school.fleet.get(defaults.aircraft)!,
+  airfield,
+  runway: airfield.runways.find(({ name }) => name === defaults.runway)!,
+  approach: '180',
+  power: 'idle',
+  wind: parseWind('230/10kt'),
+  minimums,
+});
+const refused = (make: () => unknown): unknown => {
+  try {
+    return make();
+  } catch (error) {
+    if (error instanceof NotToBeFlownError) return error.name;
+    return error instanceof ScenarioError ? error.key : error;
+  }
+};
+const alone = drawDirective(':key[base-key]{show=height}', context);
+console.log(JSON.stringify({
+  page: String(page),
+  messages: page.messages.map(String),
+  profile: nodes,
+  alone: alone.nodes,
+  said: alone.messages.map(String),
+  cautions: pageCautions(context),
+  style: pageStyle('A4'),
+  keys: own.keys,
+  wrong: [
+    refused(() => contextFor({ school, wind: parseWind('172/20kt') })),
+    refused(() => contextFor({ school, runway: '42' })),
+  ],
+}));
+
+// What is inferred from the package can be written in declarations of one's own.
+export { alone, context, files, nodes, page, pipeline, school };
+export const json = planToJson(own);
+export const pictures = picturesIn('lessons');
+export const wordOfOwn = defineComponent<PacketContext, z.ZodType>({
+  name: 'word',
+  form: 'text',
+  summary: 'A word.',
+  attributes: z.strictObject({}),
+  example: ':word',
+  render: ({ context: { plan } }) => [{ type: 'text', value: plan.aircraft.name }],
+});
+export const height: number = own.keys[0]!.height;
+// @ts-expect-error There is no such approach.
+export const wrong: PlanRequest['approach'] = '270';
+// @ts-expect-error A plan's height is a number.
+export const words: string = (own as Plan).keys[0]!.height;
+// @ts-expect-error A school is read, not named.
+export const unread = () => contextFor({ school: 'lessons' });
+`;
+  await writeFile(join(installed, 'own.mts'), text);
+  return 'own.mts';
+}
 
 it('in a clone, compiled files are never run, however old they are', async () => {
   const clone = join(folder, 'clone');

@@ -7,7 +7,7 @@ import { remedySentence } from '../words/cautions/remedy-words.ts';
 import { aviation } from '../words/figures/aviation.ts';
 import { keyNames } from '../words/keys/key-names.ts';
 
-/** The plan contract: one object, SI units, angles in degrees. */
+/** The plan contract: one object, SI units, angles in degrees; the sentences of its cautions in feet, metres and knots. */
 export function planToJson(plan: Plan): Record<string, unknown> {
   const { aircraft, airfield, runway } = plan;
   return {

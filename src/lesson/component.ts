@@ -54,7 +54,7 @@ export interface Component<Context, Attributes extends z.ZodType = z.ZodType> {
 }
 
 /** One use of a directive in a lesson. */
-interface Use<Context, Attributes> {
+export interface Use<Context, Attributes> {
   readonly attributes: Attributes;
   /** The text in brackets, '' where there is none. */
   readonly label: string;

@@ -12,7 +12,7 @@ import { parseSchool, type School } from './school.ts';
 import { usualDay } from './variation.ts';
 
 /** A file with its messages, and its value where none of them is an error. */
-export interface Read<T> {
+export interface ReadFile<T> {
   readonly file: VFile;
   readonly value?: T;
 }
@@ -26,7 +26,7 @@ export interface ReadSchool {
 }
 
 /** Reads one aircraft file. A file that is not there is a message, not an exception. */
-export async function readAircraft(path: string): Promise<Read<AircraftFile>> {
+export async function readAircraft(path: string): Promise<ReadFile<AircraftFile>> {
   return read(path, 'aircraft', parseAircraft);
 }
 
@@ -34,18 +34,19 @@ export async function readAircraft(path: string): Promise<Read<AircraftFile>> {
  * Reads one airfield file. A file that is not there is a message, not an exception. `day` is the one for which magnetic
  * variation is worked out where the file has a position and no variation.
  */
-export async function readAirfield(path: string, day: Date = usualDay): Promise<Read<AirfieldFile>> {
+export async function readAirfield(path: string, day: Date = usualDay): Promise<ReadFile<AirfieldFile>> {
   return read(path, 'airfield', (file) => parseAirfield(file, day));
 }
 
 /** Reads one file of faults. A file that is not there is a message, not an exception. */
-async function readFaults(path: string): Promise<Read<FaultsFile>> {
+async function readFaults(path: string): Promise<ReadFile<FaultsFile>> {
   return read(path, 'faults', parseFaults);
 }
 
 /**
  * Reads `school.yaml` and all of `fleet/`, `airfields/` and `faults/` beside it. Every file is checked, even after an
- * error in another; with one error anywhere there is no value. `day`: as for `readAirfield`.
+ * error in another; with one error anywhere there is no value. SI units and radians. Nothing is thrown: what cannot be read is
+ * a message on its file. `day`: as for `readAirfield`.
  */
 export async function readSchool(folder: string, day: Date = usualDay): Promise<ReadSchool> {
   const aircraft = await readAll(join(folder, 'fleet'), readAircraft);
@@ -74,13 +75,17 @@ export async function readSchool(folder: string, day: Date = usualDay): Promise<
 }
 
 /** Reads `handbooks.yaml`, which a school need not have: undefined where there is none. */
-export async function readHandbooks(folder: string): Promise<Read<Checked<HandbooksFile>> | undefined> {
+export async function readHandbooks(folder: string): Promise<ReadFile<Checked<HandbooksFile>> | undefined> {
   const names = await readdir(folder).catch(() => [] as string[]);
   if (!names.includes('handbooks.yaml')) return undefined;
   return read(join(folder, 'handbooks.yaml'), 'handbooks', parseHandbooks);
 }
 
-async function read<T>(path: string, what: string, parse: (file: VFile) => T | undefined): Promise<Read<T>> {
+async function read<T>(
+  path: string,
+  what: string,
+  parse: (file: VFile) => T | undefined,
+): Promise<ReadFile<T>> {
   const file = new VFile({ path });
   try {
     file.value = await readFile(path, 'utf8');
@@ -103,14 +108,14 @@ async function whyUnread(path: string, what: string, error: NodeJS.ErrnoExceptio
 
 async function readAll<T>(
   folder: string,
-  readOne: (path: string) => Promise<Read<T>>,
-): Promise<Map<string, Read<T>>> {
-  const found = new Map<string, Read<T>>();
+  readOne: (path: string) => Promise<ReadFile<T>>,
+): Promise<Map<string, ReadFile<T>>> {
+  const found = new Map<string, ReadFile<T>>();
   for (const id of await idsIn(folder, '.yaml')) found.set(id, await readOne(join(folder, `${id}.yaml`)));
   return found;
 }
 
-function values<T>(all: ReadonlyMap<string, Read<T>>): Map<string, T> {
+function values<T>(all: ReadonlyMap<string, ReadFile<T>>): Map<string, T> {
   const sound = new Map<string, T>();
   for (const [id, { value }] of all) if (value !== undefined) sound.set(id, value);
   return sound;

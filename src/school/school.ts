@@ -139,7 +139,7 @@ const keys = section(
 export const settings = keys.transform(camelKeys);
 
 /** What `school.yaml` says, defaults filled in. SI units and radians; `units` are those of the printed page. */
-type SchoolSettings = z.output<typeof settings>;
+export type SchoolSettings = z.output<typeof settings>;
 
 export interface School extends SchoolSettings, SchoolFolder {}
 

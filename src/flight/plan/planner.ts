@@ -31,7 +31,8 @@ import { type Resolved, resolveRequest } from './request.ts';
  * Plans an approach and flies it: finds the number of its procedure that brings the wheels to the spot, flies the
  * procedure with it through the air and the wind, and reports the flight. A plan that does not reach the spot is
  * reported as flown, with `made` false and the caution `beyond-reach`.
- * Throws RequestError, with the field and its allowed range, for a request that cannot be flown at all.
+ * SI units and radians, in and out.
+ * @throws RequestError, with the field and its allowed range, for a request that cannot be flown at all.
  */
 export function planApproach(request: PlanRequest): Plan {
   const worked = workOut(request);

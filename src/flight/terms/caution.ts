@@ -47,7 +47,7 @@ export interface RunwayTooShort {
 }
 
 /** What each caution has to say besides its value and its limit. `remedy`: what would be flyable. SI, rad. */
-interface CautionFacts {
+export interface CautionFacts {
   'beyond-reach': {
     /**
      * The spot is made from this start height (m), or in this wind from the same direction (m/s), each alone; both
@@ -143,7 +143,7 @@ interface CautionFacts {
 export type CautionCode = keyof CautionFacts;
 
 /** `value` and `limit` in SI units, degrees or as plain ratios; `source` says where the limit comes from. */
-interface Judged {
+export interface Judged {
   readonly grade: Grade;
   readonly value: number;
   readonly limit: number;

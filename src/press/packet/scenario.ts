@@ -61,7 +61,7 @@ export class ScenarioError extends Error {
 export class NotToBeFlownError extends ScenarioError {
   override readonly name = 'NotToBeFlownError';
 
-  constructor(plan: Plan, { request, units }: Pick<Scenario, 'request' | 'units'>) {
+  constructor(plan: Plan, { request, units }: { readonly request: PlanRequest; readonly units: PageUnits }) {
     const grade = 'not-to-be-flown';
     const keys = settingKeys(plan, grade);
     super(keys[0]!, gradeSentence(plan, grade, units, flyableWords(plan, request, units)), keys);

@@ -1,6 +1,6 @@
 import { noteColumn, noteGap } from '../../../components/margin.ts';
 import { fontFaceCss } from './fonts.ts';
-import { contentWidth, type Paper, textWidth } from './paper.ts';
+import { contentWidth, type Paper, type PaperName, papers, textWidth } from './paper.ts';
 
 /** The lines outside the text on every page. */
 export interface PageFurniture {
@@ -24,6 +24,14 @@ export function pageCss(paper: Paper, furniture: PageFurniture): string {
     `\n${pageSize(paper)}\n${furnitureBoxes(paper, furniture)}\n@page :first{${firstHead(furniture) ?? bare}}`,
     sheetCss(paper),
   ].join('\n');
+}
+
+/**
+ * The style sheet of a packet for a page of one's own, the typefaces in it: without the lines outside the text. The content
+ * stands in `<body class="edition-student"><div class="lesson">`.
+ */
+export function pageStyle(paper: PaperName = 'A4'): string {
+  return [fontFaceCss(), pageSize(papers[paper]), sheetCss(papers[paper])].join('\n');
 }
 
 /** What all pages on one paper have in common: type, the rooms of the editions, the column on a screen. */

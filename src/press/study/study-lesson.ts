@@ -3,12 +3,16 @@ import { toHast } from 'mdast-util-to-hast';
 import type { VFile } from 'vfile';
 import type { PacketContext } from '../../../components/context.ts';
 import type { CheckedUse } from '../../lesson/check-directives.ts';
-import type { Lesson } from '../../lesson/parse-lesson.ts';
+import type { CheckedText } from '../../lesson/parse-lesson.ts';
 import { placeUses } from '../../lesson/rehype-lesson.ts';
 import { type LiveMark, markLive } from './mark-live.ts';
 
 /** Like `renderLesson`, with the marks by which the page on a screen finds what it makes again, and what it cannot. */
-export function renderStudyLesson(lesson: Lesson<PacketContext>, context: PacketContext, file: VFile): Root {
+export function renderStudyLesson(
+  lesson: CheckedText<PacketContext>,
+  context: PacketContext,
+  file: VFile,
+): Root {
   const author = toHast(lesson.tree, { clobberPrefix: '' }) as Root;
   return placeUses(author, lesson.uses, lesson.pictures, context, file, (output, use, place) => {
     const mark = markOf(use, place);
