@@ -1,18 +1,18 @@
 import ts from 'typescript';
 
-/** What a package offers, as its declarations say it. */
+/** What a package exports, according to its declarations. */
 export interface Offered {
   /** `face name`, such as `flight Plan`, of every export. */
   readonly names: readonly string[];
-  /** Types of the package that a declaration of an offered thing mentions, and that nobody can import. */
+  /** Types of the package that the declaration of an export mentions, and that nobody can import. */
   readonly unnamed: readonly string[];
-  /** Offered functions, classes and constants without a word of what they are. */
+  /** Exported functions, classes and constants without a comment that says what they are. */
   readonly undescribed: readonly string[];
 }
 
 /**
- * Reads the declarations of a package's faces, by their names. What an offered declaration mentions has to be offered by
- * one of the faces, too; `inPackage` says which files are the package's own.
+ * Reads the declarations of a package's entries, by their names. What an exported declaration mentions must be exported by
+ * one of the entries, too; `inPackage` says which files are the package's own.
  */
 export function offeredTypes(
   faces: Readonly<Record<string, string>>,
@@ -42,7 +42,7 @@ export function offeredTypes(
       const found = real(mentioned);
       if (!isOwn(found) || known.has(found)) return;
       const declaration = found.declarations![0]!;
-      // What a module keeps to itself as a short form: what it stands for is looked at in its place.
+      // An alias that a module keeps to itself: what it stands for is examined instead.
       if (ts.isTypeAliasDeclaration(declaration) && !isExported(declaration))
         mentionsIn(declaration, checker, check);
       else unnamed.add(`${face} ${name}: ${found.name}`);
@@ -65,7 +65,7 @@ function isExported(declaration: ts.TypeAliasDeclaration): boolean {
   return declaration.modifiers?.some(({ kind }) => kind === ts.SyntaxKind.ExportKeyword) ?? false;
 }
 
-/** Every type that is named in a declaration. One that is the type `typeof` some constant is written out first. */
+/** Every type that is named in a declaration. A type that is `typeof` some constant is written out first. */
 function mentionsIn(
   declaration: ts.Declaration,
   checker: ts.TypeChecker,

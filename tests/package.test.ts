@@ -97,7 +97,7 @@ beforeAll(async () => {
 
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
-/** What a program that has a pipeline of its own installs beside the package. */
+/** What a program with a pipeline of its own installs beside the package. */
 const ofPrograms = ['rehype-stringify', 'remark-rehype'];
 
 /** As npm would lay it out. */
@@ -303,8 +303,8 @@ function compile(file: string, module: string, resolution: string): Promise<Ende
 }
 
 /**
- * A program with no import but the package's exports and unified's own packages: the example of README.md; what it made and
- * what the core plans for the same, to be written out; and every name that is offered.
+ * A program that imports nothing but the package's exports and unified's own packages: the example of README.md; what it
+ * made and what the core plans for the same request, to be written out; and every name that is exported.
  */
 async function writeProgram(offered: Offered): Promise<string> {
   const readme = await readFile(join(root, 'README.md'), 'utf8');

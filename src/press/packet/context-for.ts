@@ -7,19 +7,19 @@ import { schoolFor } from '../printing/packet-key.ts';
 import { packetContext } from './packet-context.ts';
 import { type Choices, planOf, scenarioOf } from './scenario.ts';
 
-/** What a page is worked out for. SI units and radians, directions true; what is left out, the school's defaults say. */
+/** What a page is worked out for. SI units and radians, directions true; what is left out comes from the school's defaults. */
 export interface PageRequest extends Choices {
   readonly school: School;
-  /** Of the school's fleet: the name of a file in `fleet/`, without `.yaml`. */
+  /** One of the school's fleet: the name of a file in `fleet/`, without `.yaml`. */
   readonly aircraft?: string | undefined;
   readonly approach?: Approach | undefined;
-  /** m above the spot at the start, as `PlanRequest` has it. */
+  /** m above the spot at the start. Default: as for `PlanRequest`. */
   readonly height?: number | undefined;
   /** m from the centreline to the downwind leg. Default: the aircraft's pattern, else the airfield's. */
   readonly spacing?: number | undefined;
   /** rad. Default: the aircraft's planned bank. */
   readonly bank?: number | undefined;
-  /** With `not-to-be-flown`, a page is made of a plan that is not to be flown: then say so on it (`pageCautions`). */
+  /** With `not-to-be-flown`, a page is made even of a plan that is not to be flown: the page must then say so (`pageCautions`). */
   readonly shows?: 'not-to-be-flown' | undefined;
   /** Default: the student's. */
   readonly edition?: Edition | undefined;
@@ -28,11 +28,11 @@ export interface PageRequest extends Choices {
 }
 
 /**
- * Flies an approach and gives what the directives of a page draw their figures from: the same flight, in the same units,
+ * Flies an approach and gives what the directives of a page take their figures from: the same flight, in the same units,
  * as a lesson's packet for this setting. For a plan of your own: `{ ...context, request, plan: planApproach(request) }`.
  *
  * @throws ScenarioError where the school has no such aircraft, airfield or runway, or where the approach cannot be flown
- * as asked: `key` says which of the request's fields it is, the message what would be right.
+ * as asked: `key` says which field of the request is wrong, and the message what would be right.
  * @throws NotToBeFlownError (a ScenarioError) where the plan is not to be flown and `shows` does not say so, or where the
  * spot is not made, whatever `shows` says.
  */

@@ -11,18 +11,18 @@ import { fail, hasErrors } from '../../messages/failures.ts';
 
 /** What one directive came to. */
 export interface DrawnDirective {
-  /** None where a message is an error, or where the directive is not for this context (`:::for`). */
+  /** Empty where a message is an error, or where the directive is not for this context (`:::for`). */
   readonly nodes: readonly ElementContent[];
   /** Each with its place in the text; errors have `fatal` set. */
   readonly messages: readonly VFileMessage[];
 }
 
 /**
- * Draws one directive of the list, from its text as it would stand in a lesson: `::pattern{faults="base-turn-late"}`,
- * `:key[base-key]{show=height}`, `:::caution` with what it holds. One for a sentence gives the words alone, no paragraph.
+ * Draws one directive of the list, from its text as a lesson would have it: `::pattern{faults="base-turn-late"}`,
+ * `:key[base-key]{show=height}`, `:::caution` with its content. A directive for a sentence gives only the words, without a paragraph.
  *
  * Whatever is typed, nothing is thrown: what is wrong with it, or cannot be drawn for this flight, is a message. Each call
- * counts its figures and ids from 1: draw several of the same page in one lesson, through `rehypeLesson`.
+ * counts its figures and ids from 1, so draw several for the same page as one lesson, through `rehypeLesson`.
  */
 export function drawDirective(source: string, context: PacketContext): DrawnDirective {
   const file = new VFile(source);
@@ -40,7 +40,7 @@ export function drawDirective(source: string, context: PacketContext): DrawnDire
   return { nodes: drawn && !hasErrors(file) ? nodesOf(drawn, inSentence) : [], messages: file.messages };
 }
 
-/** Of a paragraph that holds one directive, what it came to. */
+/** The output alone, without the paragraph around a directive in a sentence. */
 function nodesOf({ children }: Root, inSentence: boolean): ElementContent[] {
   return children.flatMap((node): ElementContent[] => {
     if (node.type !== 'element') return [];
@@ -48,7 +48,7 @@ function nodesOf({ children }: Root, inSentence: boolean): ElementContent[] {
   });
 }
 
-/** Of what stands there beside the first directive, or in its place. */
+/** The place of whatever is there besides the first directive, or instead of it. */
 function placeOf({ children, position }: Tree): Tree['position'] {
   return children.find((node, i) => i > 0 || !isDirective(node))?.position ?? position;
 }

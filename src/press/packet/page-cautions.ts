@@ -5,9 +5,9 @@ import { gradeBands } from './grade-bands.ts';
 import { packetCautions } from './packet-cautions.ts';
 
 /**
- * The cautions that stand on the first page of every packet, whatever its lesson says: a band for each limit that is
- * passed, then the standing ones, those of this flight, of the airfield and of the school. A page with figures shows them
- * first: the directives alone do not bring them.
+ * The cautions on the first page of every packet, whatever its lesson says: a band for each limit that is passed, then the
+ * standing cautions and those of this flight, of the airfield and of the school. A page with figures shows them first: the
+ * directives alone do not bring them.
  */
 export function pageCautions({ plan, request, school, units }: PacketContext): Element[] {
   const airfield = [...school.airfields.values()].find((each) => each === request.airfield);

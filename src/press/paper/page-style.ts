@@ -27,8 +27,8 @@ export function pageCss(paper: Paper, furniture: PageFurniture): string {
 }
 
 /**
- * The style sheet of a packet for a page of one's own, the typefaces in it: without the lines outside the text. The content
- * stands in `<body class="edition-student"><div class="lesson">`.
+ * The style sheet of a packet for a page of your own, with its typefaces but without the lines outside the text. The content
+ * goes into `<body class="edition-student"><div class="lesson">`.
  */
 export function pageStyle(paper: PaperName = 'A4'): string {
   return [fontFaceCss(), pageSize(papers[paper]), sheetCss(papers[paper])].join('\n');
