@@ -1,6 +1,6 @@
 /** A school's files as other programs read them (`chalkwing/school`), and quantities as people write them. */
 
-export type { FaultChange } from '../flight/terms/fault.ts';
+export type { Amount, FaultChange } from '../flight/terms/fault.ts';
 export type { AircraftFile } from '../school/aircraft.ts';
 export type { AirfieldFile } from '../school/airfield.ts';
 export type { FaultsFile } from '../school/faults.ts';
