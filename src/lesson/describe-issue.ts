@@ -47,7 +47,7 @@ export function describeLabelIssue(directive: string, label: string, error: z.Zo
 function unknownAttribute(directive: string, key: string, names: readonly string[]): string {
   if (names.length === 0) return `\`${directive}\` takes no attributes; leave \`${key}\` and its braces out`;
   const near = nearestName(key, names);
-  const hint = near ? `; did you mean \`${near}\`?` : ';';
+  const hint = near ? `; did you mean \`${near}\`?` : '.';
   return `\`${directive}\` has no attribute \`${key}\`${hint} It takes ${nameList(names)}`;
 }
 
@@ -55,6 +55,6 @@ function describeValue(named: string, value: unknown, issue: z.core.$ZodIssue): 
   if (issue.code !== 'invalid_value') return `\`${named}\` cannot be \`${String(value)}\`: ${issue.message}`;
   const values = issue.values.map(String);
   const near = typeof value === 'string' ? nearestName(value, values) : undefined;
-  const hint = near ? `; did you mean \`${near}\`?` : ';';
+  const hint = near ? `; did you mean \`${near}\`?` : '.';
   return `\`${named}\` cannot be \`${String(value)}\`${hint} It can be ${nameList(values)}`;
 }

@@ -168,7 +168,7 @@ export interface Search {
 }
 
 /** A path from its height at the key: where it joins final. m. */
-interface Joined {
+interface OnFinal {
   readonly before: number;
   readonly height: number;
 }
@@ -189,7 +189,7 @@ class Path {
   }
 
   /** Undefined where the path is not sound from that height. */
-  at(place: number, height: number): Joined | undefined {
+  at(place: number, height: number): OnFinal | undefined {
     const path = this.#paths.path(place, this.#turned, height);
     const found = closeApproach(path, this.#search.conditions, this.#last?.joinValues);
     if (!found?.sound) return undefined;
@@ -205,32 +205,32 @@ class Path {
   }
 
   /** The height over the least that is enough: the turn to final high enough, and final within reach. */
-  enough({ before, height }: Joined): number {
+  enough({ before, height }: OnFinal): number {
     const { asked, onFinal, conditions } = this.#search;
     const reach = (onFinal.farthest(height) - before) / conditions.polar.ratio;
     return Math.min(height - asked.leastFinal, reach);
   }
 
   /** The height by which the shortest final comes down before the spot; negative where it is still too long. */
-  lost({ before, height }: Joined): number {
+  lost({ before, height }: OnFinal): number {
     const { onFinal, conditions } = this.#search;
     return (before - onFinal.nearest(height)) / conditions.polar.ratio;
   }
 
   /** The height at the key at which a margin is 0, and how final is joined from it. */
-  where(place: number, margin: (joinValues: Joined) => number, slope: 1 | -1) {
-    let joinValues: Joined | undefined;
+  where(place: number, margin: (onFinal: OnFinal) => number, slope: 1 | -1) {
+    let onFinal: OnFinal | undefined;
     const value = (height: number) => {
-      joinValues = this.at(place, height);
-      return joinValues ? margin(joinValues) : Number.NaN;
+      onFinal = this.at(place, height);
+      return onFinal ? margin(onFinal) : Number.NaN;
     };
     // From higher up, where it is not sound from the first height looked at.
     for (const higher of [0, 150, 400, 900]) {
       const sought = seekRoot(value, this.#height + higher, slope, heights, tolerance);
-      if (!sought || !joinValues) continue;
+      if (!sought || !onFinal) continue;
       if (!sought.found || !this.isAllowed(place, sought.x)) return undefined;
       this.#height = sought.x;
-      return { height: sought.x, joinValues };
+      return { height: sought.x, onFinal };
     }
     return undefined;
   }
@@ -239,18 +239,18 @@ class Path {
 /** The least height from which a path makes the spot, with its base turn as soon as possible; NaN where none does. */
 function lowestOf(path: Path, { places: [from, to] }: Paths, { asked, onFinal }: Search): number {
   let place = from;
-  let found = path.where(place, (joinValues) => path.enough(joinValues), 1);
+  let found = path.where(place, (onFinal) => path.enough(onFinal), 1);
   if (!found) return Number.NaN;
-  if (path.lost(found.joinValues) >= -tolerance) return found.height;
+  if (path.lost(found.onFinal) >= -tolerance) return found.height;
   // Too near to come down from where the turn to final must be complete: the base turn is moved out to where it no
   // longer is.
   const before = onFinal.nearest(asked.leastFinal);
   for (let tries = 0; tries < 12 && found; tries++) {
-    const short = before - found.joinValues.before;
+    const short = before - found.onFinal.before;
     if (Math.abs(short) < 0.5) return found.height;
     if (place === to && short > 0) return Number.NaN;
     place = Math.min(to, Math.max(from, place + short));
-    found = path.where(place, (joinValues) => joinValues.height - asked.leastFinal, 1);
+    found = path.where(place, (onFinal) => onFinal.height - asked.leastFinal, 1);
   }
   return Number.NaN;
 }
@@ -258,8 +258,8 @@ function lowestOf(path: Path, { places: [from, to] }: Paths, { asked, onFinal }:
 /** The greatest height from which a path comes down to the spot, with its base turn as late as possible. */
 function highestOf(path: Path, { places: [from, to] }: Paths): number {
   for (const share of from === to ? [1] : [1, 0.75, 0.5, 0.25, 0]) {
-    const found = path.where(from + share * (to - from), (joinValues) => path.lost(joinValues), -1);
-    if (found && path.enough(found.joinValues) >= -tolerance) return found.height;
+    const found = path.where(from + share * (to - from), (onFinal) => path.lost(onFinal), -1);
+    if (found && path.enough(found.onFinal) >= -tolerance) return found.height;
   }
   return Number.NaN;
 }
@@ -302,10 +302,10 @@ function mostInHand(path: Path, { places: [from, to] }: Paths, height: number): 
   let most = Number.NEGATIVE_INFINITY;
   /** Whether the spot can be reached from a base turn there. */
   const reaches = (place: number): boolean => {
-    const joinValues = path.at(place, height);
-    if (!joinValues || !path.isAllowed(place, height)) return false;
-    const enough = path.enough(joinValues);
-    most = Math.max(most, Math.min(enough, path.lost(joinValues)) + tolerance);
+    const onFinal = path.at(place, height);
+    if (!onFinal || !path.isAllowed(place, height)) return false;
+    const enough = path.enough(onFinal);
+    most = Math.max(most, Math.min(enough, path.lost(onFinal)) + tolerance);
     return enough >= 0;
   };
   if (reaches(to) || from === to || !reaches(from)) return most;

@@ -68,7 +68,7 @@ export function straightIn(
   // The speed that goes farthest decides what is reached, the approach speed where the wheels then touch.
   const { farthest } = finalBand(asked, conditions);
   const touchdown: Covered = (from) => touchdownFrom(from, asked, conditions);
-  const joinedAt = (before: number): Joined | undefined => {
+  const joinedAt = (before: number): JoinOfFinal | undefined => {
     const gateway = { along: -before, across: 0, track: 0 };
     const height = arrivalHeight(position, gateway, asked.bank, conditions);
     const low = heightFor(toNearEnd(before), farthest, conditions);
@@ -100,7 +100,7 @@ export function straightIn(
   };
 }
 
-interface Joined {
+interface JoinOfFinal {
   readonly before: number;
   readonly height: number;
   /** How much of it is flown down final: from there the wheels touch at the spot, or beyond it with room to stop. */
@@ -114,13 +114,13 @@ interface Joined {
  * out and not on top of the place.
  */
 function chosen(
-  at: (before: number) => Joined | undefined,
+  at: (before: number) => JoinOfFinal | undefined,
   nearest: number,
   furthest: number,
-): Joined | undefined {
+): JoinOfFinal | undefined {
   if (!Number.isFinite(nearest) || !Number.isFinite(furthest)) return undefined;
-  const tried: Joined[] = [];
-  let best: Joined | undefined;
+  const tried: JoinOfFinal[] = [];
+  let best: JoinOfFinal | undefined;
   const look = (before: number) => {
     const joinValues = before >= nearest ? at(before) : undefined;
     if (!joinValues) return;
@@ -135,7 +135,7 @@ function chosen(
   }
   if (!best || best.spare <= 0) return best;
   const enough = best.spare / 2;
-  const excess = ({ height, from }: Joined) => height - from;
+  const excess = ({ height, from }: JoinOfFinal) => height - from;
   return tried
     .filter(({ spare }) => spare >= enough)
     .reduce((a, b) => ((excess(b) - excess(a) || a.spare - b.spare) < 0 ? b : a));
