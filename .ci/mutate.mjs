@@ -3,7 +3,8 @@
 //   npm run mutate -- src/words/figures  one folder, and those in it
 //   npm run mutate -- src/words/figures --tests src/words
 // A test stands beside its module: a folder is asked of its own tests, one without any of those of the folder that it
-// lies in; `--tests` names another. What is unchanged since the last run is not tried again.
+// lies in; `--tests` names another. What is unchanged since the last run is not tried again, unless `--again` says so: what is made while a module
+// is loaded stays as it was found, whatever tests have come since.
 import { existsSync, readdirSync } from 'node:fs';
 import { dirname, join, relative, sep } from 'node:path';
 import { parseArgs } from 'node:util';
@@ -20,7 +21,10 @@ const ofTests = [
 /** %: files below it are listed. */
 const wanted = 80;
 
-const { values, positionals } = parseArgs({ allowPositionals: true, options: { tests: { type: 'string' } } });
+const { values, positionals } = parseArgs({
+  allowPositionals: true,
+  options: { tests: { type: 'string' }, again: { type: 'boolean' } },
+});
 const asked = (positionals.length > 0 ? positionals : rooms).map((each) => relative('.', each).split(sep).join('/'));
 for (const folder of asked) {
   if (existsSync(folder) && rooms.some((room) => `${folder}/`.startsWith(`${room}/`))) continue;
@@ -53,6 +57,7 @@ for (const folder of asked.flatMap(foldersIn)) {
   process.env.MUTATE_TESTS = tests;
   const results = await new Stryker({
     mutate,
+    force: values.again ?? false,
     incrementalFile: `${name}.incremental.json`,
     jsonReporter: { fileName: `${name}.json` },
     htmlReporter: { fileName: `${name}.html` },
