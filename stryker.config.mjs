@@ -10,7 +10,7 @@ export default {
   cleanTempDir: 'always',
   concurrency: 2,
   incremental: true,
-  reporters: ['clear-text', 'json', 'html'],
+  reporters: ['progress-append-only', 'clear-text', 'json', 'html'],
   clearTextReporter: { reportTests: false, reportScoreTable: false, skipFull: true },
   warnings: { slow: false },
 };

@@ -46,6 +46,8 @@ const holdsTests = (folder) =>
   foldersIn(folder).some((each) => entries(each).some(({ name }) => isTest(name)));
 const testsOf = (folder) => (holdsTests(folder) || rooms.includes(folder) ? folder : testsOf(dirname(folder)));
 
+/** A file of tests that does not load with the change has noticed it: Stryker calls that a `RuntimeError`. */
+const noticing = new Set(['Killed', 'Timeout', 'RuntimeError']);
 /** By file: how many changes were tried, and how many noticed. */
 const files = new Map();
 for (const folder of asked.flatMap(foldersIn)) {
@@ -65,8 +67,8 @@ for (const folder of asked.flatMap(foldersIn)) {
   for (const { fileName, status } of results) {
     const file = relative('.', fileName).split(sep).join('/');
     const { tried = 0, noticed = 0 } = files.get(file) ?? {};
-    if (status !== 'Killed' && status !== 'Timeout' && status !== 'Survived' && status !== 'NoCoverage') continue;
-    files.set(file, { tried: tried + 1, noticed: noticed + (status === 'Killed' || status === 'Timeout' ? 1 : 0) });
+    if (!noticing.has(status) && status !== 'Survived' && status !== 'NoCoverage') continue;
+    files.set(file, { tried: tried + 1, noticed: noticed + (noticing.has(status) ? 1 : 0) });
   }
 }
 
