@@ -137,6 +137,9 @@ describe('the temperature and pressure of a METAR', () => {
     ['Q1013 A2992', 101_300],
     ['A2992 Q1013', 29.92 * inch],
     ['Q0995=', 99_500],
+    // 1 hPa and 1.1 hPa apart: each rounded down in its own unit.
+    ['Q1012 A2991', 101_200],
+    ['Q1013 A2988', 101_300],
   ])('%s is %d Pa', (group, pascals) => {
     expect(readMetar(withPressure(group)).qnh).toBeCloseTo(pascals, 6);
   });
@@ -147,6 +150,11 @@ describe('the temperature and pressure of a METAR', () => {
     ['QNH1013', /cannot be read as the pressure/],
     ['Q995', /cannot be read as the pressure/],
     ['Q0995 A2992', /disagree/],
+    // 2 hPa and 15 hPa apart.
+    ['Q1013 A2985', /disagree/],
+    ['Q1011 A2992', /disagree/],
+    ['Q1013 A2947', /disagree/],
+    ['Q0998 A2992', /disagree/],
     ['85/80 Q1013', /two groups of temperature/],
   ])('%s is refused', (group, words) => {
     expect(complaint(withPressure(group))).toMatch(words);

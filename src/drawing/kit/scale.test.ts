@@ -18,6 +18,23 @@ describe('round numbers', () => {
     ]);
   });
 
+  it('sets the ticks of an axis from nought to its end', () => {
+    expect(niceTicks(100, 5)).toEqual({ step: 20, ticks: [0, 20, 40, 60, 80, 100] });
+    expect(niceTicks(100, 4).step).toBe(50);
+    expect(niceTicks(100, 2).step).toBe(50);
+    expect(niceTicks(99, 10).ticks).toEqual([0, 10, 20, 30, 40, 50, 60, 70, 80, 90]);
+    expect(niceTicks(0.6, 3)).toEqual({ step: 0.2, ticks: [0, 0.2, 0.4, expect.closeTo(0.6, 12)] });
+    expect(niceTicks(210, 10).step).toBe(50);
+    expect(niceTicks(510, 10).step).toBe(100);
+  });
+
+  it('names no scale beyond 1:5,000,000', () => {
+    const all = [...roundScales()];
+    expect(all[0]).toBe(500);
+    expect(all.at(-1)).toBe(5_000_000);
+    expect(all).toEqual([...all].sort((one, other) => one - other));
+  });
+
   it('never sets more ticks on an axis than fit, nor fewer than a fifth of that', () => {
     fc.assert(
       fc.property(

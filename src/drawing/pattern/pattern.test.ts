@@ -159,6 +159,17 @@ describe('the pattern drawing shows where north is and where the wind blows', ()
     expect(texts).toContain('at 900 ft: 220° 19 kt');
   });
 
+  it('gives the side of the magnetic variation, and none where it is not known', () => {
+    const plan = drawnPattern(shape);
+    const north = (variation: number | undefined) =>
+      textsOf(draw({ ...plan, airfield: { ...plan.airfield, variation } }).svg, board)
+        .map(({ text }) => text)
+        .filter((text) => text.startsWith('N: '));
+    expect(north((-2 * Math.PI) / 180)).toEqual(['N: true north, variation 2° W']);
+    expect(north((3 * Math.PI) / 180)).toEqual(['N: true north, variation 3° E']);
+    expect(north(undefined)).toEqual(['N: true north']);
+  });
+
   it('draws no wind arrow in a calm', () => {
     const runway = runwayOf();
     const calm = { from: 0, speed: 0 };

@@ -197,7 +197,7 @@ describe('the profile', () => {
   it('rounds the edges of a gate inward in its description as beside its bars', () => {
     const plan = drawnPattern(shape);
     const ft = (height: number) => height * 0.3048;
-    const low = plan.gates[0]!.plan - ft(101);
+    const low = plan.gates[0]!.plan - ft(131);
     const high = plan.gates[0]!.plan + ft(109);
     const gates = [{ ...plan.gates[0]!, low, high }];
     const { svg, description } = draw({ ...plan, gates });
@@ -205,7 +205,10 @@ describe('the profile', () => {
       (height) => `${height.toLocaleString('en')} ft`,
     );
     expect(plain(description)).toContain(`between ${printed.join(' and ')}`);
-    for (const text of printed) expect(plain(svgText(svg))).toContain(text);
+    const beside = textsOf(svg, board)
+      .filter(({ within }) => within.includes('q-labels'))
+      .map(({ text }) => plain(text));
+    for (const text of printed) expect(beside).toContain(text);
   });
 
   it('draws its line where the school has the turn to final complete, rounded up', () => {

@@ -134,6 +134,17 @@ describe('faults over the round-out', () => {
     expect((first.x - spot) / perMetre).toBeCloseTo(end.final[0]!.along, 0);
   });
 
+  it('says of a speed gone 3 ft up that it is gone there, and not that the wheels are put down', () => {
+    const drop = flown({ kind: 'round-out-height', amount: { by: 0.9 } }, 'High', {
+      ...usual,
+      wind: { from: 0, speed: 0 },
+    });
+    expect(drop.flight.end.height).toBeCloseTo(0.9, 1);
+    const { svg, description } = draw([drop]);
+    expect(plain(description)).toMatch(/Fault flown over it: High, \d+ m \w+, speed gone 3 ft up\./);
+    expect(textsOf(svg, board).map(({ text }) => plain(text))).toContain('speed gone 3 ft up');
+  });
+
   it('names each with where and how it ends, and for a reader who cannot see it', () => {
     const { svg, description } = draw([
       flown(changes.balloon, 'Balloon'),

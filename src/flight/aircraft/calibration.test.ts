@@ -46,9 +46,14 @@ describe('a calibration table', () => {
     ['equivalent speeds that fall', [table[1]!, { indicated: 25, equivalent: 20 }]],
     ['a row twice', [table[1]!, table[1]!]],
     ['a speed of nothing', [{ indicated: 0, equivalent: 2 }]],
+    ['an equivalent speed of nothing', [{ indicated: 2, equivalent: 0 }]],
+    ['an indicated speed twice', [table[1]!, { indicated: 20, equivalent: 25 }]],
+    ['an equivalent speed twice', [table[1]!, { indicated: 25, equivalent: 21 }]],
     ['not a number', [table[0]!, { indicated: Number.NaN, equivalent: 30 }]],
   ])('is refused for %s', (_words, rows) => {
-    expect(() => checkCalibration(rows)).toThrow(RequestError);
+    expect(() => checkCalibration(rows)).toThrow(
+      new RequestError('aircraft.calibration', { code: 'calibration-not-rising' }),
+    );
     const request = requestFor('osier');
     expect(() => planApproach({ ...request, aircraft: { ...request.aircraft, calibration: rows } })).toThrow(
       'calibration',

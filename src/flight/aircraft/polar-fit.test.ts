@@ -111,6 +111,44 @@ describe('an aircraft with measured points', () => {
     expect(measured.aircraft.glide.idle.residual).toBeLessThan(1e-9);
   });
 
+  it('is refused with the reason: too few speeds, a sink that is no glide, points that no polar goes through', () => {
+    const reason = (points: readonly SinkPoint[]) => {
+      try {
+        fitPolar(points, 'glide');
+      } catch (error) {
+        return error instanceof RequestError && [error.field, error.reason.code];
+      }
+      return undefined;
+    };
+    const sound = pointsOf({ speed: 20, ratio: 6 }, [0.9, 1, 1.2]);
+    const [first, ...others] = sound as [SinkPoint, ...SinkPoint[]];
+    expect(reason(sound)).toBeUndefined();
+    expect(reason(sound.slice(0, 2))).toEqual(['glide', 'too-few-points']);
+    expect(reason([first, first, others[0]!])).toEqual(['glide', 'too-few-points']);
+    for (const wrong of [
+      { speed: 0 },
+      { speed: -18 },
+      { sink: 0 },
+      { sink: -2 },
+      { sink: first.speed },
+      { sink: 30 },
+    ]) {
+      expect(reason([{ ...first, ...wrong }, ...others]), JSON.stringify(wrong)).toEqual([
+        'glide',
+        'sink-is-no-glide',
+      ]);
+    }
+    // The drag that grows with the speed would be less than nothing, or that which falls with it.
+    expect(reason([15, 20, 25].map((speed) => ({ speed, sink: 0.0003 * speed ** 3 - 5 / speed })))).toEqual([
+      'glide',
+      'no-polar-fits',
+    ]);
+    expect(reason([15, 20, 25].map((speed) => ({ speed, sink: 70 / speed - 0.0001 * speed ** 3 })))).toEqual([
+      'glide',
+      'no-polar-fits',
+    ]);
+  });
+
   it('that are no polar is refused, naming the points', () => {
     const request = requestFor('osier');
     const aircraft = { ...request.aircraft, glide: { idle: { points: [] } } };

@@ -1,5 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { loadFactor, rollOutLead, stallSpeedUnder, turnRadius, turnRate } from './turns.ts';
+import {
+  loadAtStall,
+  loadFactor,
+  mediumBank,
+  rollOutLead,
+  stallSpeedUnder,
+  turnRadius,
+  turnRate,
+} from './turns.ts';
 
 const degrees = Math.PI / 180;
 
@@ -9,6 +17,9 @@ describe('a turn', () => {
   it('raises the stall speed with the square root of the load', () => {
     expect(stallSpeedUnder(4, 15)).toBe(30);
     expect(stallSpeedUnder(1, 15)).toBe(15);
+    // What a wing bears grows with the square of the speed.
+    expect(loadAtStall(30, 15)).toBe(4);
+    expect(loadAtStall(stallSpeedUnder(1.7, 15), 15)).toBeCloseTo(1.7, 12);
   });
 
   it('goes once round its circle at its rate and its speed', () => {
@@ -17,6 +28,9 @@ describe('a turn', () => {
       expect(25 * seconds).toBeCloseTo(2 * Math.PI * turnRadius(25, bank), 9);
     }
   });
+
+  it('is medium up to 45 degrees (FAA-H-8083-3, chapter 3)', () =>
+    expect(mediumBank).toBeCloseTo(45 * degrees, 12));
 
   it('at 45 degrees has a radius of V^2/g', () => {
     expect(turnRadius(20, 45 * degrees)).toBeCloseTo(400 / 9.80665, 9);

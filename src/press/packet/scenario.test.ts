@@ -2,7 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import type { FrontMatter } from '../../lesson/front-matter.ts';
 import { readSchool } from '../../school/read.ts';
-import { aircraftOf, ScenarioError, scenarioOf } from './scenario.ts';
+import { aircraftOf, type Choices, ScenarioError, scenarioOf } from './scenario.ts';
 
 const { value } = await readSchool(fileURLToPath(new URL('../../../lessons', import.meta.url)));
 const school = {
@@ -46,6 +46,25 @@ describe("the school's own limits", () => {
     const { minimums } = scenarioOf(strict, lesson(), 'osier-15', {}).request;
     expect(minimums).toEqual({ ...school.minimums, mostTailwind: 1.5 });
     expect(scenarioOf(school, lesson(), 'osier-15', {}).request.minimums?.mostTailwind).toBeUndefined();
+  });
+});
+
+describe('the gust of a scenario', () => {
+  const gusty = { ...school, defaults: { ...school.defaults, gust: 9 } };
+  const wind = { from: 4, speed: 5 };
+  const gustOf = (changes: Partial<FrontMatter>, choices: Choices = {}) =>
+    scenarioOf(gusty, lesson(changes), 'osier-15', choices).request.gust;
+
+  it("is the school's in the school's own wind alone: a lesson's wind, or one asked for, has none of it", () => {
+    expect(gustOf({})).toBe(9);
+    expect(gustOf({ wind })).toBeUndefined();
+    expect(gustOf({}, { wind })).toBeUndefined();
+    expect(gustOf({ wind }, { wind })).toBeUndefined();
+  });
+
+  it('goes before all where it is asked for', () => {
+    expect(gustOf({}, { gust: 8 })).toBe(8);
+    expect(gustOf({ wind }, { gust: 8 })).toBe(8);
   });
 });
 

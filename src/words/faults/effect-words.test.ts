@@ -136,6 +136,36 @@ describe('a slow fault', () => {
   });
 });
 
+describe('a margin over the stall', () => {
+  it('is printed no larger than it is flown, nor than planned, and no more than a step smaller', () => {
+    let told = 0;
+    for (const fly of [
+      'final speed: -15 %',
+      'final speed: -8 %',
+      'final-turn bank: +15 deg',
+      'glide speed: -9 %',
+    ]) {
+      const { words, flight } = flown(readFlyText(fly).change);
+      const { planned, flown: slow } = flight.stall;
+      for (const [, part, is, was] of words.matchAll(
+        /Slowest (in the turns|wings level): ([\d.]+) times the stall speed there \(planned ([\d.]+)\)/g,
+      )) {
+        const where = part === 'wings level' ? 'straight' : 'turning';
+        for (const [printed, value] of [
+          [Number(is), slow[where]!],
+          [Number(was), planned[where]!],
+        ] as const) {
+          expect(printed, fly).toBeLessThan(value + 1e-6);
+          expect(printed, fly).toBeGreaterThan(value - 0.01);
+          if (value * 100 - Math.floor(value * 100) > 0.5) told++;
+        }
+      }
+    }
+    // Enough of them would be printed larger, rounded to the nearest.
+    expect(told).toBeGreaterThan(2);
+  });
+});
+
 describe('a fast fault', () => {
   it('says how far it floats, what runway that leaves, and the place to go around', () => {
     const words = said('final speed: +10 kt', calm);

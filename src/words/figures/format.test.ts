@@ -4,6 +4,7 @@ import { formatAngle, formatDirection } from '../../units/angle-text.ts';
 import { parseQuantity } from '../../units/quantity.ts';
 import { numberText, roundDownTo, roundTo, roundUpTo } from '../../units/rounding.ts';
 import {
+  distanceStep,
   formatDensityAltitude,
   formatDistance,
   formatHeight,
@@ -15,7 +16,10 @@ import {
   formatSpeed,
   formatTemperature,
   formatTime,
+  formatTurn,
   formatWind,
+  heightStep,
+  speedStep,
 } from './format.ts';
 import type { PageUnits } from './page-units.ts';
 
@@ -83,6 +87,22 @@ describe('a figure on the page', () => {
   it('gives the wind, or calm', () => {
     expect(formatWind(rad(210), parseQuantity('12 kt', 'speed'), feet)).toBe('210°\u00a012\u00a0kt');
     expect(formatWind(rad(210), 0.2, feet)).toBe('calm');
+  });
+  it('of a very light wind in km/h is not calm yet', () => {
+    expect(formatWind(rad(210), 0.2, metres)).toBe('210°\u00a01\u00a0km/h');
+    expect(formatWind(rad(210), 0.1, metres)).toBe('calm');
+  });
+  it('says which way something turns, unless it is less than can be printed', () => {
+    expect(formatTurn(rad(20))).toBe('20° clockwise');
+    expect(formatTurn(rad(-15))).toBe('15° anticlockwise');
+    expect(formatTurn(rad(0.4))).toBe('none');
+    expect(formatTurn(0)).toBe('none');
+  });
+  it('has the step that limits and edges of its kind are rounded to', () => {
+    expect([heightStep(feet), heightStep(metres)]).toEqual([3.048, 5]);
+    expect([distanceStep({ ...feet, distance: 'ft' }), distanceStep(feet)]).toEqual([15.24, 10]);
+    expect(speedStep(feet)).toBeCloseTo(1852 / 3600, 12);
+    expect(speedStep(metres)).toBeCloseTo(1 / 3.6, 12);
   });
   it('that is not known is not printed', () => {
     expect(() => formatHeight(Number.NaN, feet)).toThrow(RangeError);

@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import {
   formatEdge,
+  formatFar,
   formatLeastHeight,
+  formatLeastLowHeight,
+  formatLeastSpeed,
   formatMostAngle,
   formatMostSpeed,
   formatSafeDistance,
@@ -40,6 +43,19 @@ describe('a distance', () => {
   });
 });
 
+describe('how far off something is', () => {
+  const longFeet = { ...feet, distance: 'ft' } as const;
+  it('is never less than it is: to 1 m or 5 ft near by, farther as distances are', () => {
+    expect(plain(formatFar(0.2, feet))).toBe('1 m');
+    expect(plain(formatFar(99.2, feet))).toBe('100 m');
+    expect(plain(formatFar(100, feet))).toBe('100 m');
+    expect(plain(formatFar(101, feet))).toBe('110 m');
+    expect(plain(formatFar(11 * ft, longFeet))).toBe('15 ft');
+    expect(plain(formatFar(329 * ft, longFeet))).toBe('350 ft');
+    expect(plain(formatFar(100, longFeet))).toBe('350 ft');
+  });
+});
+
 describe('a limit', () => {
   const knots = 1852 / 3600;
   it('that is not to be passed is never rounded up', () => {
@@ -54,5 +70,9 @@ describe('a limit', () => {
     expect(plain(formatLeastHeight(301 * ft, feet))).toBe('310 ft');
     expect(plain(formatLeastHeight(300 * ft, feet))).toBe('300 ft');
     expect(plain(formatLeastHeight(300 * ft, metric))).toBe('95 m');
+    expect(plain(formatLeastLowHeight(12.1 * ft, feet))).toBe('13 ft');
+    expect(plain(formatLeastLowHeight(3.61, metric))).toBe('3.7 m');
+    expect(plain(formatLeastSpeed(44.1 * knots, feet))).toBe('45 kt');
+    expect(plain(formatLeastSpeed(20.1, metric))).toBe('73 km/h');
   });
 });

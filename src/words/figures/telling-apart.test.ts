@@ -41,6 +41,8 @@ describe('a value beside its limit', () => {
   it('reads alike where it is alike', () => {
     expect(told(9, 9, 'kt', 'most')).toEqual(['9 kt', '9 kt']);
     expect(told(300, 300 + 1e-9, 'ft', 'least')).toEqual(['300 ft', '300 ft']);
+    // Nearer than the finest step that is tried, though rounding would part them.
+    expect(told(8.0004, 8.001, 'kt', 'most')).toEqual(['8 kt', '8 kt']);
   });
   it('that is not a number is refused', () =>
     expect(() => tellingApart(Number.NaN, 1, 'kt', 'most')).toThrow(RangeError));
