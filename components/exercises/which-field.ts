@@ -207,7 +207,7 @@ function why(rejection: Rejection, { margins }: Place, units: PageUnits): string
   }
   if (rejection.why === 'too-short')
     return `${formatSafeDistance(rejection.short, 'up', units)} too short, from its spot, for the roll alone`;
-  const { value, limit } = tellingApart(rejection.value, rejection.limit, units.speed, 'most');
+  const { value, limit } = tellingApart(rejection, units.speed, 'most');
   return `${value} of ${rejection.why}, over the limit of ${limit}`;
 }
 

@@ -25,7 +25,13 @@ export type ToldUnit = keyof typeof units;
 /** What a limit is: not to be passed upwards (`most`, a wind) or downwards (`least`, a height). */
 export type LimitKind = 'most' | 'least';
 
-interface Choices {
+/** m, m/s, kg or rad; plain ratios for `times` and `g`. */
+export interface BesideLimit {
+  readonly value: number;
+  readonly limit: number;
+}
+
+export interface Choices {
   /** `margin` for what is to spare, as a clearance is: it is never rounded up. `need` for what is needed: never down. */
   readonly value?: 'measured' | 'margin' | 'need';
   /** The first step that is tried, in the unit: that of the page's figures of its kind. */
@@ -48,13 +54,10 @@ const finest = 3;
  * read alike only where they are alike. A limit is rounded to its safe side, a `most` down and a `least` up; what is
  * measured to the nearest step, a margin down, a need up. Feet under 50 have a step of 1 as low heights do.
  *
- * @param value m, m/s, kg or rad; a plain ratio for `times` and `g`
- * @param limit as `value`
  * @throws RangeError where one is not finite
  */
 export function tellingApart(
-  value: number,
-  limit: number,
+  { value, limit }: BesideLimit,
   unit: ToldUnit,
   kind: LimitKind,
   choices: Choices = {},
