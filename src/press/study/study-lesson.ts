@@ -9,8 +9,8 @@ import { type LiveMark, markLive } from './mark-live.ts';
 
 /** As `renderLesson`, with the marks by which the page on a screen finds what it makes again, and what it can not. */
 export function renderStudyLesson(lesson: Lesson<PacketContext>, context: PacketContext, file: VFile): Root {
-  const author = toHast(lesson.tree, { clobberPrefix: '' }) as Root;
-  return placeUses(author, lesson.uses, lesson.pictures, context, file, (output, use, place) => {
+  const tree = toHast(lesson.tree, { clobberPrefix: '' }) as Root;
+  return placeUses({ ...lesson, tree }, context, file, (output, use, place) => {
     const mark = markOf(use, place);
     return mark ? markLive(output, mark) : output;
   });
