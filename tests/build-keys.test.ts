@@ -170,7 +170,8 @@ describe('a packet of the demonstration', () => {
       if (!isNew) continue;
       for (const { component } of lesson.uses) seen.add(component.name);
       const scenario = scenarioOf(school!, lesson.frontMatter!, 'osier-15', {});
-      const context = packetContext(watched, scenario.request, planOf(scenario), 'instructor', papers.A4);
+      const flown = { request: scenario.request, plan: planOf(scenario) };
+      const context = packetContext(watched, flown, 'instructor', papers.A4);
       renderLesson(lesson, context, file);
     }
     expect(read.size).toBeGreaterThan(0);

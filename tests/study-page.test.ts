@@ -59,7 +59,7 @@ async function build(
     Object.keys(change).length > 0
       ? planApproach(request)
       : planOf({ ...scenarioOf(school!, frontMatter!, 'osier-15', {}), request });
-  const context = packetContext(school!, request, plan, edition, papers.A4);
+  const context = packetContext(school!, { request, plan }, edition, papers.A4);
   const page = (render: typeof renderLesson<PacketContext>) => {
     const body = render(lesson, context, file);
     return packetDocument({

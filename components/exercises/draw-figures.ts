@@ -20,8 +20,7 @@ export function drawSpeed(
 
 /** m: a multiple of 10 ft or of 5 m, times `coarse`, between two heights; undefined where there is none between them. */
 export function drawHeight(
-  from: number,
-  to: number,
+  [from, to]: readonly [from: number, to: number],
   units: PageUnits,
   random: () => number,
   coarse = 1,

@@ -22,7 +22,7 @@ const lowShare = 0.7;
 /** What to do on a final that begins lower or higher than planned. */
 export const finalOffHeight: Draw = ({ plan, request, units }, random) => {
   const band = bandAt(plan.gates, 'final', units);
-  const size = drawHeight(...offsets, units, random);
+  const size = drawHeight(offsets, units, random);
   // Where the plan's own turn to final is too low, no question has a lower one.
   if (!band || size === undefined || !turnsInTime({ plan, request })) return undefined;
   const isLow = random() < lowShare;

@@ -32,7 +32,7 @@ export const gateReading: Draw = (setting, random) => {
   )[0];
   if (!drawn) return undefined;
   const { at, band, reading, range } = drawn;
-  const height = drawHeight(...range, units, random);
+  const height = drawHeight(range, units, random);
   if (height === undefined) return undefined;
   const words = actions(plan, at);
   const key = keyNames[at].toLowerCase();

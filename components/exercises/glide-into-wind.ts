@@ -28,7 +28,7 @@ const gap = 60;
 /** How far the glide goes over the ground, straight into a wind that is the same all the way down. */
 export const glideIntoWind: Draw = ({ plan, units }, random) => {
   const { aircraft, flown, power } = plan;
-  const height = drawHeight(...heights, units, random, 10);
+  const height = drawHeight(heights, units, random, 10);
   const wind = drawSpeed(winds[0], Math.min(winds[1], aircraft.limits.wind), units, random);
   if (height === undefined || wind === undefined) return undefined;
   const polar = { speed: flown.glideSpeed, ratio: flown.glideRatio };

@@ -19,7 +19,7 @@ import { tellingApart } from '../../src/words/figures/telling-apart.ts';
 import { leastFinal } from '../../src/words/gates/least-final.ts';
 import { acrossWords, alongWords } from '../../src/words/keys/place-words.ts';
 import { drawHeight, oneOf } from './draw-figures.ts';
-import { type Choice, type ExerciseTable, shuffledChoices } from './exercise.ts';
+import { type Choice, type ExerciseTable, type Posed, shuffledChoices } from './exercise.ts';
 import { fieldsFor } from './fields-by-runway.ts';
 import type { Draw, QuestionSetting } from './question-setting.ts';
 
@@ -71,8 +71,13 @@ export const whichField: Draw = (setting, random) => {
         : undefined;
     return fault === undefined ? [] : [{ text: nameOf(place), fault }];
   });
-  const double = { needed: neededAt(right), isAmple: isAmple(right), isAlone: !longEnough.some(isAmple) };
-  return asked(setting, stopped, fields, position, right, double, wrong, random);
+  const best = {
+    place: right,
+    needed: neededAt(right),
+    isAmple: isAmple(right),
+    isAlone: !longEnough.some(isAmple),
+  };
+  return shuffledChoices(posed({ ...setting, request: stopped }, { fields, position }, best, wrong), random);
 };
 
 /**
@@ -97,45 +102,51 @@ function isClear(rejection: Rejection): boolean {
   return rejection.why === 'out-of-reach' ? rejection.short >= clear : true;
 }
 
-function asked(
-  { units, plan }: QuestionSetting,
-  request: PlanRequest,
-  fields: readonly Field[],
-  position: Position,
-  right: Place,
-  {
-    needed,
-    isAmple,
-    isAlone,
-  }: { readonly needed: number; readonly isAmple: boolean; readonly isAlone: boolean },
+/** Where the engine stops, and the fields about there. */
+interface Stop {
+  readonly fields: readonly Field[];
+  readonly position: Position;
+}
+
+/** The place to land at. */
+interface BestPlace {
+  readonly place: Place;
+  /** m, from 50 ft up to the stop. */
+  readonly needed: number;
+  /** It has double that. */
+  readonly isAmple: boolean;
+  /** No place in reach has double what it takes there. */
+  readonly isAlone: boolean;
+}
+
+function posed(
+  { units, plan, request }: QuestionSetting,
+  { fields, position }: Stop,
+  { place: right, needed, isAmple, isAlone }: BestPlace,
   wrong: readonly Required<Choice>[],
-  random: () => number,
-) {
+): Posed {
   const { wind, power, runway } = request;
   const room = formatSafeDistance(needed, 'up', units);
   const lies = runwaySize(right.length, units);
   const lessThanDouble = isAlone
     ? ': less than double, but no place with double is in reach'
     : ': less than double, but a runway, known and clear';
-  return shuffledChoices(
-    {
-      question:
-        `The engine ${power === 'stopped' ? 'stops' : 'idles and gives no more'} ${formatHeight(position.height, units)} above the spot ` +
-        `of runway ${runway.name}, ${alongWords(position, units)}, ${acrossWords(position, units)} (seen in the landing direction); you ` +
-        `are heading ${formatDirection(runway.heading + position.heading)}. Surface wind ${formatWind(wind.from, wind.speed, units)}; ` +
-        'directions are true. Of these, where do you land?',
-      table: fieldTable(fields, units),
-      right: nameOf(right),
-      wrong,
-      working: [
-        `${capital(nameOf(right))}: ${windWords(right, units)}; the ${plan.aircraft.name}, its engine ${power === 'stopped' ? 'stopped' : 'idling'}, needs ${room} from 50 ft up to the stop, ` +
-          `and has ${lies}${isAmple ? '' : lessThanDouble}.`,
-        `${arrivalWords(right, units)} That height is ${formatHeight(right.margins[0]!.margin, units)} more than ${leastWords(right, request, units)}` +
-          `${formatHeight(right.excess, units) === formatHeight(0, units) ? '' : `; ${formatHeight(right.excess, units)} of it are too much, and are lost by a wider way in`}.`,
-      ],
-    },
-    random,
-  );
+  return {
+    question:
+      `The engine ${power === 'stopped' ? 'stops' : 'idles and gives no more'} ${formatHeight(position.height, units)} above the spot ` +
+      `of runway ${runway.name}, ${alongWords(position, units)}, ${acrossWords(position, units)} (seen in the landing direction); you ` +
+      `are heading ${formatDirection(runway.heading + position.heading)}. Surface wind ${formatWind(wind.from, wind.speed, units)}; ` +
+      'directions are true. Of these, where do you land?',
+    table: fieldTable(fields, units),
+    right: nameOf(right),
+    wrong,
+    working: [
+      `${capital(nameOf(right))}: ${windWords(right, units)}; the ${plan.aircraft.name}, its engine ${power === 'stopped' ? 'stopped' : 'idling'}, needs ${room} from 50 ft up to the stop, ` +
+        `and has ${lies}${isAmple ? '' : lessThanDouble}.`,
+      `${arrivalWords(right, units)} That height is ${formatHeight(right.margins[0]!.margin, units)} more than ${leastWords(right, request, units)}` +
+        `${formatHeight(right.excess, units) === formatHeight(0, units) ? '' : `; ${formatHeight(right.excess, units)} of it are too much, and are lost by a wider way in`}.`,
+    ],
+  };
 }
 
 function arrivalWords({ approach, straightIn, margins }: Place, units: PageUnits): string {
@@ -207,7 +218,7 @@ function why(rejection: Rejection, { margins }: Place, units: PageUnits): string
   }
   if (rejection.why === 'too-short')
     return `${formatSafeDistance(rejection.short, 'up', units)} too short, from its spot, for the roll alone`;
-  const { value, limit } = tellingApart(rejection.value, rejection.limit, units.speed, 'most');
+  const { value, limit } = tellingApart(rejection, units.speed, 'most');
   return `${value} of ${rejection.why}, over the limit of ${limit}`;
 }
 
@@ -242,7 +253,7 @@ function likelyPosition(
     const position: Position = {
       along: oneOf(grid.along, random),
       across: oneOf(grid.across, random),
-      height: drawHeight(...heights, units, random, 5) ?? heights[0],
+      height: drawHeight(heights, units, random, 5) ?? heights[0],
       heading: Math.floor(random() * 12) * headingStep,
     };
     const landings = spots.flatMap((spot) =>

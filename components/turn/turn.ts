@@ -70,7 +70,7 @@ export const turn = defineComponent<PacketContext, typeof attributes>({
     const { limit } = plan.aircraft.turns;
     const banked = bank ?? plan.flown.bank;
     if (banked > limit + 1e-9) {
-      const said = anglesApart(banked, limit, 'most');
+      const said = anglesApart({ value: banked, limit }, 'most');
       throw new DirectiveError(
         `${plan.aircraft.name} may be banked ${said.limit} at most, not ${said.value}: write a smaller \`bank\``,
       );

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { within } from '../../src/school/fields.ts';
+import { limitsBy, within } from '../../src/school/fields.ts';
 import { quantityListForm, type WrittenForm } from '../../src/school/written-form.ts';
 import { parseQuantity, QuantityError } from '../../src/units/quantity.ts';
 
@@ -16,7 +16,7 @@ export function speeds(example: string) {
 export function veers(example: string) {
   const [low, high, one] = ['-90 deg', '90 deg', '20deg'] as const;
   const angle = (word: string) => parseQuantity(word, 'angle', one);
-  const read = within(angle(low), angle(high), `${low} to ${high}`, one, angle);
+  const read = within(limitsBy(angle, low, high), one, angle);
   return listOf('angles', example, read, quantityListForm('angle', low, high));
 }
 

@@ -125,7 +125,7 @@ function straightGlide(resolved: Resolved): Unjudged[] {
     const wind = knots * metresPerSecondPerKnot;
     const medium = evenAir(resolved, wind);
     const state = stateAt(polar.speed);
-    const motion = glideAlongLine(medium, 0, (s) => s[HEIGHT]! - (high - drop), 0);
+    const motion = glideAlongLine(medium, 0, (s) => s[HEIGHT]! - (high - drop), 'held');
     new Integrator(stateSize).run(motion, state, false);
     const horizontal = polar.speed * medium.tasOverEas(0) * Math.cos(Math.atan(1 / polar.ratio));
     return {
@@ -160,7 +160,7 @@ function intoFallingWind(resolved: Resolved): Unjudged {
     },
   };
   const state = stateAt(polar.speed);
-  const motion = glideAlongLine(medium, 0, (s) => s[HEIGHT]! - (high - drop), 0);
+  const motion = glideAlongLine(medium, 0, (s) => s[HEIGHT]! - (high - drop), 'held');
   const { duration } = new Integrator(stateSize).run(motion, state, false);
   const tas = polar.speed * medium.tasOverEas(0);
   const path = Math.atan(1 / polar.ratio);
@@ -182,7 +182,12 @@ function slowing(resolved: Resolved): Unjudged {
   const state = stateAt(speeds.approach);
   state[HEIGHT] = 0;
   const landing = { wingSpan: span, wingAboveWheels: aboveWheels };
-  new Integrator(stateSize).run(holdOff(medium, landing, 0, speeds.approach, speeds.touchdown), state, false);
+  const motion = holdOff(medium, landing, {
+    level: 0,
+    entryEas: speeds.approach,
+    touchdownEas: speeds.touchdown,
+  });
+  new Integrator(stateSize).run(motion, state, false);
   const inducedShare = 1 - inducedDragReduction(aboveWheels / span);
   return {
     quantity: 'Level distance, approach to touchdown speed',

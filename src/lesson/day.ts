@@ -11,7 +11,7 @@ export const day = section(
     'most-wind': quantity('speed', low, high, '10 kt')
       .describe('The most surface wind; the gust counts where there is one')
       .optional(),
-    'most-crosswind': quantityOrShare('speed', low, high, '4 kt', "the aircraft's own crosswind limit")
+    'most-crosswind': quantityOrShare('speed', [low, high], '4 kt', "the aircraft's own crosswind limit")
       .describe('The most wind across the runway; the gust counts where there is one')
       .optional(),
     'least-crosswind': quantity('speed', low, high, '2 kt')

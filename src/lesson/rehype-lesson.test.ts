@@ -12,8 +12,8 @@ const context: Trial = { 'downwind-key': '1,000 ft', final: '300 ft' };
 function place(body: string, mark?: MarkOutput<Trial>): string {
   const file = new VFile({ path: 'trial.md', value: `---\ntitle: Trial\n---\n${body}\n` });
   const lesson = parseLesson(file, trialComponents);
-  const author = toHast(lesson.tree, { clobberPrefix: '' }) as Root;
-  return toHtml(placeUses(author, lesson.uses, [], context, file, mark)).trim();
+  const tree = toHast(lesson.tree, { clobberPrefix: '' }) as Root;
+  return toHtml(placeUses({ tree, uses: lesson.uses, pictures: [] }, context, file, mark)).trim();
 }
 
 describe('what a use of a directive rendered', () => {

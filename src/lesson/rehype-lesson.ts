@@ -29,7 +29,7 @@ export default function rehypeLesson<Context>({
   return (tree, file) => {
     // The list is the one that `remarkLesson` made with the components of this pipeline, which are for this context.
     const uses = (file.data.directiveUses ?? []) as unknown as readonly CheckedUse<Context>[];
-    return placeUses(tree, uses, file.data.foundPictures ?? [], context, file);
+    return placeUses({ tree, uses, pictures: file.data.foundPictures ?? [] }, context, file);
   };
 }
 
@@ -62,11 +62,16 @@ export type MarkOutput<Context> = (
   place: number,
 ) => ElementContent[];
 
-/** The page's content, made from the author's marked tree, which is not changed. */
+/** The author's tree, and what goes where it has its marks. */
+export interface MarkedTree<Context> {
+  readonly tree: Root;
+  readonly uses: readonly CheckedUse<Context>[];
+  readonly pictures: readonly FoundPicture[];
+}
+
+/** The page's content, from the author's tree with its marks, which is not changed. */
 export function placeUses<Context>(
-  tree: Root,
-  uses: readonly CheckedUse<Context>[],
-  pictures: readonly FoundPicture[],
+  { tree, uses, pictures }: MarkedTree<Context>,
   context: Context,
   file: VFile,
   mark: MarkOutput<Context> = (output) => output,

@@ -9,6 +9,6 @@ import { placeUses } from './rehype-lesson.ts';
  * context. What a directive finds wrong becomes a message at its place.
  */
 export function renderLesson<Context>(lesson: CheckedText<Context>, context: Context, file: VFile): Root {
-  const author = toHast(lesson.tree, { clobberPrefix: '' }) as Root;
-  return placeUses(author, lesson.uses, lesson.pictures, context, file);
+  const tree = toHast(lesson.tree, { clobberPrefix: '' }) as Root;
+  return placeUses({ ...lesson, tree }, context, file);
 }

@@ -50,14 +50,15 @@ function field<T>(example: string, read: (text: string) => T, form: WrittenForm)
     .meta({ sample: example, ...form }) as unknown as Field<T>;
 }
 
+/** Between what a value may lie, and how that is written. */
+export interface Limits {
+  readonly low: number;
+  readonly high: number;
+  readonly range: string;
+}
+
 /** A reader that refuses what is outside its limits, with `range` and `example` in its message. */
-export function within(
-  low: number,
-  high: number,
-  range: string,
-  example: string,
-  read: (text: string) => number,
-) {
+export function within({ low, high, range }: Limits, example: string, read: (text: string) => number) {
   return (text: string): number => {
     const value = read(text);
     // A limit typed in another unit may be off by the last bit.
@@ -73,7 +74,17 @@ export function within(
 export function quantity(kind: QuantityKind, low: string, high: string, example: string): Field<number> {
   const read = (text: string) => parseQuantity(text, kind, example);
   const form = quantityForm(kind, low, high);
-  return field(example, within(read(low), read(high), `${low} to ${high}`, example, read), form);
+  return field(example, within(limitsBy(read, low, high), example, read), form);
+}
+
+/** Limits that are numbers without a unit. */
+function between(low: number, high: number): Limits {
+  return { low, high, range: `${low} to ${high}` };
+}
+
+/** Limits that are written as an author writes the values. */
+export function limitsBy(read: (text: string) => number, low: string, high: string): Limits {
+  return { low: read(low), high: read(high), range: `${low} to ${high}` };
 }
 
 /** A share of a limit that is known elsewhere: 0.5 for `50 %`. */
@@ -84,15 +95,15 @@ export interface Share {
 /** A quantity as `quantity` reads it, or a share of `ofWhat` in whole per cents. */
 export function quantityOrShare(
   kind: QuantityKind,
-  low: string,
-  high: string,
+  [low, high]: readonly [low: string, high: string],
   example: string,
   ofWhat: string,
 ): Field<number | Share> {
   const share = '50 %';
-  const readLimit = (text: string) => parseQuantity(text, kind, example);
-  const readQuantity = within(readLimit(low), readLimit(high), `${low} to ${high}`, example, readLimit);
-  const readPerCent = within(1, 100, '1 % to 100 %', share, (text) => parseNumber(text.slice(0, -1), share));
+  const readAny = (text: string) => parseQuantity(text, kind, example);
+  const readQuantity = within(limitsBy(readAny, low, high), example, readAny);
+  const perCents = { low: 1, high: 100, range: '1 % to 100 %' };
+  const readPerCent = within(perCents, share, (text) => parseNumber(text.slice(0, -1), share));
   const read = (text: string): number | Share => {
     if (text.endsWith('%')) {
       const perCent = readPerCent(text);
@@ -120,7 +131,7 @@ export function sidedAngle(sides: Sides, limit: number, example: string): Field<
   const range = `up to ${limit} deg ${sides[0]} or ${sides[1]}`;
   return field(
     example,
-    within(-size, size, range, example, (text) => parseSidedAngle(text, sides)),
+    within({ low: -size, high: size, range }, example, (text) => parseSidedAngle(text, sides)),
     sidedAngleForm(sides, range),
   );
 }
@@ -128,12 +139,12 @@ export function sidedAngle(sides: Sides, limit: number, example: string): Field<
 /** A number without a unit. */
 export function number(low: number, high: number, example: string): Field<number> {
   const read = (text: string) => parseNumber(text, example);
-  return field(example, within(low, high, `${low} to ${high}`, example, read), numberForm(low, high));
+  return field(example, within(between(low, high), example, read), numberForm(low, high));
 }
 
 /** A glide ratio, `6.4` or `6.4:1`. */
 export function ratio(low: number, high: number, example: string): Field<number> {
-  return field(example, within(low, high, `${low} to ${high}`, example, parseRatio), ratioForm(low, high));
+  return field(example, within(between(low, high), example, parseRatio), ratioForm(low, high));
 }
 
 /** Words; never empty. */

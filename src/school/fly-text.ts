@@ -30,32 +30,24 @@ type AmountKind = Extract<FaultChange, { amount: Amount }>['kind'];
 const sign = String.raw`[+\-−]`;
 const number = String.raw`\d+(?:\.\d+)?`;
 
+/** The word before the colon, what may stand after it, and what it does. */
+interface FlyExample extends Pick<FlyForm, 'key' | 'does'> {
+  readonly example: string;
+}
+
 /** A share of a number more or less: `+40 %`, within limits in per cent. */
-function share(
-  kind: AmountKind,
-  key: string,
-  example: string,
-  limits: readonly [number, number],
-  does: string,
-) {
+function share(kind: AmountKind, shown: FlyExample, limits: readonly [number, number]) {
   const [low, high] = limits;
-  return form(key, example, `a share more or less, ${low} % to +${high} %`, does, (value) => {
-    const percent = percentOf(value, limits, `${key}: ${example}`);
+  return form(shown, `a share more or less, ${low} % to +${high} %`, (value) => {
+    const percent = percentOf(value, limits, writtenAs(shown));
     return percent === undefined ? undefined : { kind, amount: { factor: 1 + percent / 100 } };
   });
 }
 
 /** An amount more or less: `+10 kt`. */
-function more(
-  kind: AmountKind,
-  key: string,
-  example: string,
-  unit: QuantityKind,
-  most: string,
-  does: string,
-): FlyForm {
-  return form(key, example, `${describeKind(unit).what} more or less, up to ${most}`, does, (value) => {
-    const by = amountOf(value, unit, most, `${key}: ${example}`);
+function more(kind: AmountKind, shown: FlyExample, unit: QuantityKind, most: string): FlyForm {
+  return form(shown, `${describeKind(unit).what} more or less, up to ${most}`, (value) => {
+    const by = amountOf(value, unit, most, writtenAs(shown));
     return by === undefined ? undefined : { kind, amount: { by } };
   });
 }
@@ -63,43 +55,45 @@ function more(
 /** Another number in its place: `15 deg`. */
 function instead(
   kind: AmountKind,
-  key: string,
-  example: string,
+  shown: FlyExample,
   unit: QuantityKind,
   [low, high]: readonly [string, string],
-  does: string,
 ): FlyForm {
-  return form(key, example, `${describeKind(unit).what}, ${low} to ${high}`, does, (value) => {
+  return form(shown, `${describeKind(unit).what}, ${low} to ${high}`, (value) => {
     if (new RegExp(`^${sign}`).test(value) || value.includes('%')) return undefined;
-    const to = parseQuantity(value, unit, example);
+    const to = parseQuantity(value, unit, shown.example);
     const within = to >= parseQuantity(low, unit) - 1e-9 && to <= parseQuantity(high, unit) + 1e-9;
-    if (!within) throw outside(value, `${low} to ${high}`, `${key}: ${example}`);
+    if (!within) throw outside(value, `${low} to ${high}`, writtenAs(shown));
     return { kind, amount: { to } };
   });
 }
 
 /** A fixed phrase. */
-function phrase(kind: PhraseKind, key: string, words: string, does: string) {
-  return form(key, words, `\`${words}\``, does, (value) =>
-    value.toLowerCase().replace(/\s+/g, ' ') === words ? { kind } : undefined,
+function phrase(kind: PhraseKind, shown: FlyExample) {
+  const { example } = shown;
+  return form(shown, `\`${example}\``, (value) =>
+    value.toLowerCase().replace(/\s+/g, ' ') === example ? { kind } : undefined,
   );
 }
 
 /** Seconds late, or early where that can be. */
-function seconds(kind: 'base-turn' | 'throttle', key: string, example: string, early: boolean, does: string) {
+function seconds(kind: 'base-turn' | 'throttle', shown: FlyExample, early: boolean) {
   const takes = `a time and \`late\`${early ? ' or `early`' : ''}, up to 60 s`;
-  return form(key, example, takes, does, (value) => {
+  return form(shown, takes, (value) => {
     const parts = /^(.*?)\s*(late|early)$/iu.exec(value);
     if (!parts || (!early && parts[2]!.toLowerCase() === 'early')) return undefined;
     const time = parseQuantity(parts[1]!, 'time', '6 s');
-    if (time < 0 || time > 60) throw outside(value, '0 s to 60 s', `${key}: ${example}`);
+    if (time < 0 || time > 60) throw outside(value, '0 s to 60 s', writtenAs(shown));
     return { kind, seconds: parts[2]!.toLowerCase() === 'late' ? time : 0 - time };
   });
 }
 
-function form(key: string, example: string, takes: string, does: string, read: FlyForm['read']): FlyForm {
-  return { key, written: `${key}: ${example}`, takes, does, read };
+function form(shown: FlyExample, takes: string, read: FlyForm['read']): FlyForm {
+  const { key, does } = shown;
+  return { key, written: writtenAs(shown), takes, does, read };
 }
+
+const writtenAs = ({ key, example }: FlyExample) => `${key}: ${example}`;
 
 const pace = 'glide speed';
 const rapid = 'round-out load factor';
@@ -107,58 +101,73 @@ const rapid = 'round-out load factor';
 /** How each change is written, in one way or several, in the order of a flight; one that is missing is a type error. */
 const forms: { readonly [Kind in FaultKind]: readonly FlyForm[] } = {
   spacing: [
-    share('spacing', 'spacing', '+40 %', [-70, 150], 'the downwind leg lies farther out, or nearer'),
+    share(
+      'spacing',
+      { key: 'spacing', example: '+40 %', does: 'the downwind leg lies farther out, or nearer' },
+      [-70, 150],
+    ),
     more(
       'spacing',
-      'spacing',
-      '+150 m',
+      { key: 'spacing', example: '+150 m', does: 'the downwind leg lies so much farther out, or nearer' },
       'length',
       '2 km',
-      'the downwind leg lies so much farther out, or nearer',
     ),
   ],
   throttle: [
-    seconds('throttle', 'throttle', '5 s late', false, 'the throttle closes late: level flight past the key'),
+    seconds(
+      'throttle',
+      { key: 'throttle', example: '5 s late', does: 'the throttle closes late: level flight past the key' },
+      false,
+    ),
   ],
   'start-speed': [
-    more('start-speed', 'start speed', '+12 kt', 'speed', '40 kt', 'the glide begins at another speed'),
+    more(
+      'start-speed',
+      { key: 'start speed', example: '+12 kt', does: 'the glide begins at another speed' },
+      'speed',
+      '40 kt',
+    ),
   ],
   'power-stopped': [
-    phrase('power-stopped', 'power', 'stopped', 'the engine is stopped where it idles in the plan'),
+    phrase('power-stopped', {
+      key: 'power',
+      example: 'stopped',
+      does: 'the engine is stopped where it idles in the plan',
+    }),
   ],
   mass: [
     share(
       'mass',
-      'mass',
-      '+15 %',
+      {
+        key: 'mass',
+        example: '+15 %',
+        does: 'the aircraft is heavier or lighter, and flown at the planned speeds',
+      },
       [-40, 40],
-      'the aircraft is heavier or lighter, and flown at the planned speeds',
     ),
     more(
       'mass',
-      'mass',
-      '+40 kg',
+      { key: 'mass', example: '+40 kg', does: 'so much heavier or lighter, and flown at the planned speeds' },
       'mass',
       '300 kg',
-      'so much heavier or lighter, and flown at the planned speeds',
     ),
   ],
   wind: [
     more(
       'wind',
-      'wind',
-      '+8 kt',
+      {
+        key: 'wind',
+        example: '+8 kt',
+        does: 'another wind, from the planned direction; the base turn stays where it was',
+      },
       'speed',
       '30 kt',
-      'another wind, from the planned direction; the base turn stays where it was',
     ),
   ],
   'glide-speed': [
     form(
-      pace,
-      '-15 %',
+      { key: pace, example: '-15 %', does: 'every speed down to the round-out is so much higher or lower' },
       'a share more or less, -25 % to +60 %',
-      'every speed down to the round-out is so much higher or lower',
       (value) => {
         const percent = percentOf(value, [-25, 60], `${pace}: -15 %`);
         return percent === undefined ? undefined : { kind: 'glide-speed', factor: 1 + percent / 100 };
@@ -167,49 +176,58 @@ const forms: { readonly [Kind in FaultKind]: readonly FlyForm[] } = {
   ],
   'glide-speed-wandering': [
     form(
-      pace,
-      'wandering 10 % every 8 s',
+      { key: pace, example: 'wandering 10 % every 8 s', does: 'the speed swings about the right one' },
       '`wandering`, a share of 1 % to 25 %, and `every` 4 s to 60 s (left out, 10 s)',
-      'the speed swings about the right one',
       readWandering,
     ),
   ],
-  'base-turn': [seconds('base-turn', 'base-turn', '6 s late', true, 'the base turn begins late, or early')],
-  'base-turn-as-in-still-air': [
-    phrase(
-      'base-turn-as-in-still-air',
+  'base-turn': [
+    seconds(
       'base-turn',
-      'as in still air',
-      'the base turn begins after the count of a calm day',
+      { key: 'base-turn', example: '6 s late', does: 'the base turn begins late, or early' },
+      true,
     ),
   ],
+  'base-turn-as-in-still-air': [
+    phrase('base-turn-as-in-still-air', {
+      key: 'base-turn',
+      example: 'as in still air',
+      does: 'the base turn begins after the count of a calm day',
+    }),
+  ],
   'base-drift': [
-    phrase('base-drift', 'drift', 'not corrected', 'on base the nose is held square to the runway'),
+    phrase('base-drift', {
+      key: 'drift',
+      example: 'not corrected',
+      does: 'on base the nose is held square to the runway',
+    }),
   ],
   'final-turn-bank': [
     more(
       'final-turn-bank',
-      'final-turn bank',
-      '+15 deg',
+      {
+        key: 'final-turn bank',
+        example: '+15 deg',
+        does: 'the turn to final is steeper or shallower, from where it is planned',
+      },
       'angle',
       '50 deg',
-      'the turn to final is steeper or shallower, from where it is planned',
     ),
     instead(
       'final-turn-bank',
-      'final-turn bank',
-      '15 deg',
+      {
+        key: 'final-turn bank',
+        example: '15 deg',
+        does: 'the turn to final is flown at this bank, from where it is planned',
+      },
       'angle',
       ['3 deg', '60 deg'],
-      'the turn to final is flown at this bank, from where it is planned',
     ),
   ],
   'final-height': [
     form(
-      'final height',
-      '-60 ft',
+      { key: 'final height', example: '-60 ft', does: 'final begins higher or lower' },
       'a length more or less, up to 1000 ft',
-      'final begins higher or lower',
       (value) => {
         const by = amountOf(value, 'length', '1000 ft', 'final height: -60 ft');
         return by === undefined ? undefined : { kind: 'final-height', by };
@@ -217,49 +235,60 @@ const forms: { readonly [Kind in FaultKind]: readonly FlyForm[] } = {
     ),
   ],
   'final-speed': [
-    share('final-speed', 'final speed', '-15 %', [-25, 60], 'final is flown slower or faster'),
-    more('final-speed', 'final speed', '+10 kt', 'speed', '40 kt', 'final is flown so much slower or faster'),
+    share(
+      'final-speed',
+      { key: 'final speed', example: '-15 %', does: 'final is flown slower or faster' },
+      [-25, 60],
+    ),
+    more(
+      'final-speed',
+      { key: 'final speed', example: '+10 kt', does: 'final is flown so much slower or faster' },
+      'speed',
+      '40 kt',
+    ),
   ],
   'round-out-speed': [
     share(
       'round-out-speed',
-      'round-out speed',
-      '+20 %',
+      {
+        key: 'round-out speed',
+        example: '+20 %',
+        does: 'final is flown from higher or lower, at the speed that the round-out then begins with, at its place',
+      },
       [-15, 60],
-      'final is flown from higher or lower, at the speed that the round-out then begins with, at its place',
     ),
     more(
       'round-out-speed',
-      'round-out speed',
-      '+10 kt',
+      {
+        key: 'round-out speed',
+        example: '+10 kt',
+        does: 'the round-out begins so much faster or slower, at its place: kept high, and dived for the aim point',
+      },
       'speed',
       '40 kt',
-      'the round-out begins so much faster or slower, at its place: kept high, and dived for the aim point',
     ),
   ],
   'round-out-height': [
     share(
       'round-out-height',
-      'round-out height',
-      '+100 %',
+      { key: 'round-out height', example: '+100 %', does: 'the round-out begins higher or lower' },
       [-90, 400],
-      'the round-out begins higher or lower',
     ),
     more(
       'round-out-height',
-      'round-out height',
-      '+10 ft',
+      { key: 'round-out height', example: '+10 ft', does: 'the round-out begins so much higher or lower' },
       'length',
       '100 ft',
-      'the round-out begins so much higher or lower',
     ),
   ],
   'round-out-load-factor': [
     form(
-      rapid,
-      '+0.2',
+      {
+        key: rapid,
+        example: '+0.2',
+        does: 'the round-out is pulled harder, or less hard, for as long as planned',
+      },
       'a number more or less, up to 1',
-      'the round-out is pulled harder, or less hard, for as long as planned',
       (value) => {
         if (!new RegExp(`^${sign}\\s*${number}$`, 'u').test(value)) return undefined;
         const by = parseNumber(value, '+0.2');
@@ -271,27 +300,22 @@ const forms: { readonly [Kind in FaultKind]: readonly FlyForm[] } = {
   'touchdown-speed': [
     share(
       'touchdown-speed',
-      'touchdown speed',
-      '+20 %',
+      { key: 'touchdown speed', example: '+20 %', does: 'the wheels are put down faster or slower' },
       [-15, 60],
-      'the wheels are put down faster or slower',
     ),
     more(
       'touchdown-speed',
-      'touchdown speed',
-      '+5 kt',
+      { key: 'touchdown speed', example: '+5 kt', does: 'the wheels are put down so much faster or slower' },
       'speed',
       '30 kt',
-      'the wheels are put down so much faster or slower',
     ),
   ],
   'touchdown-drift': [
-    phrase(
-      'touchdown-drift',
-      'touchdown drift',
-      'not corrected',
-      'the nose is straight through the hold-off, and the drift not stopped',
-    ),
+    phrase('touchdown-drift', {
+      key: 'touchdown drift',
+      example: 'not corrected',
+      does: 'the nose is straight through the hold-off, and the drift not stopped',
+    }),
   ],
 };
 

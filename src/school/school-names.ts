@@ -2,27 +2,35 @@ import { didYouMean } from '../messages/nearest-name.ts';
 import type { SchoolFolder } from './school-folder.ts';
 import type { DataPath, YamlSource } from './yaml-source.ts';
 
+/** Things of a kind that can be named: what there are, what they are called, and where they lie. */
+interface Named {
+  readonly known: readonly string[];
+  readonly what: string;
+  readonly where: string;
+}
+
 /** Every aircraft, airfield, runway and lesson that the school's file names must exist. */
 export function checkNames(source: YamlSource, beside: SchoolFolder): void {
   const defaults = part(source.data, 'defaults');
   const handbook = part(source.data, 'handbook');
   const { folder, aircraftIds, airfieldIds, lessonIds } = beside;
 
-  const check = (name: unknown, known: readonly string[], what: string, where: string, path: DataPath) => {
+  const check = (name: unknown, { known, what, where }: Named, path: DataPath) => {
     if (typeof name !== 'string' || name.trim() === '' || known.includes(name.trim())) return;
     const reason = `There is no ${what} \`${name.trim()}\` in ${where}${didYouMean(name, known)}${there(known)}`;
     source.report(reason, 'unknown-name', path);
   };
 
-  check(defaults.aircraft, aircraftIds, 'aircraft', `${folder}/fleet`, ['defaults', 'aircraft']);
-  check(defaults.airfield, airfieldIds, 'airfield', `${folder}/airfields`, ['defaults', 'airfield']);
+  const fleet = { known: aircraftIds, what: 'aircraft', where: `${folder}/fleet` };
+  const airfields = { known: airfieldIds, what: 'airfield', where: `${folder}/airfields` };
+  const lessons = { known: lessonIds, what: 'lesson', where: folder };
+  check(defaults.aircraft, fleet, ['defaults', 'aircraft']);
+  check(defaults.airfield, airfields, ['defaults', 'airfield']);
   const airfield = beside.airfields.get(text(defaults.airfield));
   if (airfield) {
-    const runways = airfield.runways.map((runway) => runway.name);
-    check(defaults.runway, runways, 'runway', `${folder}/airfields/${text(defaults.airfield)}.yaml`, [
-      'defaults',
-      'runway',
-    ]);
+    const known = airfield.runways.map((runway) => runway.name);
+    const where = `${folder}/airfields/${text(defaults.airfield)}.yaml`;
+    check(defaults.runway, { known, what: 'runway', where }, ['defaults', 'runway']);
   }
   const aircraft = beside.fleet.get(text(defaults.aircraft));
   if (aircraft && !aircraft.glide.stopped && text(defaults.power) === 'stopped') {
@@ -30,10 +38,10 @@ export function checkNames(source: YamlSource, beside: SchoolFolder): void {
     source.report(reason, 'cross-check', ['defaults', 'power']);
   }
   items(handbook.aircraft).forEach((id, place) => {
-    check(id, aircraftIds, 'aircraft', `${folder}/fleet`, ['handbook', 'aircraft', place]);
+    check(id, fleet, ['handbook', 'aircraft', place]);
   });
   items(handbook.chapters).forEach((id, place) => {
-    check(id, lessonIds, 'lesson', folder, ['handbook', 'chapters', place]);
+    check(id, lessons, ['handbook', 'chapters', place]);
   });
 }
 

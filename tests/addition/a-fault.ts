@@ -57,7 +57,7 @@ export const fault: Addition = {
     await house.insert(
       'src/school/fly-text.ts',
       /(?=\n {2}'touchdown-drift': \[)/,
-      "\n  'pattern-speed': [\n    more('pattern-speed', 'pattern speed', '+12 kt', 'speed', '40 kt', 'the pattern is flown faster'),\n  ],",
+      "\n  'pattern-speed': [\n    more('pattern-speed', { key: 'pattern speed', example: '+12 kt', does: 'the pattern is flown faster' }, 'speed', '40 kt'),\n  ],",
     );
     await house.write('lessons/faults/trial.yaml', table);
   },

@@ -92,13 +92,8 @@ function flown(body: readonly string[], lesson: string): (round: number) => () =
       ...scenario.request,
       wind: { ...wind, speed: wind.speed + otherWind * (round + 100 * body.length) },
     };
-    const context = packetContext(
-      school!,
-      request,
-      planOf({ ...scenario, request }),
-      'instructor',
-      papers.A4,
-    );
+    const flown = { request, plan: planOf({ ...scenario, request }) };
+    const context = packetContext(school!, flown, 'instructor', papers.A4);
     return () => {
       renderLesson(parsed, context, file);
       if (file.messages.length > 0) throw new Error(file.messages.join('\n'));

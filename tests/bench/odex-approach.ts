@@ -52,7 +52,7 @@ interface Flights {
  */
 export function solveByOdex(request: PlanRequest, odex: OdexLegs): HalfCircuit {
   const { touchdown, lead, guess } = flights(request, odex);
-  const sought = seekRoot(touchdown, guess, -2, [0, 30_000], spotTolerance);
+  const sought = seekRoot(touchdown, { guess, slope: -2, within: [0, 30_000] }, spotTolerance);
   if (!sought?.found) throw new Error('odex did not come to the spot');
   return { pastAbeam: sought.x, lead: lead() };
 }

@@ -96,17 +96,14 @@ export class PageMaker {
     const lesson = parseLesson<PacketContext>(file, this.#components, {
       pictures: picturesIn(this.#files.folder),
     });
-    const made = this.#pageOf(lesson, file, live, request, day);
+    const made = this.#pageOf({ lesson, file, live, day }, request);
     removeRepeats(file);
     return { ...made, messages: [...messagesOf(file, path), ...ofSchool, ...(made.messages ?? [])] };
   }
 
   #pageOf(
-    lesson: Lesson<PacketContext>,
-    file: VFile,
-    live: LiveSchool,
+    { lesson, file, live, day }: TypedLesson,
     { choices: asked = {}, have = [] }: PageRequest,
-    day: Date,
   ): Partial<PageAnswer> {
     if (lesson.frontMatter) checkPlanParts(lesson, file);
     const read = readChoices(asked);
@@ -166,9 +163,10 @@ export class PageMaker {
   #setting(
     live: LiveSchool,
     school: School,
-    { frontMatter, asked, edition, paper }: Wanted,
+    wanted: Wanted,
     choices: Parameters<typeof scenarioOf>[3],
   ): Setting | ScenarioError | string {
+    const { frontMatter, asked, edition, paper } = wanted;
     try {
       const id = wantedAircraft(school, frontMatter, asked.aircraft);
       if (id === undefined) return 'No aircraft is named: choose one.';
@@ -178,8 +176,7 @@ export class PageMaker {
       const key = canonicalJson([id, edition, paper, scenario.shows, scenario.day, plainRequest(scenario)]);
       const kept = this.#settings.get(live) ?? new Map<string, Setting | ScenarioError>();
       this.#settings.set(live, kept);
-      const setting =
-        kept.get(key) ?? settingOf(scenario, schoolFor(school, id), edition, paper, [...kept.values()]);
+      const setting = kept.get(key) ?? settingOf(scenario, schoolFor(school, id), wanted, [...kept.values()]);
       kept.delete(key);
       kept.set(key, setting);
       if (kept.size > most) kept.delete(kept.keys().next().value!);
@@ -198,6 +195,14 @@ function sayAt(message: PlanMessage, told: Required<Parameters<typeof sayOfPlan>
   if (told.asked[choice] !== undefined) return [choiceMessage(choice, words, severity, rule)];
   sayOfPlan(message, told);
   return [];
+}
+
+/** A lesson as it is typed, in the school as it stands, on the day that its page bears. */
+interface TypedLesson {
+  readonly lesson: Lesson<PacketContext>;
+  readonly file: VFile;
+  readonly live: LiveSchool;
+  readonly day: Date;
 }
 
 interface Wanted {
@@ -230,14 +235,14 @@ function wantedAircraft(
 function settingOf(
   scenario: Scenario,
   school: School,
-  edition: PageEdition,
-  paper: PagePaper,
+  { edition, paper }: Pick<Wanted, 'edition' | 'paper'>,
   others: readonly (Setting | ScenarioError)[],
 ): Setting | ScenarioError {
-  const request = canonicalJson(scenario.request);
+  const { request } = scenario;
+  const asked = canonicalJson(request);
   const flown = others.find(
     (each): each is Setting =>
-      !(each instanceof ScenarioError) && canonicalJson(each.scenario.request) === request,
+      !(each instanceof ScenarioError) && canonicalJson(each.scenario.request) === asked,
   );
   try {
     const plan = flown?.plan ?? flownPlan(scenario);
@@ -245,7 +250,7 @@ function settingOf(
       scenario,
       plan,
       school,
-      context: packetContext(school, scenario.request, plan, edition, papers[paper]),
+      context: packetContext(school, { request, plan }, edition, papers[paper]),
     };
   } catch (error) {
     if (error instanceof ScenarioError) return error;

@@ -1,7 +1,7 @@
 import type { Plan } from '../../flight/terms/plan.ts';
 import { formatAngle } from '../../units/angle-text.ts';
 import { around, type Box, boxOf, grown, type Point, type Segment } from '../kit/geometry.ts';
-import { dash, faint, ink, size, tint, weight } from '../kit/ink.ts';
+import { dash, faint, size, tint, weight } from '../kit/ink.ts';
 import { drawAim, drawDimension, drawLine, drawPolyline, drawShape, markRadius } from '../kit/marks.ts';
 import { layer, mm, type Sheet } from '../kit/sheet.ts';
 import type { Line } from '../labels/label.ts';
@@ -15,19 +15,24 @@ export interface Picture {
   /** The tangent below the horizon at the foot of the runway, or where it is cut off. */
   readonly lowest: number;
   readonly cutOff: boolean;
+  /** The tangent below the horizon at which the plan's own path meets the aim point. */
+  readonly path: number;
+}
+
+/** One view, and its frame on the sheet. */
+export interface Panel {
+  readonly sight: Sight;
+  readonly box: Box;
 }
 
 /** mm of picture above the horizon. */
 export const sky = 9;
 
-/** One view in its frame; `right` is the one from the plan's path. */
 export function drawPanel(
   sheet: Sheet,
   plan: Plan,
-  sight: Sight,
-  right: Sight,
-  box: Box,
-  { focus, lowest }: Picture,
+  { sight, box }: Panel,
+  { focus, lowest, path }: Picture,
 ): void {
   const { eye } = sight;
   const middle = box.x + box.width / 2;
@@ -42,24 +47,28 @@ export function drawPanel(
     .rect(box.width, box.height)
     .attr({ x: mm(box.x), y: mm(box.y), fill: 'none', stroke: faint, 'stroke-width': weight.hair });
   const rim = { from: { x: box.x, y: horizon }, to: { x: box.x + box.width, y: horizon } };
-  drawLine(view, rim, weight.outline);
+  drawLine(view, rim, { width: weight.outline });
   const corners = runwayCorners(plan, part, at);
   drawShape(view, corners, tint);
-  drawPolyline(view, part.wholeNear ? [...corners, corners[0]!] : corners, weight.straight);
-  drawLine(view, { from: at(part.near, 0), to: at(part.far, 0) }, weight.line, faint, dash.centreline);
+  drawPolyline(view, part.wholeNear ? [...corners, corners[0]!] : corners, { width: weight.straight });
+  drawLine(
+    view,
+    { from: at(part.near, 0), to: at(part.far, 0) },
+    { width: weight.line, colour: faint, dashes: dash.centreline },
+  );
   const half = plan.runway.width / 2;
-  drawLine(view, { from: at(0, -half), to: at(0, half) }, weight.turn);
+  drawLine(view, { from: at(0, -half), to: at(0, half) }, { width: weight.turn });
   const aim = at(aimAlong(plan)!, 0);
-  const onPath = horizon + Math.tan(right.depression) * focus;
+  const onPath = horizon + path * focus;
   const level: Segment = { from: { x: box.x, y: onPath }, to: { x: box.x + box.width, y: onPath } };
-  drawLine(view, level, weight.line, ink, '0.3 1.1');
+  drawLine(view, level, { width: weight.line, dashes: '0.3 1.1' });
   const marks = layer(sheet, `marks-${sight.id}`);
   drawAim(marks, aim);
   const beside = box.x + 5;
   const down = { from: { x: beside, y: horizon }, to: { x: beside, y: aim.y } };
   drawDimension(marks, down, { x: 0, y: 1 });
   const lead = { from: { x: beside, y: aim.y }, to: { x: aim.x - markRadius.aim, y: aim.y } };
-  drawLine(marks, lead, weight.hair, ink, dash.sight);
+  drawLine(marks, lead, { width: weight.hair, dashes: dash.sight });
   const lines: Line[] = [
     ...corners.slice(1).map((to, index) => ({ from: corners[index]!, to, halfWidth: 0.3 })),
     { from: at(part.near, 0), to: at(part.far, 0), halfWidth: 0.15 },

@@ -1,6 +1,6 @@
 import type { Plan } from '../../flight/terms/plan.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
-import type { Drawing, DrawingBoard } from '../kit/drawing.ts';
+import type { Drawing, DrawingBoard, DrawingOptions } from '../kit/drawing.ts';
 import { face, size } from '../kit/ink.ts';
 import { closeSheet, layer, mmPerPixel, openSheet, wholePixels } from '../kit/sheet.ts';
 import { setBlock, setLine, type TextLine, wrapped } from '../kit/text.ts';
@@ -16,18 +16,8 @@ import {
   sightTitle,
 } from './final-sight-words.ts';
 
-export interface FinalSightOptions {
-  readonly units: PageUnits;
-  readonly board: DrawingBoard;
-  /** Unique in the page; every id in the drawing begins with it. */
-  readonly id: string;
-  /**
-   * Room on the paper, mm: at least 120 by 80. The drawing takes the whole width, and as much of the height as it
-   * needs.
-   */
-  readonly maxWidth: number;
-  readonly maxHeight: number;
-}
+/** Room: at least 120 by 80 mm. */
+export type FinalSightOptions = DrawingOptions;
 
 export interface FinalSightDrawing extends Drawing {
   /**
@@ -86,18 +76,18 @@ export function finalSightDrawing(plan: Plan, options: FinalSightOptions): Final
       width: panelWidth,
       height: panelHeight,
     };
-    drawPanel(sheet, plan, sight, sights[1]!, box, picture);
+    drawPanel(sheet, plan, { sight, box }, picture);
     const words = layer(sheet, `words-${sight.id}`);
     const name = { text: `${sightNames[sight.id]}: ${heightWords(sight, units)}`, bold: true };
     setLine(words, name, { x: box.x, y: headline - 1.5 });
     const under = { x: box.x, y: box.y + box.height + 1.5, width: box.width, height: captionHeight };
-    setBlock(words, captions[index]!, under, 'start', size.small);
+    setBlock(words, captions[index]!, under, { size: size.small });
   }
   const note = layer(sheet, 'note');
   const lines = noteOf(picture);
   for (const [index, text] of lines.entries()) {
     const y = height - 1.2 - (lines.length - 1 - index) * size.note * face.leading;
-    setLine(note, { text }, { x: 0, y }, 'start', size.note);
+    setLine(note, { text }, { x: 0, y }, { size: size.note });
   }
   const description = sightDescription(plan, sights, units, picture);
   return { ...closeSheet(sheet, sightTitle(plan), description), focus, sights };
@@ -120,6 +110,7 @@ function pictureFor(
   width: number,
   height: number,
 ): Picture | undefined {
+  const path = Math.tan(sights[1]!.depression);
   for (const least of [fairFocus, 0]) {
     for (const steepest of steepests) {
       const lowest = lowestSeen(plan, sights, steepest);
@@ -128,14 +119,14 @@ function pictureFor(
         const { tall, wide } = needs(plan, sights, { focus: each, lowest });
         return each >= least && wide <= width && tall <= height;
       });
-      if (focus !== undefined) return { focus, lowest, cutOff };
+      if (focus !== undefined) return { focus, lowest, cutOff, path };
     }
   }
   return undefined;
 }
 
 /** The size of a panel that holds every view, mm. */
-function needs(plan: Plan, sights: readonly Sight[], { focus, lowest }: Omit<Picture, 'cutOff'>) {
+function needs(plan: Plan, sights: readonly Sight[], { focus, lowest }: Pick<Picture, 'focus' | 'lowest'>) {
   const halves = sights.map(({ eye }) => {
     const { near } = seenRunway(plan, eye, lowest);
     return seen({ along: near, across: plan.runway.width / 2 }, eye).right * focus;

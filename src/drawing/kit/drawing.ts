@@ -1,5 +1,6 @@
 import type { Svg } from '@svgdotjs/svg.js';
 import type { Element } from 'hast';
+import type { PageUnits } from '../../words/figures/page-units.ts';
 
 /** What a drawing is drawn on and measured with: svgdom and font files under Node, the page itself in a browser. */
 export interface DrawingBoard {
@@ -7,6 +8,17 @@ export interface DrawingBoard {
   readonly createSvg: () => Svg;
   /** Width in mm of a text set in the drawing face at `size` mm. */
   readonly measure: (text: string, size: number, weight?: 'regular' | 'bold') => number;
+}
+
+/** What every drawing is told. */
+export interface DrawingOptions {
+  readonly units: PageUnits;
+  readonly board: DrawingBoard;
+  /** Unique in the page; every id in the drawing begins with it. */
+  readonly id: string;
+  /** Room on the paper, mm. The drawing takes the whole width, and of the height what it needs. */
+  readonly maxWidth: number;
+  readonly maxHeight: number;
 }
 
 /** A finished drawing. */

@@ -37,17 +37,20 @@ export function drawMark(into: Container, { kind, at, grade }: Mark): void {
   });
 }
 
+/** How a line is drawn. */
+export interface Stroke {
+  /** mm. */
+  readonly width: number;
+  /** Ink, where it is not said. */
+  readonly colour?: string;
+  readonly dashes?: string | undefined;
+}
+
 /** A straight line. */
-export function drawLine(
-  into: Container,
-  { from, to }: Segment,
-  width: number,
-  stroke = ink,
-  dashes?: string,
-) {
+export function drawLine(into: Container, { from, to }: Segment, { width, colour = ink, dashes }: Stroke) {
   const line = into
     .line(mm(from.x), mm(from.y), mm(to.x), mm(to.y))
-    .attr({ stroke, 'stroke-width': width, fill: 'none' });
+    .attr({ stroke: colour, 'stroke-width': width, fill: 'none' });
   if (dashes) line.attr({ 'stroke-dasharray': dashes });
   return line;
 }
@@ -55,12 +58,10 @@ export function drawLine(
 export function drawPolyline(
   into: Container,
   points: readonly Point[],
-  width: number,
-  stroke = ink,
-  dashes?: string,
+  { width, colour = ink, dashes }: Stroke,
 ) {
   const path = into.path(`M${points.map((point) => `${mm(point.x)} ${mm(point.y)}`).join('L')}`).attr({
-    stroke,
+    stroke: colour,
     'stroke-width': width,
     fill: 'none',
     'stroke-linejoin': 'round',
@@ -70,17 +71,12 @@ export function drawPolyline(
   return path;
 }
 
-export function drawShape(
-  into: Container,
-  points: readonly Point[],
-  fill: string,
-  stroke = 'none',
-  width = 0,
-) {
+/** A filled shape; `outline` mm of ink about it, where there is any. */
+export function drawShape(into: Container, points: readonly Point[], fill: string, outline = 0) {
   const shape = into
     .path(`M${points.map((point) => `${mm(point.x)} ${mm(point.y)}`).join('L')}Z`)
     .attr({ fill });
-  if (width > 0) shape.attr({ stroke, 'stroke-width': width, 'stroke-linejoin': 'round' });
+  if (outline > 0) shape.attr({ stroke: ink, 'stroke-width': outline, 'stroke-linejoin': 'round' });
   return shape;
 }
 
@@ -97,7 +93,7 @@ export function drawSpot(into: Container, at: Point): void {
   for (const lean of [1, -1]) {
     const from = { x: at.x - arm, y: at.y - arm * lean };
     const to = { x: at.x + arm, y: at.y + arm * lean };
-    drawLine(into, { from, to }, 0.4, paper);
+    drawLine(into, { from, to }, { width: 0.4, colour: paper });
   }
 }
 
@@ -110,8 +106,14 @@ export function drawAim(into: Container, at: Point): void {
     { x: at.x, y: at.y + r },
     { x: at.x - r, y: at.y },
   ];
-  drawShape(into, corners, paper, ink, 0.4);
+  drawShape(into, corners, paper, 0.4);
   into.circle(0.8).attr({ cx: mm(at.x), cy: mm(at.y), fill: ink });
+}
+
+/** mm: from the tip of an arrowhead to its back, and half its width there. */
+export interface ArrowheadSize {
+  readonly length: number;
+  readonly spread: number;
 }
 
 /** A filled arrowhead with its tip at `tip`; `direction` is a unit vector. */
@@ -119,8 +121,7 @@ export function drawArrowhead(
   into: Container,
   tip: Point,
   direction: Point,
-  length = 2.4,
-  spread = 0.85,
+  { length, spread }: ArrowheadSize,
 ): void {
   const back = shifted(tip, direction, -length);
   const side = { x: -direction.y, y: direction.x };
@@ -133,8 +134,8 @@ export function drawArrowhead(
 
 /** A dimension line: thin, with a slanted stroke at each end. */
 export function drawDimension(into: Container, line: Segment, direction: Point): void {
-  drawLine(into, line, weight.hair);
-  for (const end of dimensionEnds(line, direction)) drawLine(into, end, 0.4);
+  drawLine(into, line, { width: weight.hair });
+  for (const end of dimensionEnds(line, direction)) drawLine(into, end, { width: 0.4 });
 }
 
 /** The strokes at the ends of a dimension line; `direction` is its unit vector. */

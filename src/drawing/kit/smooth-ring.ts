@@ -17,12 +17,9 @@ export function smoothRing(ring: readonly Point[]): Point[] {
   const smooth: Point[] = points.slice(0, 1);
   for (let index = 0; index < points.length; index += 1) {
     const [a, b] = [at(index), at(index + 1)];
-    const length = Math.hypot(b.x - a.x, b.y - a.y);
-    const out = tangent(at(index - 1), a, b) ?? unit(a, b);
-    const into = tangent(a, b, at(index + 2)) ?? unit(a, b);
-    for (let piece = 1; piece <= pieces; piece += 1) {
-      smooth.push(hermite(a, out, b, into, length, piece / pieces));
-    }
+    const from = { at: a, direction: tangent(at(index - 1), a, b) ?? unit(a, b) };
+    const to = { at: b, direction: tangent(a, b, at(index + 2)) ?? unit(a, b) };
+    for (let piece = 1; piece <= pieces; piece += 1) smooth.push(hermite(from, to, piece / pieces));
   }
   return smooth;
 }
@@ -33,7 +30,14 @@ function tangent(a: Point, b: Point, c: Point): Point | undefined {
   return before.x * after.x + before.y * after.y < corner ? undefined : unit(a, c);
 }
 
-function hermite(a: Point, out: Point, b: Point, into: Point, length: number, t: number): Point {
+/** A point of the ring, and the unit vector of the smooth line through it. */
+interface Knot {
+  readonly at: Point;
+  readonly direction: Point;
+}
+
+function hermite({ at: a, direction: out }: Knot, { at: b, direction: into }: Knot, t: number): Point {
+  const length = Math.hypot(b.x - a.x, b.y - a.y);
   const along = (t ** 3 - 2 * t ** 2 + t) * length;
   const back = (t ** 3 - t ** 2) * length;
   const share = 3 * t ** 2 - 2 * t ** 3;

@@ -33,7 +33,7 @@ describe('a text on a drawing', () => {
     const lines = [{ text: 'Base key', bold: true }, { text: '500 ft' }];
     const sheet = openSheet(board, 't', 100, 80);
     for (const align of ['start', 'middle', 'end'] as const)
-      setBlock(layer(sheet, align), lines, box, align, 4);
+      setBlock(layer(sheet, align), lines, box, { align, size: 4 });
     setLine(layer(sheet, 'line'), { text: 'N' }, { x: 3, y: 7 });
     const texts = readSvg(closeSheet(sheet, 'Title', 'Words').svg).filter(({ name }) => name === 'text');
     expect(

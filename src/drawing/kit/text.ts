@@ -12,6 +12,14 @@ export interface TextLine {
 
 export type Anchor = 'start' | 'middle' | 'end';
 
+/** How text is set: to the left, the size of a label and in ink, where it is not said. */
+export interface TextStyle {
+  readonly align?: Anchor | undefined;
+  /** mm. */
+  readonly size?: number;
+  readonly fill?: string;
+}
+
 /** Size in mm of a block of lines, from the top of the capitals to the foot of the descenders. */
 export function blockSize(board: DrawingBoard, lines: readonly TextLine[], textSize: number = size.label) {
   const widths = lines.map((line) => board.measure(line.text, textSize, line.bold ? 'bold' : 'regular'));
@@ -22,17 +30,12 @@ export function blockSize(board: DrawingBoard, lines: readonly TextLine[], textS
 }
 
 /** Sets a block of lines in a box of `blockSize`, against its left side, in the middle or against its right side. */
-export function setBlock(
-  into: Container,
-  lines: readonly TextLine[],
-  box: Box,
-  align: Anchor = 'start',
-  textSize: number = size.label,
-): void {
+export function setBlock(into: Container, lines: readonly TextLine[], box: Box, style: TextStyle = {}): void {
+  const { align = 'start', size: textSize = size.label } = style;
   const x = box.x + (align === 'start' ? 0 : align === 'end' ? box.width : box.width / 2);
   for (const [index, line] of lines.entries()) {
     const y = box.y + textSize * (face.cap + face.leading * index);
-    setLine(into, line, { x, y }, align, textSize);
+    setLine(into, line, { x, y }, style);
   }
 }
 
@@ -41,9 +44,7 @@ export function setLine(
   into: Container,
   line: TextLine,
   at: Point,
-  align: Anchor = 'start',
-  textSize: number = size.label,
-  fill: string = ink,
+  { align = 'start', size: textSize = size.label, fill = ink }: TextStyle = {},
 ): void {
   const text = into.plain(line.text).attr({ x: mm(at.x), y: mm(at.y), 'font-size': textSize, fill });
   if (align !== 'start') text.attr({ 'text-anchor': align });

@@ -47,14 +47,14 @@ export function placeWanted(
 }
 
 export function drawLabel(into: Container, { wanted, place }: DrawnLabel): void {
-  if (place.leader) drawLine(into, place.leader, weight.hair);
+  if (place.leader) drawLine(into, place.leader, { width: weight.hair });
   const { box, side } = place;
   const { lines, size } = wanted;
   if (!wanted.turned) {
-    setBlock(into, lines, box, side, size);
+    setBlock(into, lines, box, { align: side, size });
     return;
   }
   const corner = `translate(${mm(box.x + box.width)} ${mm(box.y)}) rotate(90)`;
   const group = into.group().attr({ transform: corner });
-  setBlock(group, lines, { x: 0, y: 0, width: box.height, height: box.width }, 'middle', size);
+  setBlock(group, lines, { x: 0, y: 0, width: box.height, height: box.width }, { align: 'middle', size });
 }

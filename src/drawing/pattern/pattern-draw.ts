@@ -19,7 +19,7 @@ export function drawMap(sheet: Sheet, plan: Plan, layout: MapLayout): void {
     .rect(runway.width, runway.height)
     .attr({ x: runway.x, y: runway.y, fill: tint, stroke: ink, 'stroke-width': weight.outline });
   if (layout.broken) drawBreak(ground, view, runway);
-  drawLine(ground, centreline, weight.line, faint, dash.centreline);
+  drawLine(ground, centreline, { width: weight.line, colour: faint, dashes: dash.centreline });
   for (const box of layout.obstacles) {
     ground
       .rect(box.width, box.height)
@@ -28,15 +28,18 @@ export function drawMap(sheet: Sheet, plan: Plan, layout: MapLayout): void {
   const figures = layer(sheet, 'dimensions');
   for (const { line, direction, extensions } of layout.dimensions) {
     drawDimension(figures, line, direction);
-    for (const extension of extensions) drawLine(figures, extension, weight.hair, ink, dash.sight);
+    for (const extension of extensions)
+      drawLine(figures, extension, { width: weight.hair, dashes: dash.sight });
   }
   drawFaults(layer(sheet, 'faults'), layout.faults);
   const track = layer(sheet, 'track');
   for (const { turning, points } of stretches(plan.track, at)) {
-    drawPolyline(track, simplified(points, 0.015), turning ? weight.turn : weight.straight);
+    drawPolyline(track, simplified(points, 0.015), { width: turning ? weight.turn : weight.straight });
   }
-  for (const tick of layout.ticks) drawLine(track, tickSegment(tick), tick.numbered ? 0.4 : weight.line);
-  for (const arrow of layout.arrows) drawArrowhead(track, arrow.at, arrow.direction, 2.6, 1.15);
+  for (const tick of layout.ticks)
+    drawLine(track, tickSegment(tick), { width: tick.numbered ? 0.4 : weight.line });
+  for (const arrow of layout.arrows)
+    drawArrowhead(track, arrow.at, arrow.direction, { length: 2.6, spread: 1.15 });
   const marks = layer(sheet, 'marks');
   for (const mark of layout.marks) drawMark(marks, mark);
   const labels = layer(sheet, 'labels');
@@ -51,5 +54,5 @@ function drawBreak(into: ReturnType<typeof layer>, view: PatternView, runway: Bo
       : { x: runway.x + runway.width + forward, y: runway.y + runway.height * across };
   const edge = [end(-0.1, 0), end(0.35, 0), end(0.45, 1.1), end(0.55, -1.1), end(0.65, 0), end(1.1, 0)];
   drawShape(into, [end(-0.2, 1.4), ...edge, end(1.2, 1.4)], paper);
-  drawPolyline(into, edge, weight.outline);
+  drawPolyline(into, edge, { width: weight.outline });
 }

@@ -42,23 +42,20 @@ function patternHeight(plan: Plan): number {
 /** What the strip says: the lines beside the wind's arrow, and the key to the lines that are drawn. */
 export interface LegendWords {
   readonly wind: readonly string[];
+  /** Without an arrow for the wind. */
+  readonly calm: boolean;
   readonly note: string;
 }
 
-export function patternLegend(plan: Plan, units: PageUnits, faulty = false): LegendWords {
+export function patternLegend(plan: Plan, units: PageUnits, faulty: boolean): LegendWords {
+  const { from, speed } = plan.flown.surfaceWind;
   const dashed = faulty ? ' Dashed: a fault flown, with a cross where it ends.' : '';
   const note = `Heavy line: turning. A stroke across the track every 10 s from the start.${markNote(plan)}${dashed}`;
-  return { wind: windLines(plan, units), note };
+  return { wind: windLines(plan, units), calm: formatWind(from, speed, units) === 'calm', note };
 }
 
 /** Height of the strip in mm for a drawing of this width. */
-export function legendHeight(
-  board: DrawingBoard,
-  plan: Plan,
-  units: PageUnits,
-  width: number,
-  words: LegendWords = patternLegend(plan, units),
-): number {
+export function legendHeight(board: DrawingBoard, plan: Plan, words: LegendWords, width: number): number {
   const rows = sideBySide(board, plan, words, width) ? 1 : 2;
   return inset + rows * rowHeight + noteLines(board, words, width).length * noteLeading + 1;
 }
@@ -76,20 +73,19 @@ function noteLines(board: DrawingBoard, { note }: LegendWords, width: number): s
   return wrapped(board, note, width - 2 * inset, size.note);
 }
 
-/** North, wind, scale and the key to the lines, in a strip under the pattern that begins at `top` mm. */
-export function drawLegend(
-  sheet: Sheet,
-  plan: Plan,
-  units: PageUnits,
-  view: PatternView,
-  top: number,
-  words: LegendWords = patternLegend(plan, units),
-): void {
+/** North, wind, scale and the key to the lines, in a strip at the foot of the sheet. */
+export function drawLegend(sheet: Sheet, plan: Plan, view: PatternView, words: LegendWords): void {
   const strip = layer(sheet, 'legend');
-  drawLine(strip, { from: { x: 0, y: top }, to: { x: sheet.width, y: top } }, weight.hair, faint);
+  const top = sheet.height - legendHeight(sheet.board, plan, words, sheet.width);
+  drawLine(
+    strip,
+    { from: { x: 0, y: top }, to: { x: sheet.width, y: top } },
+    { width: weight.hair, colour: faint },
+  );
   const middle = top + inset + dialRadius + 1.4;
   drawNorth(strip, plan, view, { x: northAt, y: middle });
-  drawWind(strip, plan, units, view, { x: windArrowAt, y: middle }, words);
+  const blowing = words.calm ? undefined : pageDirection(view, plan, plan.flown.surfaceWind.from + Math.PI);
+  drawWind(strip, [...words.wind, northText(plan)], { x: windArrowAt, y: middle }, blowing);
   const beside = sideBySide(sheet.board, plan, words, sheet.width);
   const bar = {
     x: beside ? sheet.width - inset - scaleBlock : inset,
@@ -99,7 +95,7 @@ export function drawLegend(
   const notes = noteLines(sheet.board, words, sheet.width);
   const first = top + inset + rowHeight * (beside ? 1 : 2) + size.note * face.cap;
   for (const [index, text] of notes.entries()) {
-    setLine(strip, { text }, { x: inset, y: first + index * noteLeading }, 'start', size.note);
+    setLine(strip, { text }, { x: inset, y: first + index * noteLeading }, { size: size.note });
   }
 }
 
@@ -109,31 +105,34 @@ function drawNorth(strip: ReturnType<typeof layer>, plan: Plan, view: PatternVie
     .circle(2 * dialRadius)
     .attr({ cx: mm(centre.x), cy: mm(centre.y), fill: 'none', stroke: faint, 'stroke-width': weight.hair });
   const tip = shifted(centre, north, dialRadius);
-  drawLine(strip, { from: shifted(centre, north, -dialRadius), to: shifted(centre, north, -1.9) }, 0.4);
-  drawLine(strip, { from: shifted(centre, north, 1.9), to: shifted(tip, north, -1) }, 0.4);
-  drawArrowhead(strip, tip, north, 2.2, 1);
+  drawLine(
+    strip,
+    { from: shifted(centre, north, -dialRadius), to: shifted(centre, north, -1.9) },
+    { width: 0.4 },
+  );
+  drawLine(strip, { from: shifted(centre, north, 1.9), to: shifted(tip, north, -1) }, { width: 0.4 });
+  drawArrowhead(strip, tip, north, { length: 2.2, spread: 1 });
   const letter = { x: centre.x, y: centre.y + (size.label * face.cap) / 2 };
-  setLine(strip, { text: 'N', bold: true }, letter, 'middle');
+  setLine(strip, { text: 'N', bold: true }, letter, { align: 'middle' });
 }
 
+/** The lines beside the wind's arrow about `at`; `blowing` is its unit vector, undefined in a calm. */
 function drawWind(
   strip: ReturnType<typeof layer>,
-  plan: Plan,
-  units: PageUnits,
-  view: PatternView,
+  lines: readonly string[],
   at: Point,
-  words: LegendWords,
+  blowing: Point | undefined,
 ): void {
-  const { from, speed } = plan.flown.surfaceWind;
-  const lines = [...words.wind, northText(plan)];
-  const calm = formatWind(from, speed, units) === 'calm';
-  if (!calm) {
-    const blowing = pageDirection(view, plan, from + Math.PI);
+  if (blowing) {
     const tip = shifted(at, blowing, dialRadius);
-    drawLine(strip, { from: shifted(at, blowing, -dialRadius), to: shifted(tip, blowing, -1.8) }, 0.8);
-    drawArrowhead(strip, tip, blowing, 3.6, 1.6);
+    drawLine(
+      strip,
+      { from: shifted(at, blowing, -dialRadius), to: shifted(tip, blowing, -1.8) },
+      { width: 0.8 },
+    );
+    drawArrowhead(strip, tip, blowing, { length: 3.6, spread: 1.6 });
   }
-  const x = calm ? at.x - dialRadius : windTextAt;
+  const x = blowing ? windTextAt : at.x - dialRadius;
   const leading = size.label * 1.3;
   const y = at.y - (leading * (lines.length - 1)) / 2 + size.label * 0.35;
   for (const [index, text] of lines.entries()) {
@@ -142,8 +141,7 @@ function drawWind(
       strip,
       { text, bold: index === 0 },
       { x, y: y + index * leading },
-      'start',
-      last ? size.small : size.label,
+      { size: last ? size.small : size.label },
     );
   }
 }

@@ -1,6 +1,4 @@
 import type { Plan } from '../../flight/terms/plan.ts';
-import type { PageUnits } from '../../words/figures/page-units.ts';
-import type { DrawingBoard } from '../kit/drawing.ts';
 import {
   around,
   type Box,
@@ -15,7 +13,7 @@ import { weight } from '../kit/ink.ts';
 import { dimensionEnds, type Mark, markReach } from '../kit/marks.ts';
 import type { Line } from '../labels/label.ts';
 import { type DrawnLabel, placeWanted } from '../labels/labels.ts';
-import { type DrawnFault, endLabel, endMark, type FaultLine } from '../shared/drawn-fault.ts';
+import { endLabel, endMark, type FaultDrawingOptions, type FaultLine } from '../shared/drawn-fault.ts';
 import { type TrackPoint, timedPoints } from '../shared/track-line.ts';
 import { type Dimension, dimensionsOf } from './pattern-dimensions.ts';
 import {
@@ -61,11 +59,9 @@ export interface MapLayout {
 /** Gives everything its place in `frame`. */
 export function layOutMap(
   plan: Plan,
-  units: PageUnits,
-  board: DrawingBoard,
+  { units, board, faults = [] }: FaultDrawingOptions,
   view: PatternView,
   frame: Box,
-  faults: readonly DrawnFault[] = [],
 ): MapLayout {
   const at = (place: Ground) => pagePoint(view, place);
   const marks = marksOf(plan, at);

@@ -1,26 +1,16 @@
 import type { Plan } from '../../flight/terms/plan.ts';
-import type { PageUnits } from '../../words/figures/page-units.ts';
-import type { Drawing, DrawingBoard } from '../kit/drawing.ts';
+import type { Drawing } from '../kit/drawing.ts';
 import { roundScales } from '../kit/scale.ts';
 import { closeSheet, mmPerPixel, openSheet, wholePixels } from '../kit/sheet.ts';
-import type { DrawnFault } from '../shared/drawn-fault.ts';
+import type { FaultDrawingOptions } from '../shared/drawn-fault.ts';
 import { drawMap } from './pattern-draw.ts';
 import { drawLegend, legendHeight, patternLegend } from './pattern-legend.ts';
 import { layOutMap, type MapLayout } from './pattern-map.ts';
 import { extent, groundShown, type Landing, type PatternView, runwayIsLong } from './pattern-view.ts';
 import { patternDescription, patternTitle } from './pattern-words.ts';
 
-export interface PatternOptions {
-  readonly units: PageUnits;
-  readonly board: DrawingBoard;
-  /** Unique in the page; every id in the drawing begins with it. */
-  readonly id: string;
-  /** Room on the paper, mm: at least 85 by 70. The drawing takes the whole width, and as much of the height as it needs. */
-  readonly maxWidth: number;
-  readonly maxHeight: number;
-  /** Drawn over the plan, dashed. */
-  readonly faults?: readonly DrawnFault[];
-}
+/** Room: at least 85 by 70 mm. */
+export type PatternOptions = FaultDrawingOptions;
 
 export interface PatternDrawing extends Drawing {
   /** 1:`scale` on paper printed at full size. */
@@ -42,13 +32,13 @@ export function patternDrawing(plan: Plan, options: PatternOptions): PatternDraw
   if (plan.track.length < 2) throw new RangeError('A plan without a flown track cannot be drawn');
   const width = wholePixels(options.maxWidth);
   const words = patternLegend(plan, units, faults.length > 0);
-  const strip = legendHeight(board, plan, units, width, words);
+  const strip = legendHeight(board, plan, words, width);
   const room = { width, height: wholePixels(options.maxHeight) - strip };
   const { layout, mapHeight } = bestLayout(plan, options, room);
   const height = Math.ceil((mapHeight + strip) / mmPerPixel - 1e-6) * mmPerPixel;
   const sheet = openSheet(board, id, width, height);
   drawMap(sheet, plan, layout);
-  drawLegend(sheet, plan, units, layout.view, height - strip, words);
+  drawLegend(sheet, plan, layout.view, words);
   const { scale } = layout.view;
   const drawing = closeSheet(
     sheet,
@@ -58,11 +48,8 @@ export function patternDrawing(plan: Plan, options: PatternOptions): PatternDraw
   return { ...drawing, scale };
 }
 
-function bestLayout(
-  plan: Plan,
-  { units, board, faults = [] }: PatternOptions,
-  room: { width: number; height: number },
-) {
+function bestLayout(plan: Plan, options: PatternOptions, room: { width: number; height: number }) {
+  const { faults = [] } = options;
   const grounds = (runwayIsLong(plan, faults) ? [true, false] : [true]).map((wholeRunway) => ({
     wholeRunway,
     shown: groundShown(plan, wholeRunway, faults),
@@ -74,19 +61,8 @@ function bestLayout(
     let fitted = false;
     for (const { view, mapHeight } of fittingViews(grounds, scale, room)) {
       fitted = true;
-      const layout = layOutMap(
-        plan,
-        units,
-        board,
-        view,
-        {
-          x: 0,
-          y: 0,
-          width: room.width,
-          height: mapHeight,
-        },
-        faults,
-      );
+      const frame = { x: 0, y: 0, width: room.width, height: mapHeight };
+      const layout = layOutMap(plan, options, view, frame);
       if (layout.hidden === 0) return { layout, mapHeight };
       if (best === undefined || layout.hidden < best.layout.hidden) best = { layout, mapHeight };
     }

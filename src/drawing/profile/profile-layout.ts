@@ -4,7 +4,6 @@ import { keyGrade } from '../../words/cautions/grade-words.ts';
 import { formatHeight, formatLowHeight, heightStep } from '../../words/figures/format.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
 import { type BandEdge, type GateBand, gateBand } from '../../words/gates/gate-band.ts';
-import type { DrawingBoard } from '../kit/drawing.ts';
 import {
   around,
   type Box,
@@ -17,14 +16,22 @@ import {
 } from '../kit/geometry.ts';
 import { size, weight } from '../kit/ink.ts';
 import { type Mark, markRadius, markReach } from '../kit/marks.ts';
+import { wholePixels } from '../kit/sheet.ts';
 import type { Line } from '../labels/label.ts';
 import { type DrawnLabel, placeWanted, type WantedLabel } from '../labels/labels.ts';
 import { touchesAtSpot } from '../pattern/pattern-words.ts';
-import { type DrawnFault, endLabel } from '../shared/drawn-fault.ts';
+import { endLabel } from '../shared/drawn-fault.ts';
 import { gradeLines, groupKeys, type PlacedKey } from '../shared/key-groups.ts';
 import { faultLines, layOutFaults, type ProfileFault } from './profile-faults.ts';
 import type { PhaseName } from './profile-phases.ts';
-import { obstaclesOnFinal, type ProfileView, profilePoint, toGoAt, toGoOnFinal } from './profile-view.ts';
+import {
+  obstaclesOnFinal,
+  type ProfileOptions,
+  type ProfileView,
+  profilePoint,
+  toGoAt,
+  toGoOnFinal,
+} from './profile-view.ts';
 import { finalTurnText } from './profile-words.ts';
 
 /** Everything of the profile with its place on the page. */
@@ -64,13 +71,11 @@ const besideRing = markRadius.key + barWidth / 2 + 0.5;
 
 export function layOutProfile(
   plan: Plan,
-  units: PageUnits,
-  board: DrawingBoard,
+  { units, board, maxWidth, faults = [] }: ProfileOptions,
   view: ProfileView,
-  width: number,
-  faults: readonly DrawnFault[] = [],
 ): ProfileLayout {
   const { plot } = view;
+  const width = wholePixels(maxWidth);
   const frame = { x: plot.x + 0.4, y: 0.6, width: width - plot.x - 1, height: plot.y + plot.height - 0.8 };
   const track = plan.track.map((sample, index) => profilePoint(view, view.toGo[index]!, sample.height));
   const limit = {

@@ -1,16 +1,21 @@
 import type { Plan } from '../../flight/terms/plan.ts';
 import { metresPerFoot } from '../../units/factors.ts';
 import { formatHeight } from '../../words/figures/format.ts';
-import type { PageUnits } from '../../words/figures/page-units.ts';
 import { lengthUnitSize } from '../../words/figures/unit-size.ts';
-import type { DrawingBoard } from '../kit/drawing.ts';
 import type { Box, Point } from '../kit/geometry.ts';
 import { face, size } from '../kit/ink.ts';
 import { niceTicks, roundBelow } from '../kit/scale.ts';
-import type { DrawnFault } from '../shared/drawn-fault.ts';
+import { wholePixels } from '../kit/sheet.ts';
+import type { FaultDrawingOptions } from '../shared/drawn-fault.ts';
 import { distanceToGo } from '../shared/track-line.ts';
 import { faultPlaces } from './profile-fault-places.ts';
 import { type PhaseName, phaseRows } from './profile-phases.ts';
+
+/** Room: at least 85 by 55 mm. */
+export interface ProfileOptions extends FaultDrawingOptions {
+  /** m: by which the turn to final is complete, where the school asks for more than 300 ft. */
+  readonly leastFinal?: number;
+}
 
 /** Where distances to go and heights are on the page. */
 export interface ProfileView {
@@ -63,21 +68,19 @@ function footHeight(noteLines: number, rows: number): number {
 }
 
 /**
- * Fits the profile into `width` by `room` mm; `noteLines` lines of text go under it, and `headroom` mm are left free
- * above it.
+ * Fits the profile into its room on the paper; `noteLines` lines of text go under it, and `headroom` mm are left
+ * free above it.
  * Undefined where there is no room.
  */
 export function profileView(
   plan: Plan,
-  units: PageUnits,
-  board: DrawingBoard,
-  width: number,
-  room: number,
+  options: ProfileOptions,
   noteLines: number,
   headroom: number,
-  faults: readonly DrawnFault[] = [],
-  leastFinal = finalTurnHeight,
 ): ProfileView | undefined {
+  const { units, board, faults = [], leastFinal = finalTurnHeight } = options;
+  const width = wholePixels(options.maxWidth);
+  const room = wholePixels(options.maxHeight);
   const toGo = distanceToGo(plan.track);
   const flown = faults.flatMap((fault) => faultPlaces(plan, fault));
   const farthest = Math.max(toGo[0]!, ...flown.map((place) => place.toGo));

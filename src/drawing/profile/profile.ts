@@ -1,28 +1,12 @@
 import type { Plan } from '../../flight/terms/plan.ts';
-import type { PageUnits } from '../../words/figures/page-units.ts';
-import type { Drawing, DrawingBoard } from '../kit/drawing.ts';
+import type { Drawing } from '../kit/drawing.ts';
 import { closeSheet, mmPerPixel, openSheet, wholePixels } from '../kit/sheet.ts';
-import type { DrawnFault } from '../shared/drawn-fault.ts';
 import { drawProfile, profileNoteLines } from './profile-draw.ts';
 import { isInProfile } from './profile-fault-places.ts';
 import { layOutProfile, type ProfileLayout } from './profile-layout.ts';
 import { shownPart } from './profile-part.ts';
-import { profileView } from './profile-view.ts';
-import { profileDescription, profileTitle } from './profile-words.ts';
-
-export interface ProfileOptions {
-  readonly units: PageUnits;
-  readonly board: DrawingBoard;
-  /** Unique in the page; every id in the drawing begins with it. */
-  readonly id: string;
-  /** Room on the paper, mm: at least 85 by 55. The drawing takes the whole width, and as much of the height as it needs. */
-  readonly maxWidth: number;
-  readonly maxHeight: number;
-  /** m: by which the turn to final is complete, where the school asks for more than 300 ft. */
-  readonly leastFinal?: number;
-  /** Drawn over the plan, dashed. */
-  readonly faults?: readonly DrawnFault[];
-}
+import { type ProfileOptions, profileView } from './profile-view.ts';
+import { profileDescription, profileNote, profileTitle } from './profile-words.ts';
 
 export interface ProfileDrawing extends Drawing {
   /** Heights are drawn this many times as large as distances. */
@@ -43,10 +27,10 @@ export function profileDrawing(plan: Plan, options: ProfileOptions): ProfileDraw
   }
   const width = wholePixels(options.maxWidth);
   const whole = shownPart(plan);
-  const crowded = bestLayout(whole, options, width);
+  const crowded = bestLayout(whole, options);
   // Where the bars of the gates leave no room for a label, the label is left to the table of gates.
   const shown = crowded.hidden === 0 ? whole : { ...whole, gates: [] };
-  const layout = crowded.hidden === 0 ? crowded : bestLayout(shown, options, width);
+  const layout = crowded.hidden === 0 ? crowded : bestLayout(shown, options);
   const { view } = layout;
   const height = Math.ceil((view.plot.y + view.plot.height + view.foot) / mmPerPixel - 1e-6) * mmPerPixel;
   const sheet = openSheet(board, id, width, height);
@@ -59,18 +43,15 @@ export function profileDrawing(plan: Plan, options: ProfileOptions): ProfileDraw
 /** mm above the plot, tried in turn until every label has a free place. */
 const headrooms = [0, 6, 12, 18, 24];
 
-function bestLayout(
-  plan: Plan,
-  { units, board, maxHeight, faults = [], leastFinal }: ProfileOptions,
-  width: number,
-): ProfileLayout {
-  const notes = profileNoteLines(plan, units, 10, board, width, faults).length;
+function bestLayout(plan: Plan, options: ProfileOptions): ProfileLayout {
+  const { units, board, maxHeight, faults = [] } = options;
+  const width = wholePixels(options.maxWidth);
+  const notes = profileNoteLines({ board, width }, profileNote(plan, units, 10, faults)).length;
   let best: ProfileLayout | undefined;
   for (const headroom of headrooms) {
-    const room = wholePixels(maxHeight);
-    const view = profileView(plan, units, board, width, room, notes, headroom, faults, leastFinal);
+    const view = profileView(plan, options, notes, headroom);
     if (view === undefined) break;
-    const layout = layOutProfile(plan, units, board, view, width, faults);
+    const layout = layOutProfile(plan, options, view);
     if (layout.hidden === 0) return layout;
     if (best === undefined || layout.hidden < best.hidden) best = layout;
   }

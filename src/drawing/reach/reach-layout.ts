@@ -1,7 +1,6 @@
 import type { GroundPoint } from '../../flight/flying/reach.ts';
 import { formatHeight } from '../../words/figures/format.ts';
-import type { PageUnits } from '../../words/figures/page-units.ts';
-import type { DrawingBoard } from '../kit/drawing.ts';
+import type { DrawingOptions } from '../kit/drawing.ts';
 import {
   around,
   type Box,
@@ -47,8 +46,7 @@ const arrowLength = 7;
 
 export function layOutReach(
   scene: ReachScene,
-  units: PageUnits,
-  board: DrawingBoard,
+  { units, board }: DrawingOptions,
   view: PatternView,
   frame: Box,
 ): ReachLayout {

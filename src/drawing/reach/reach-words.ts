@@ -57,7 +57,7 @@ export function reachLegend(scene: ReachScene, units: PageUnits): LegendWords {
     `Shaded: the ground that the glide gets to from ${formatHeight(from.height, units)} at ${startName(scene)}, turned ` +
     `the shorter way at ${formatAngle(bank)} of bank, then straight on at ${speed}, the best-glide speed. ` +
     `At its edge no height is left for a pattern or for lining up${calm ? '' : ' into the wind'}. Dashed arrow: the heading at the start.`;
-  return { wind, note };
+  return { wind, calm, note };
 }
 
 export function reachTitle({ label, plan }: ReachScene, scale: number): string {

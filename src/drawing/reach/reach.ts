@@ -1,5 +1,4 @@
-import type { PageUnits } from '../../words/figures/page-units.ts';
-import type { Drawing, DrawingBoard } from '../kit/drawing.ts';
+import type { Drawing, DrawingOptions } from '../kit/drawing.ts';
 import { unit } from '../kit/geometry.ts';
 import { dash, ink, paper, tint, weight } from '../kit/ink.ts';
 import { drawArrowhead, drawDimension, drawKey, drawLine, drawShape, drawSpot } from '../kit/marks.ts';
@@ -12,15 +11,8 @@ import { layOutReach, type ReachLayout, reachExtent } from './reach-layout.ts';
 import type { ReachScene } from './reach-scene.ts';
 import { reachDescription, reachLegend, reachTitle } from './reach-words.ts';
 
-export interface ReachOptions {
-  readonly units: PageUnits;
-  readonly board: DrawingBoard;
-  /** Unique in the page; every id in the drawing begins with it. */
-  readonly id: string;
-  /** Room on the paper, mm: at least 85 by 70. The drawing takes the whole width, and as much of the height as it needs. */
-  readonly maxWidth: number;
-  readonly maxHeight: number;
-}
+/** Room: at least 85 by 70 mm. */
+export type ReachOptions = DrawingOptions;
 
 export interface ReachDrawing extends Drawing {
   /** 1:`scale` on paper printed at full size. */
@@ -42,19 +34,19 @@ export function reachDrawing(scene: ReachScene, options: ReachOptions): ReachDra
   if (scene.outline.length < 4) throw new RangeError('An outline of fewer than three points cannot be drawn');
   const width = wholePixels(options.maxWidth);
   const words = reachLegend(scene, units);
-  const strip = legendHeight(board, scene.plan, units, width, words);
+  const strip = legendHeight(board, scene.plan, words, width);
   const room = { width, height: wholePixels(options.maxHeight) - strip };
   const { layout, mapHeight } = bestLayout(scene, options, room);
   const height = Math.ceil((mapHeight + strip) / mmPerPixel - 1e-6) * mmPerPixel;
   const sheet = openSheet(board, id, width, height);
   drawReach(sheet, layout);
-  drawLegend(sheet, scene.plan, units, layout.view, height - strip, words);
+  drawLegend(sheet, scene.plan, layout.view, words);
   const { scale } = layout.view;
   const drawing = closeSheet(sheet, reachTitle(scene, scale), reachDescription(scene, units, scale));
   return { ...drawing, scale };
 }
 
-function bestLayout(scene: ReachScene, { units, board }: ReachOptions, room: Room) {
+function bestLayout(scene: ReachScene, options: ReachOptions, room: Room) {
   let best: { layout: ReachLayout; mapHeight: number } | undefined;
   let tried = 0;
   for (const scale of roundScales()) {
@@ -63,7 +55,7 @@ function bestLayout(scene: ReachScene, { units, board }: ReachOptions, room: Roo
     for (const { view, mapHeight } of fittingViews(scene, scale, room)) {
       fitted = true;
       const frame = { x: 0, y: 0, width: room.width, height: mapHeight };
-      const layout = layOutReach(scene, units, board, view, frame);
+      const layout = layOutReach(scene, options, view, frame);
       if (layout.hidden === 0) return { layout, mapHeight };
       if (best === undefined || layout.hidden < best.layout.hidden) best = { layout, mapHeight };
     }
@@ -96,8 +88,8 @@ function drawReach(sheet: Sheet, layout: ReachLayout): void {
   const within = layer(sheet, 'within');
   drawShape(within, outline, tint);
   const ground = layer(sheet, 'ground');
-  drawShape(ground, outline, 'none', ink, weight.straight);
-  for (const corners of layout.fields) drawShape(ground, corners, paper, ink, weight.outline);
+  drawShape(ground, outline, 'none', weight.straight);
+  for (const corners of layout.fields) drawShape(ground, corners, paper, weight.outline);
   ground.rect(runway.width, runway.height).attr({
     x: mm(runway.x),
     y: mm(runway.y),
@@ -108,8 +100,8 @@ function drawReach(sheet: Sheet, layout: ReachLayout): void {
   const figures = layer(sheet, 'dimensions');
   for (const { line, direction } of layout.distances) drawDimension(figures, line, direction);
   const marks = layer(sheet, 'marks');
-  drawLine(marks, onward, weight.outline, ink, dash.sight);
-  drawArrowhead(marks, onward.to, unit(onward.from, onward.to), 2.6, 1.1);
+  drawLine(marks, onward, { width: weight.outline, dashes: dash.sight });
+  drawArrowhead(marks, onward.to, unit(onward.from, onward.to), { length: 2.6, spread: 1.1 });
   drawKey(marks, layout.start);
   drawSpot(marks, layout.view.spot);
   const labels = layer(sheet, 'labels');

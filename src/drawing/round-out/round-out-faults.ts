@@ -1,4 +1,4 @@
-import type { TrackSample } from '../../flight/terms/plan.ts';
+import type { Plan, TrackSample } from '../../flight/terms/plan.ts';
 import { formatLowHeight } from '../../words/figures/format.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
 import type { Point } from '../kit/geometry.ts';
@@ -16,6 +16,13 @@ export interface LandingFault {
 
 /** Put down as planned; struck in the round-out; put down with flying speed left; out of speed in the air. */
 type LandingFaultEnd = 'down' | 'struck' | 'carried' | 'dropped';
+
+/** The landing of a plan, and the faults drawn over it. */
+export interface DrawnLanding {
+  readonly plan: Plan;
+  readonly end: LandingEnd;
+  readonly faults: readonly LandingFault[];
+}
 
 /** Why the drawing of a landing does not show a fault. */
 export type NotInLanding = 'no-round-out' | 'ends-too-far-off' | 'as-planned';

@@ -1,19 +1,19 @@
 import type { Plan, TrackSample } from '../../flight/terms/plan.ts';
 import { formatLowHeight } from '../../words/figures/format.ts';
-import type { PageUnits } from '../../words/figures/page-units.ts';
 import { lengthUnitSize } from '../../words/figures/unit-size.ts';
 import { missText } from '../../words/keys/place-words.ts';
-import type { DrawingBoard } from '../kit/drawing.ts';
+import type { DrawingOptions } from '../kit/drawing.ts';
 import { around, type Box, type Point, type Segment, segmentsOf, simplified } from '../kit/geometry.ts';
 import { size, weight } from '../kit/ink.ts';
 import { markRadius } from '../kit/marks.ts';
 import { niceTicks } from '../kit/scale.ts';
+import { wholePixels } from '../kit/sheet.ts';
 import type { Line } from '../labels/label.ts';
 import { type DrawnLabel, placeWanted, type WantedLabel } from '../labels/labels.ts';
 import { touchesAtSpot } from '../pattern/pattern-words.ts';
 import { faultLines } from '../profile/profile-faults.ts';
 import type { FaultLine } from '../shared/drawn-fault.ts';
-import { type LandingFault, landingFaultLabel } from './round-out-faults.ts';
+import { type DrawnLanding, landingFaultLabel } from './round-out-faults.ts';
 import { type LandingEnd, pathOf } from './round-out-flight.ts';
 import { speedWords, stateWords, stretchWords } from './round-out-words.ts';
 
@@ -50,17 +50,17 @@ const exaggerations = [6, 5, 4, 3, 2, 1];
 const right = 14;
 const tickPitch = { distance: 18, height: 7 };
 
-/** Fits the landing into `width` by `tallest` mm between the axes; undefined where even true heights do not fit. */
+/**
+ * Fits the landing into the width of the paper and `tallest` mm between the axes, with `headroom` mm left free above it;
+ * undefined where even true heights do not fit.
+ */
 export function roundOutView(
-  plan: Plan,
-  end: LandingEnd,
-  units: PageUnits,
-  board: DrawingBoard,
-  width: number,
+  { plan, end, faults }: DrawnLanding,
+  { units, board, maxWidth }: DrawingOptions,
   tallest: number,
   headroom: number,
-  faults: readonly LandingFault[] = [],
 ): RoundOutView | undefined {
+  const width = wholePixels(maxWidth);
   const first = end.final[0]!;
   const flown = faults.flatMap(({ samples }) => samples);
   const from = Math.min(first.along, ...flown.map(({ along }) => along));
@@ -105,14 +105,11 @@ export function roundOutPoint(view: RoundOutView, along: number, height: number)
 }
 
 export function layOutRoundOut(
-  plan: Plan,
-  end: LandingEnd,
-  units: PageUnits,
-  board: DrawingBoard,
+  { plan, end, faults }: DrawnLanding,
+  { units, board, maxWidth }: DrawingOptions,
   view: RoundOutView,
-  width: number,
-  faults: readonly LandingFault[] = [],
 ): RoundOutLayout {
+  const width = wholePixels(maxWidth);
   const at = ({ along, height }: Pick<TrackSample, 'along' | 'height'>) => roundOutPoint(view, along, height);
   const line = (samples: readonly TrackSample[]) => pathOf(samples).map(at);
   const [final, roundOut, holdOff] = [

@@ -5,7 +5,7 @@ import { formatDistance, formatLowHeight, formatSpeed } from '../../words/figure
 import type { PageUnits } from '../../words/figures/page-units.ts';
 import { missText } from '../../words/keys/place-words.ts';
 import { touchesAtSpot } from '../pattern/pattern-words.ts';
-import { dashedNote, type LandingFault, landingFaultSentence } from './round-out-faults.ts';
+import { type DrawnLanding, dashedNote, landingFaultSentence } from './round-out-faults.ts';
 import { dragSaved, type LandingEnd } from './round-out-flight.ts';
 
 export function speedWords({ aircraft }: Plan, { eas }: TrackSample, units: PageUnits): string {
@@ -40,12 +40,7 @@ function groundEffectWords(plan: Plan, end: LandingEnd): string {
   );
 }
 
-export function roundOutNote(
-  plan: Plan,
-  end: LandingEnd,
-  exaggeration: number,
-  faults: readonly LandingFault[] = [],
-): string {
+export function roundOutNote({ plan, end, faults }: DrawnLanding, exaggeration: number): string {
   const load = numberText(plan.roundOut.loadFactor, 0.01);
   const dashes =
     faults.length > 0
@@ -62,13 +57,8 @@ export function roundOutTitle({ aircraft, runway }: Plan): string {
 }
 
 /** The drawing for a reader who cannot see it. */
-export function roundOutDescription(
-  plan: Plan,
-  end: LandingEnd,
-  units: PageUnits,
-  exaggeration: number,
-  faults: readonly LandingFault[] = [],
-): string {
+export function roundOutDescription(landing: DrawnLanding, units: PageUnits, exaggeration: number): string {
+  const { plan, end, faults } = landing;
   const { roundOut, holdOff } = end;
   const aim = plan.keys.find(({ id }) => id === 'aim-point');
   const touch = holdOff.at(-1)!;
@@ -80,7 +70,7 @@ export function roundOutDescription(
     `The wheels touch ${where} at ${speedWords(plan, touch, units)}.`,
     ...(aim ? [`The aim point lies ${fromSpot(aim, units)}.`] : []),
     ...faults.map((fault) => landingFaultSentence(fault, units)),
-    roundOutNote(plan, end, exaggeration, faults),
+    roundOutNote(landing, exaggeration),
   ].join(' ');
 }
 

@@ -1,7 +1,8 @@
 import type { Container } from '@svgdotjs/svg.js';
 import type { TrackSample } from '../../flight/terms/plan.ts';
+import type { DrawingOptions } from '../kit/drawing.ts';
 import type { Point, Segment } from '../kit/geometry.ts';
-import { faultDashes, ink, size, weight } from '../kit/ink.ts';
+import { faultDashes, size, weight } from '../kit/ink.ts';
 import { drawLine, drawPolyline } from '../kit/marks.ts';
 import type { WantedLabel } from '../labels/labels.ts';
 
@@ -12,6 +13,12 @@ export interface DrawnFault {
   readonly name: string;
   /** Where it ends, in figures: `250 m short`. */
   readonly end: string;
+}
+
+/** Of a drawing that shows faults as well. */
+export interface FaultDrawingOptions extends DrawingOptions {
+  /** Drawn over the plan, dashed. */
+  readonly faults?: readonly DrawnFault[];
 }
 
 /** For a reader who cannot see it. */
@@ -49,7 +56,7 @@ export interface FaultLine {
 /** The paths of faults, each dashed its own way, and the crosses at their ends. */
 export function drawFaults(into: Container, faults: readonly FaultLine[]): void {
   for (const [index, { points, end }] of faults.entries()) {
-    drawPolyline(into, points, weight.outline, ink, faultDashes[index % faultDashes.length]);
-    for (const stroke of endMark(end)) drawLine(into, stroke, weight.straight);
+    drawPolyline(into, points, { width: weight.outline, dashes: faultDashes[index % faultDashes.length] });
+    for (const stroke of endMark(end)) drawLine(into, stroke, { width: weight.straight });
   }
 }

@@ -68,6 +68,8 @@ export interface Shape {
   readonly runway?: Partial<Runway>;
 }
 
+const turning: readonly Phase[] = ['circle', 'base-turn', 'final-turn'];
+
 /** A pattern in still air: straight legs, two arcs, the wheels at the spot; 20 m/s throughout. */
 export function drawnPattern(shape: Shape): Plan {
   const runway = runwayOf({ circuit: shape.circuit, ...shape.runway });
@@ -75,28 +77,28 @@ export function drawnPattern(shape: Shape): Plan {
   const { spacing, pastAbeam, radius } = shape;
   const path: { along: number; across: number; phase: Phase; turn: number; heading: number }[] = [];
   const step = 5;
-  const put = (along: number, wide: number, phase: Phase, turn: number, heading: number) =>
-    path.push({ along, across: side * wide, phase, turn, heading });
+  const put = (along: number, wide: number, phase: Phase, heading: number) =>
+    path.push({ along, across: side * wide, phase, turn: turning.includes(phase) ? 1 : 0, heading });
   const { circles } = shape;
   if (circles !== undefined) {
     const wide = spacing / 2;
     for (let t = 0; t < Math.PI * (2 * circles + 1); t += step / wide) {
-      put(wide * Math.sin(t), wide - wide * Math.cos(t), 'circle', 1, t);
+      put(wide * Math.sin(t), wide - wide * Math.cos(t), 'circle', t);
     }
   }
   for (let a = circles === undefined ? 100 : 0; a > -pastAbeam; a -= step)
-    put(a, spacing, 'downwind', 0, Math.PI);
+    put(a, spacing, 'downwind', Math.PI);
   const arc = (phase: Phase, a0: number, w0: number, from: number) => {
     for (let t = 0; t < Math.PI / 2; t += step / radius) {
-      put(a0 - radius * Math.sin(from + t), w0 + radius * Math.cos(from + t), phase, 1, Math.PI + from + t);
+      put(a0 - radius * Math.sin(from + t), w0 + radius * Math.cos(from + t), phase, Math.PI + from + t);
     }
   };
   arc('base-turn', -pastAbeam, spacing - radius, 0);
-  for (let w = spacing - radius; w > radius; w -= step) put(-pastAbeam - radius, w, 'base', 0, 1.5 * Math.PI);
+  for (let w = spacing - radius; w > radius; w -= step) put(-pastAbeam - radius, w, 'base', 1.5 * Math.PI);
   arc('final-turn', -pastAbeam, radius, Math.PI / 2);
-  for (let a = -pastAbeam; a < -60; a += step) put(a, 0, 'final', 0, 2 * Math.PI);
-  for (let a = -60; a < -25; a += step) put(a, 0, 'round-out', 0, 2 * Math.PI);
-  for (let a = -25; a <= 0; a += step) put(a, 0, 'hold-off', 0, 2 * Math.PI);
+  for (let a = -pastAbeam; a < -60; a += step) put(a, 0, 'final', 2 * Math.PI);
+  for (let a = -60; a < -25; a += step) put(a, 0, 'round-out', 2 * Math.PI);
+  for (let a = -25; a <= 0; a += step) put(a, 0, 'hold-off', 2 * Math.PI);
   const gliding = path.filter(({ phase }) => phase !== 'round-out' && phase !== 'hold-off').length;
   const track = path.map(({ along, across, phase, turn, heading }, index): TrackSample => {
     const height =

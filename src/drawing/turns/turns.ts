@@ -1,7 +1,7 @@
 import { formatAngle } from '../../units/angle-text.ts';
 import { formatDistance, formatHeight } from '../../words/figures/format.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
-import type { Drawing, DrawingBoard } from '../kit/drawing.ts';
+import type { Drawing, DrawingBoard, DrawingOptions } from '../kit/drawing.ts';
 import type { Box, Point } from '../kit/geometry.ts';
 import { face, faint, ink, size, weight } from '../kit/ink.ts';
 import { drawArrowhead, drawDimension, drawKey, drawLine } from '../kit/marks.ts';
@@ -18,21 +18,12 @@ export interface DrawnTurn {
   readonly heightLost: { readonly half: number; readonly whole: number };
 }
 
-export interface TurnsOptions {
-  readonly units: PageUnits;
-  readonly board: DrawingBoard;
-  /** Unique in the page; every id in the drawing begins with it. */
-  readonly id: string;
+/** Room: at least 35 mm for each circle, by 70 mm. */
+export interface TurnsOptions extends DrawingOptions {
   /** Whose turns these are, for the title: `Osier 15`. */
   readonly aircraft: string;
   /** What the turns are flown with, in a sentence beside the scale bar. */
   readonly note: string;
-  /**
-   * Room on the paper, mm: at least 35 for each circle by 70. The drawing takes the whole width, and as much of the
-   * height as it needs.
-   */
-  readonly maxWidth: number;
-  readonly maxHeight: number;
 }
 
 export interface TurnsDrawing extends Drawing {
@@ -137,11 +128,20 @@ function drawCircles(sheet: Sheet, placed: readonly Placed[]): void {
     const right = { x: 1, y: 0 };
     drawDimension(circles, { from: centre, to: { x: centre.x + radius, y: centre.y } }, right);
     // Flown round to the left from the lowest point, where the turn begins; half of it is complete at the top.
-    drawArrowhead(circles, { x: centre.x - radius, y: centre.y + 1.7 }, { x: 0, y: 1 }, 3.4, 1.7);
+    drawArrowhead(
+      circles,
+      { x: centre.x - radius, y: centre.y + 1.7 },
+      { x: 0, y: 1 },
+      { length: 3.4, spread: 1.7 },
+    );
     drawKey(circles, { x: centre.x, y: centre.y + radius });
     const top = centre.y - radius;
-    drawLine(circles, { from: { x: centre.x, y: top - 1.5 }, to: { x: centre.x, y: top + 1.5 } }, 0.4);
-    setBlock(labels, lines, block, 'middle');
+    drawLine(
+      circles,
+      { from: { x: centre.x, y: top - 1.5 }, to: { x: centre.x, y: top + 1.5 } },
+      { width: 0.4 },
+    );
+    setBlock(labels, lines, block, { align: 'middle' });
   }
 }
 
@@ -159,11 +159,15 @@ function stripLayout(board: DrawingBoard, note: string, width: number): Strip {
 
 function drawStrip(sheet: Sheet, { note }: Strip, scale: number, top: number): void {
   const strip = layer(sheet, 'legend');
-  drawLine(strip, { from: { x: 0, y: top }, to: { x: sheet.width, y: top } }, weight.hair, faint);
+  drawLine(
+    strip,
+    { from: { x: 0, y: top }, to: { x: sheet.width, y: top } },
+    { width: weight.hair, colour: faint },
+  );
   drawScaleBar(sheet, scale, { x: margin, y: top + 3 });
   const x = margin + scaleBlock + 2 * margin;
   for (const [index, text] of note.entries()) {
     const y = top + 3 + size.note * (face.cap + index * face.leading);
-    setLine(strip, { text }, { x, y }, 'start', size.note);
+    setLine(strip, { text }, { x, y }, { size: size.note });
   }
 }

@@ -3,7 +3,7 @@ import { headwindAt } from '../flying/headwind-at.ts';
 import { type ClosedApproach, closeApproach, type OpenApproach } from '../flying/open-approach.ts';
 import { baseTurn, downwindLeg, finalLegs, finalTurn, joinFromBase } from '../flying/pattern-legs.ts';
 import type { Leg, Start } from '../flying/procedure.ts';
-import { seekRoot } from '../numerics/root.ts';
+import { seekRoot, type Whereabouts } from '../numerics/root.ts';
 import type { ApproachMethod, ApproachTask, Solution } from './approach-method.ts';
 import { spotTolerance } from './approach-method.ts';
 
@@ -56,15 +56,12 @@ export function solveFrom(lead: Lead, asked: ApproachTask, conditions: Condition
  * What the glide has left over the spacing is flown out with the wind behind and back into it: a metre farther out
  * costs the time to fly it, and what final covers in that time.
  */
-function likelyPastAbeam(
-  { keyHeight, spacing }: ApproachTask,
-  conditions: Conditions,
-): { guess: number; slope: number } {
+function likelyPastAbeam({ keyHeight, spacing }: ApproachTask, conditions: Conditions): Whereabouts {
   const speed = conditions.polar.speed * conditions.tasOverEas(keyHeight / 2);
   const headwind = headwindAt(conditions, keyHeight / 2);
   const [out, back] = [Math.max(1, speed + headwind), Math.max(1, speed - headwind)];
   const seconds = (keyHeight * conditions.polar.ratio - spacing) / speed;
-  return { guess: seconds / (1 / out + 1 / back), slope: -1 - back / out };
+  return { guess: seconds / (1 / out + 1 / back), slope: -1 - back / out, within: [0, furthestPastAbeam] };
 }
 
 /** A sound flight shows more than one that only ends nearer. */
@@ -73,6 +70,13 @@ function nearer(a: ClosedApproach, b: ClosedApproach): boolean {
 }
 
 export type Turns = 'two' | 'one';
+
+/** The pattern of a 180: what comes before it, its turns, and how far past abeam, m, the first of them starts. */
+export interface HalfCircuit {
+  readonly lead: Lead;
+  readonly turns: Turns;
+  readonly pastAbeam: number;
+}
 
 function solveWith(
   turns: Turns,
@@ -83,14 +87,13 @@ function solveWith(
   let last: ClosedApproach | undefined;
   const miss = (pastAbeam: number): number => {
     last = closeApproach(
-      approaching180(lead, turns, pastAbeam, asked, conditions),
+      approaching180({ lead, turns, pastAbeam }, asked, conditions),
       conditions,
       last?.joinValues,
     );
     return last ? last.miss - (asked.touchdown ?? 0) : Number.NaN;
   };
-  const { guess, slope } = likelyPastAbeam(asked, conditions);
-  const sought = seekRoot(miss, guess, slope, [0, furthestPastAbeam], spotTolerance);
+  const sought = seekRoot(miss, likelyPastAbeam(asked, conditions), spotTolerance);
   if (!sought || !last) return undefined;
   return {
     closed: last,
@@ -101,9 +104,7 @@ function solveWith(
 
 /** A 180 whose base turn starts `pastAbeam` m past abeam, with its join still open. */
 export function approaching180(
-  { start, before }: Lead,
-  turns: Turns,
-  pastAbeam: number,
+  { lead: { start, before }, turns, pastAbeam }: HalfCircuit,
   asked: ApproachTask,
   conditions: Conditions,
 ): OpenApproach {

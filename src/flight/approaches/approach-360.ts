@@ -39,12 +39,16 @@ function findRadius(asked: ApproachTask, conditions: Conditions): Solution | und
   const run = finalRun(asked, conditions);
   let last: ClosedApproach | undefined;
   const spare = (radius: number): number => {
-    last = closeApproach(approaching360(asked.height, radius, run, asked, conditions), conditions);
+    last = closeApproach(
+      approaching360({ height: asked.height, radius, run }, asked, conditions),
+      conditions,
+    );
     return last ? last.finalHeight - plannedFinal(asked) : Number.NaN;
   };
   const slope = -(2 * Math.PI) / conditions.polar.ratio;
   const least = turnRadius(conditions.polar.speed, conditions.aircraft.turns.limit);
-  const sought = seekRoot(spare, asked.height / 3, slope, [least, largestRadius], spotTolerance / 100);
+  const likely = { guess: asked.height / 3, slope, within: [least, largestRadius] } as const;
+  const sought = seekRoot(spare, likely, spotTolerance / 100);
   if (!sought || !last) return undefined;
   return {
     closed: last,
@@ -59,13 +63,14 @@ function findHeight(asked: ApproachTask, conditions: Conditions): Solution | und
   const spare = (height: number): number => {
     const still = turnRadius(conditions.polar.speed, asked.bank);
     const spareBank = (radius: number) => {
-      last = closeApproach(approaching360(height, radius, run, asked, conditions), conditions);
+      last = closeApproach(approaching360({ height, radius, run }, asked, conditions), conditions);
       return last ? last.steepestCircle - asked.bank : Number.NaN;
     };
     const radius = rootInBracket(spareBank, [still / 4, still * 6], 1e-6);
     return last && radius !== undefined ? last.finalHeight - plannedFinal(asked) : Number.NaN;
   };
-  const sought = seekRoot(spare, asked.height, 1, [plannedFinal(asked), highestStart], spotTolerance / 100);
+  const likely = { guess: asked.height, slope: 1, within: [plannedFinal(asked), highestStart] } as const;
+  const sought = seekRoot(spare, likely, spotTolerance / 100);
   if (!sought || !last) return undefined;
   return {
     closed: last,
@@ -83,11 +88,16 @@ function finalRun(asked: ApproachTask, conditions: Conditions): number {
   return flight.state[ALONG]! - (asked.touchdown ?? 0);
 }
 
-/** Two half circles of `radius` with a downwind leg of `run` between them, so that final is `run` long as well. */
+/** m: the start height, the radius of its two half circles, and how long the downwind leg between them is. */
+interface FullCircuit {
+  readonly height: number;
+  readonly radius: number;
+  readonly run: number;
+}
+
+/** Two half circles with a downwind leg of `run` between them, so that final is `run` long as well. */
 function approaching360(
-  height: number,
-  radius: number,
-  run: number,
+  { height, radius, run }: FullCircuit,
   asked: ApproachTask,
   conditions: Conditions,
 ): OpenApproach {

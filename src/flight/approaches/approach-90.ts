@@ -1,7 +1,7 @@
 import type { Conditions } from '../flying/conditions.ts';
 import { type ClosedApproach, closeApproach, type OpenApproach } from '../flying/open-approach.ts';
 import { finalLegs, joinFromBase, stillAirLead } from '../flying/pattern-legs.ts';
-import { seekRoot } from '../numerics/root.ts';
+import { seekRoot, type Whereabouts } from '../numerics/root.ts';
 import type { SolvedName } from '../terms/approach.ts';
 import { number, optional } from '../terms/rules.ts';
 import {
@@ -41,17 +41,14 @@ const furthest = 20_000;
 
 function findHeight(asked: ApproachTask, conditions: Conditions): Solution | undefined {
   const distance = asked.options['90']?.baseDistance ?? asked.spacing;
-  return solve(
-    'throttle-height',
-    (height) => approaching90(height, distance, asked, conditions),
-    asked,
-    conditions,
-    {
-      guess: (2 * distance) / conditions.polar.ratio,
-      slope: conditions.polar.ratio,
-      range: heights,
-    },
-  );
+  const open: OpenNumber = {
+    name: 'throttle-height',
+    approaching: (height) => approaching90(height, distance, asked, conditions),
+    guess: (2 * distance) / conditions.polar.ratio,
+    slope: conditions.polar.ratio,
+    within: heights,
+  };
+  return solve(open, asked, conditions);
 }
 
 /** The lowest height from which the turn to final is complete with that height in hand; undefined where none is found. */
@@ -62,7 +59,7 @@ function withInHand(asked: ApproachTask, conditions: Conditions): Solution | und
     last = findDistance({ ...asked, height }, conditions);
     return last?.made ? last.closed.finalHeight - wanted : Number.NaN;
   };
-  const sought = seekRoot(spare, 2 * wanted, 1, heights, heightTolerance);
+  const sought = seekRoot(spare, { guess: 2 * wanted, slope: 1, within: heights }, heightTolerance);
   if (!sought?.found || !last) return undefined;
   return { ...last, solved: { name: 'throttle-height', value: sought.x, unit: 'm' } };
 }
@@ -71,33 +68,33 @@ function withInHand(asked: ApproachTask, conditions: Conditions): Solution | und
 const heightTolerance = 0.03;
 
 function findDistance(asked: ApproachTask, conditions: Conditions): Solution | undefined {
-  const least = stillAirLead(conditions, asked.bank);
-  return solve(
-    'base-distance',
-    (distance) => approaching90(asked.height, distance, asked, conditions),
-    asked,
-    conditions,
-    {
-      guess: (asked.height * conditions.polar.ratio) / 2,
-      slope: -2,
-      range: [least, furthest],
-    },
-  );
+  const open: OpenNumber = {
+    name: 'base-distance',
+    approaching: (distance) => approaching90(asked.height, distance, asked, conditions),
+    guess: (asked.height * conditions.polar.ratio) / 2,
+    slope: -2,
+    within: [stillAirLead(conditions, asked.bank), furthest],
+  };
+  return solve(open, asked, conditions);
+}
+
+/** The number that the approach leaves open, what is known of it, and what is flown with it. */
+interface OpenNumber extends Whereabouts {
+  readonly name: SolvedName;
+  readonly approaching: (x: number) => OpenApproach;
 }
 
 function solve(
-  name: SolvedName,
-  approaching: (x: number) => OpenApproach,
+  { name, approaching, ...likely }: OpenNumber,
   { touchdown = 0 }: ApproachTask,
   conditions: Conditions,
-  { guess, slope, range }: { guess: number; slope: number; range: readonly [number, number] },
 ): Solution | undefined {
   let last: ClosedApproach | undefined;
   const miss = (x: number): number => {
     last = closeApproach(approaching(x), conditions, last?.joinValues);
     return last ? last.miss - touchdown : Number.NaN;
   };
-  const sought = seekRoot(miss, guess, slope, range, spotTolerance);
+  const sought = seekRoot(miss, likely, spotTolerance);
   if (!sought || !last) return undefined;
   return { closed: last, solved: { name, value: sought.x, unit: 'm' }, made: sought.found && last.sound };
 }

@@ -110,13 +110,8 @@ function heldLead(circles: number, asked: ApproachTask, conditions: Conditions):
   const spare = (radius: number) => endOf(start, circle(radius), conditions).state[HEIGHT]! - keyHeight;
   const slope = (-2 * Math.PI * circles) / conditions.polar.ratio;
   const least = turnRadius(conditions.polar.speed, conditions.aircraft.turns.limit);
-  const sought = seekRoot(
-    spare,
-    (keyHeight - height) / slope,
-    slope,
-    [least, largestRadius],
-    spotTolerance / 100,
-  );
+  const likely = { guess: (keyHeight - height) / slope, slope, within: [least, largestRadius] } as const;
+  const sought = seekRoot(spare, likely, spotTolerance / 100);
   if (!sought) return undefined;
   return {
     lead: { start, before: [circle(sought.x)] },
@@ -139,8 +134,8 @@ function driftingLead(circles: number, asked: ApproachTask, conditions: Conditio
   });
   const origin = { along: 0, across: 0, height, eas: conditions.polar.speed, heading };
   const spare = (bank: number) => endOf(origin, turn(bank), conditions).state[HEIGHT]! - keyHeight;
-  const steepness = (height - keyHeight) / Math.tan(lowBank);
-  const sought = seekRoot(spare, lowBank, steepness, banks, spotTolerance / 100);
+  const slope = (height - keyHeight) / Math.tan(lowBank);
+  const sought = seekRoot(spare, { guess: lowBank, slope, within: banks }, spotTolerance / 100);
   if (!sought) return undefined;
   const end = endOf(origin, turn(sought.x), conditions).state;
   return {

@@ -28,7 +28,7 @@ describe('passing a gateway', () => {
         const { conditions } = resolveRequest(requestFor(id, { wind: windOffRunway(off, knots) }));
         for (const position of positions) {
           const best = arrivalHeight(position, gateway, bank, conditions)!;
-          const at = (enough: number) => passesGateway(position, gateway, enough, bank, conditions);
+          const at = (enough: number) => passesGateway(position, { ...gateway, enough }, bank, conditions);
           // It aims the turns by the nose and not by the track: some metres of turn, and a metre or two of height.
           expect(at(best + 2.5)).toBeLessThan(best + 2.5);
           expect(at(best + 2.5)).toBeGreaterThan(best - 2.5);
@@ -39,7 +39,8 @@ describe('passing a gateway', () => {
   }
   it('is not possible where there is no room to turn', () => {
     const { conditions } = resolveRequest(requestFor('osier', { wind: windOffRunway(0, 60) }));
-    expect(passesGateway({ ...positions[0]!, along: -900 }, gateway, 100, bank, conditions)).toBe(
+    const asked = { ...gateway, enough: 100 };
+    expect(passesGateway({ ...positions[0]!, along: -900 }, asked, bank, conditions)).toBe(
       Number.NEGATIVE_INFINITY,
     );
   });

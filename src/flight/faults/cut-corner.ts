@@ -31,6 +31,11 @@ const shorterThanLikely = 0.7;
 /** Tries at what the wind drifts on the way. */
 const drifts = 8;
 
+/** A gateway, and the height, m, that is enough there. */
+export interface AskedGateway extends Gateway {
+  readonly enough: number;
+}
+
 /**
  * Height, m, at which the glide straight for a gateway passes it on its track: `arrivalHeight` for one who asks at many
  * points of a flight whether it is at least `enough`. The first turns that do are taken, the best of all only where
@@ -39,11 +44,11 @@ const drifts = 8;
  */
 export function passesGateway(
   position: Position,
-  gateway: Gateway,
-  enough: number,
+  gateway: AskedGateway,
   bank: number,
   conditions: Conditions,
 ): number {
+  const { enough } = gateway;
   const way: Way = {
     flight: new Flight(conditions, 0, 'search'),
     before: takeUp(position, conditions).state,

@@ -27,6 +27,7 @@ export function heightForPlace(
     return flight.flyable ? flight.state[ALONG]! - end.along : Number.NaN;
   };
   const lowest = end.height - start.height + 1;
-  const sought = seekRoot(miss, 0, conditions.polar.ratio, [lowest, highest], 0.01);
+  const likely = { guess: 0, slope: conditions.polar.ratio, within: [lowest, highest] } as const;
+  const sought = seekRoot(miss, likely, 0.01);
   return sought?.found ? sought.x : undefined;
 }

@@ -6,6 +6,7 @@ import {
   ACROSS,
   ALONG,
   BANK,
+  directionOf,
   EAS,
   glideAlongLine,
   glideRoundCircle,
@@ -36,14 +37,14 @@ export function levelLeg(track: number, seconds: number, phase: Phase): MotionLe
     from: (medium, start) => {
       const wind = stillAir();
       const end = start[TIME]! + seconds;
-      const [cosTrack, sinTrack] = [cosine(track), sine(track)];
+      const direction = directionOf(track);
       const airspeed = (state: State) => state[EAS]! * medium.tasOverEas(state[HEIGHT]!);
       return {
         longestStep: 8,
         moves: [ALONG, ACROSS, TIME],
         derivative(state, rates) {
           medium.wind(state[HEIGHT]!, wind);
-          overGround(rates, cosTrack, sinTrack, airspeed(state), wind);
+          overGround(rates, direction, airspeed(state), wind);
           rates[TIME] = 1;
           rates[HEIGHT] = 0;
         },
@@ -159,7 +160,11 @@ function wanderingLine({ phase, track, until, eas }: LineLeg, wander: Wander): M
         const change = gap > 0 ? 1 : -1;
         const left = leftOf(until, start);
         const reached = (state: State) => Math.min(change * (eas - planned(state)), left(state));
-        return wandering(glideAlongLine(medium, track, reached, change), medium, wander);
+        return wandering(
+          glideAlongLine(medium, track, reached, gap > 0 ? 'faster' : 'slower'),
+          medium,
+          wander,
+        );
       },
     },
     ...[true, false].map(
@@ -170,7 +175,7 @@ function wanderingLine({ phase, track, until, eas }: LineLeg, wander: Wander): M
         from: (medium, start) => {
           const left = leftOf(until, start);
           const end = held ? (now: State) => Math.min(left(now), now[HEIGHT]! - speedHeldDownTo) : left;
-          return wandering(glideAlongLine(medium, track, end, 0, held), medium, wander);
+          return wandering(glideAlongLine(medium, track, end, held ? 'held' : 'left'), medium, wander);
         },
       }),
     ),

@@ -115,7 +115,8 @@ export function steepApproachLoses(
     for (const leg of legs) flight.leg(leg);
     return flight.flyable ? flight.state[ALONG]! : Number.NaN;
   };
-  const sought = seekRoot(miss, 20, conditions.polar.ratio, [steepUntil - path, 2000], 0.01);
+  const likely = { guess: 20, slope: conditions.polar.ratio, within: [steepUntil - path, 2000] } as const;
+  const sought = seekRoot(miss, likely, 0.01);
   return sought?.found && path + sought.x > steepUntil + 1 ? sought.x : undefined;
 }
 
@@ -147,7 +148,7 @@ export function slowOnFinal(plan: FaultPlan, eas: number): SlowOnFinal {
   state[EAS] = eas;
   const wanted = (now: Float64Array) => speeds.approach - now[EAS]!;
   if (eas < speeds.approach)
-    new Integrator(stateSize).run(glideAlongLine(conditions, 0, wanted, 1), state, false);
+    new Integrator(stateSize).run(glideAlongLine(conditions, 0, wanted, 'faster'), state, false);
   return {
     stallMargin: eas / speeds.stall,
     sink: sink(eas),

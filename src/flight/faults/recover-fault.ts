@@ -181,8 +181,8 @@ export function spareAfter(by: RecoveryWay, plan: FaultPlan, change: FaultChange
         const position = { ...point, heading, height: atBestGlide(point, conditions) };
         let most = Number.NEGATIVE_INFINITY;
         for (const each of runs) {
-          const gateway = { along: -each, across: 0, track: 0 };
-          most = Math.max(most, passesGateway(position, gateway, height, asked.bank, conditions) - height);
+          const gateway = { along: -each, across: 0, track: 0, enough: height };
+          most = Math.max(most, passesGateway(position, gateway, asked.bank, conditions) - height);
           if (most >= 0) return most;
         }
         if (!isOnBase(point)) return most;

@@ -3,7 +3,7 @@ import { requestFor, windOffRunway } from '../../../tests/flight-school.ts';
 import { metresPerSecondPerKnot } from '../../units/factors.ts';
 import type { Amount } from '../terms/fault.ts';
 import type { PlanRequest } from '../terms/plan.ts';
-import { planForFaults } from './changed-approach.ts';
+import { planForFaults } from './fault-plan.ts';
 import { flyFault } from './fly-fault.ts';
 
 const kt = metresPerSecondPerKnot;

@@ -31,20 +31,24 @@ export function arrivalHeight(
 ): number | undefined {
   const sides: readonly Side[] = [1, -1];
   const heights = sides.flatMap((first) =>
-    sides.map((last) => arriveBy(first, last, position, gateway, bank, conditions)),
+    sides.map((last) => arriveBy([first, last], { position, gateway, bank, conditions })),
   );
   const found = heights.filter((height) => height !== undefined);
   return found.length > 0 ? Math.max(...found) : undefined;
 }
 
-/** The track of the straight way is found by correcting the aim by what the last try missed. */
+/** From where to where, and how. */
+interface Arrival {
+  readonly position: Position;
+  readonly gateway: Gateway;
+  readonly bank: number;
+  readonly conditions: Conditions;
+}
+
+/** The straight way's track is found by aiming again at what the last try missed. */
 function arriveBy(
-  first: Side,
-  last: Side,
-  position: Position,
-  gateway: Gateway,
-  bank: number,
-  conditions: Conditions,
+  [first, last]: readonly [first: Side, last: Side],
+  { position, gateway, bank, conditions }: Arrival,
 ): number | undefined {
   let aim: GroundPoint = gateway;
   for (let tries = 0; tries < mostTries; tries++) {

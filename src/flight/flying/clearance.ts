@@ -83,8 +83,14 @@ export function riseToClear(obstacle: Obstacle, swept: Swept, required: Required
   return rise;
 }
 
+/** From one sample of a track to the next. */
+interface Stretch {
+  readonly from: TrackSample;
+  readonly to: TrackSample;
+}
+
 /** A part of a flight between two samples. Places on it are shares of the way, 0 to 1. */
-interface Piece {
+interface Piece extends Stretch {
   /**
    * m over the ground from the strip to the wall; negative where the strip is over it. Convex, like the distance of a
    * point that moves straight to a fixed convex shape: the wall, grown by the strip.
@@ -94,8 +100,6 @@ interface Piece {
   readonly above: (share: number) => number;
   /** m: the distance in space that is required. */
   readonly near: number;
-  readonly from: TrackSample;
-  readonly to: TrackSample;
 }
 
 /** The parts of a flight that may be nearer than required; most are clear of the box around the obstacle. */
@@ -112,8 +116,8 @@ function piecesNear(obstacle: Obstacle, { track, wing, runwayHeading }: Swept, r
     if (from.height > clearHeight && to.height > clearHeight) continue;
     if (areBeyond(from.along - obstacle.along, to.along - obstacle.along, away)) continue;
     if (areBeyond(from.across - obstacle.across, to.across - obstacle.across, toEnd)) continue;
-    const piece = pieceBetween(from, to, obstacle, stripBetween(from, to, wing, runwayHeading), required);
-    // Half the length away from its middle, it can be nearer by half its length and no more.
+    const piece = pieceOf({ from, to }, stripBetween(from, to, wing, runwayHeading), obstacle, required);
+    // Half the way away from its middle it can be nearer by half its length, and no more.
     const length = Math.hypot(to.along - from.along, to.across - from.across);
     if (piece.gap(0.5) - length / 2 < piece.near) pieces.push(piece);
   }
@@ -125,13 +129,7 @@ function areBeyond(one: number, other: number, limit: number): boolean {
   return (one > limit && other > limit) || (one < -limit && other < -limit);
 }
 
-function pieceBetween(
-  from: TrackSample,
-  to: TrackSample,
-  obstacle: Obstacle,
-  strip: Strip,
-  required: Required,
-): Piece {
+function pieceOf({ from, to }: Stretch, strip: Strip, obstacle: Obstacle, required: Required): Piece {
   const x = from.along - obstacle.along;
   const y = from.across - obstacle.across;
   const z = from.height - strip.dip - obstacle.height;
@@ -227,7 +225,7 @@ function apart(x: number, y: number, strip: Strip, halfWidth: number): number {
     if (Math.abs(crossing) <= halfWidth) return -strip.wider;
   }
   const fromTips = Math.min(toWall(x1, y1, halfWidth), toWall(x2, y2, halfWidth));
-  const fromEnds = Math.min(toSegment(halfWidth, x1, y1, x2, y2), toSegment(-halfWidth, x1, y1, x2, y2));
+  const fromEnds = Math.min(toStrip(halfWidth, x, y, strip), toStrip(-halfWidth, x, y, strip));
   return Math.min(fromTips, fromEnds) - strip.wider;
 }
 
@@ -235,10 +233,12 @@ function toWall(x: number, y: number, halfWidth: number): number {
   return Math.hypot(x, Math.max(0, Math.abs(y) - halfWidth));
 }
 
-/** m from an end of the wall, which is 0 along and `end` across, to the line between two points. */
-function toSegment(end: number, x1: number, y1: number, x2: number, y2: number): number {
-  const dx = x2 - x1;
-  const dy = y2 - y1;
+/** m from an end of the wall, which lies along no way and `end` across, to the strip as it is, no wider. */
+function toStrip(end: number, x: number, y: number, strip: Strip): number {
+  const x1 = x - strip.along;
+  const y1 = y - strip.across;
+  const dx = x + strip.along - x1;
+  const dy = y + strip.across - y1;
   const share = Math.min(1, Math.max(0, ((end - y1) * dy - x1 * dx) / (dx * dx + dy * dy)));
   return Math.hypot(x1 + share * dx, y1 + share * dy - end);
 }

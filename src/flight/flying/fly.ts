@@ -66,7 +66,13 @@ const landings = new WeakMap<Conditions, Remembered<LandingLeg>>();
 /** s. A leg whose end comes later than this is not a leg. */
 const longestLeg = 1500;
 
-/** A flight under way: its state, its clock and, where that is kept, its track. */
+/** That a flight keeps its track. */
+export interface KeptTrack {
+  /** s: bounds the integrator's steps, and with them what lies between two samples. */
+  readonly step?: number | undefined;
+}
+
+/** A flight under way: its state, its clock, and its track where that is kept. */
 export class Flight {
   readonly conditions: Conditions;
   readonly state: State = new Float64Array(stateSize);
@@ -81,12 +87,13 @@ export class Flight {
   private readonly keepTrack: boolean;
   private readonly drift = stillAir();
 
-  constructor(conditions: Conditions, runwayHeading: number, mode: Mode, keepTrack = false, step?: number) {
+  constructor(conditions: Conditions, runwayHeading: number, mode: Mode, kept?: KeptTrack) {
     this.conditions = conditions;
     this.runwayHeading = runwayHeading;
     this.mode = mode;
-    this.keepTrack = keepTrack;
-    this.integrator = step === undefined ? (keepTrack ? sampled : free) : new Integrator(stateSize, step);
+    this.keepTrack = kept !== undefined;
+    const { step } = kept ?? {};
+    this.integrator = step === undefined ? (kept ? sampled : free) : new Integrator(stateSize, step);
   }
 
   /** Begins at the start, wings level, holding the track of the first leg unless the start names a heading. */
@@ -97,8 +104,8 @@ export class Flight {
     state[ACROSS] = start.across;
     state[HEIGHT] = start.height;
     state[EAS] = start.eas;
-    const held = start.height > speedHeldDownTo;
-    const motion = glideAlongLine(this.conditions, trackOf(first), () => 0, 0, held);
+    const speed = start.height > speedHeldDownTo ? 'held' : 'left';
+    const motion = glideAlongLine(this.conditions, trackOf(first), () => 0, speed);
     motion.settle?.(state);
     if (start.heading !== undefined) state[HEADING] = start.heading;
     if (this.keepTrack && first.kind !== 'landing') this.sample(first.phase, motion);
@@ -138,7 +145,7 @@ export class Flight {
     if (gap !== 0 && !backward) {
       const change = gap > 0 ? 1 : -1;
       const reached = (state: State) => Math.min(change * (leg.eas - state[EAS]!), until(state));
-      this.run(glideAlongLine(medium, leg.track, reached, change), leg.phase);
+      this.run(glideAlongLine(medium, leg.track, reached, gap > 0 ? 'faster' : 'slower'), leg.phase);
       if (Math.abs(leg.eas - this.state[EAS]!) < 1e-9) this.state[EAS] = leg.eas;
     }
     if (this.mode === 'honest') {
@@ -149,12 +156,12 @@ export class Flight {
     const known = kept ? glides.get(this.conditions) : undefined;
     if (known && sameGlide(known.leg, leg) && known.eas === this.state[EAS]) {
       this.run(
-        glideAlongLine(medium, leg.track, (state) => state[HEIGHT]! - known.height, 0),
+        glideAlongLine(medium, leg.track, (state) => state[HEIGHT]! - known.height, 'held'),
         leg.phase,
         true,
       );
       this.goOn(known);
-      glideAlongLine(medium, leg.track, until, 0, !hasLast(leg)).settle?.(this.state);
+      glideAlongLine(medium, leg.track, until, hasLast(leg) ? 'left' : 'held').settle?.(this.state);
       return;
     }
     const from = this.state.slice();
@@ -172,12 +179,12 @@ export class Flight {
     // Over already, with the nose where the change of speed has put it.
     if (Math.abs(until(this.state)) < 1e-6) return;
     if (!hasLast(leg) || until(this.state) < 0) {
-      this.run(glideAlongLine(medium, track, until, 0), phase, searching);
+      this.run(glideAlongLine(medium, track, until, 'held'), phase, searching);
       return;
     }
     const above = (state: State) => state[HEIGHT]! - speedHeldDownTo;
-    if (above(this.state) > 0) this.run(glideAlongLine(medium, track, above, 0), phase);
-    this.run(glideAlongLine(medium, track, until, 0, false), phase);
+    if (above(this.state) > 0) this.run(glideAlongLine(medium, track, above, 'held'), phase);
+    this.run(glideAlongLine(medium, track, until, 'left'), phase);
   }
 
   /** What a leg flown from there to here came to. */
@@ -275,7 +282,11 @@ export class Flight {
     }
     if (this.onGround) return;
     state[PATH] = 0;
-    const motion = holdOff(conditions, landing, state[HEIGHT]!, state[EAS]!, leg.touchdownEas);
+    const motion = holdOff(conditions, landing, {
+      level: state[HEIGHT]!,
+      entryEas: state[EAS]!,
+      touchdownEas: leg.touchdownEas,
+    });
     const { flyable } = this;
     this.run(motion, 'hold-off');
     // A search goes on past a landing that cannot be held off; the flight itself does not.
@@ -384,7 +395,7 @@ export function flyProcedure(
 ): Flight {
   const [first] = procedure.legs;
   if (!first) throw new Error('a procedure has at least one leg');
-  const flight = new Flight(conditions, runwayHeading, 'honest', true, step);
+  const flight = new Flight(conditions, runwayHeading, 'honest', { step });
   flight.begin(procedure.start, first);
   for (const leg of procedure.legs) flight.leg(leg);
   return flight;

@@ -96,7 +96,7 @@ function heldOff(conditions: Conditions, state: State, change: LandingChange, lo
   }
   const down = Math.min(level, change.comesDown ?? level);
   log.dropped = level - down > leastDrop;
-  const motion = holdOff(conditions, landingOf(conditions), down, entry, touchdownEas);
+  const motion = holdOff(conditions, landingOf(conditions), { level: down, entryEas: entry, touchdownEas });
   return change.noseStraight ? drifting(motion, conditions) : motion;
 }
 

@@ -1,7 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { standardGravity } from '../air/constants.ts';
 import { sinOfGlide } from '../aircraft/glide.ts';
-import { EAS, glideAlongLine, HEIGHT, holdOff, type Medium, stateSize } from './motions.ts';
+import {
+  EAS,
+  glideAlongLine,
+  HEIGHT,
+  holdOff,
+  type Medium,
+  type SpeedControl,
+  stateSize,
+} from './motions.ts';
 
 /** Air of one density, and a headwind that grows by this much for each metre up. */
 const medium = (shear: number, changes: Partial<Medium> = {}): Medium => ({
@@ -21,9 +29,9 @@ const stateAt = (height: number, eas: number) => {
   return state;
 };
 
-function glideRates(of: Medium, speedChange: -1 | 0 | 1, held: boolean, eas = 20) {
+function glideRates(of: Medium, speed: SpeedControl, eas = 20) {
   const rates = new Float64Array(stateSize);
-  glideAlongLine(of, 0, () => 1, speedChange, held).derivative(stateAt(100, eas), rates);
+  glideAlongLine(of, 0, () => 1, speed).derivative(stateAt(100, eas), rates);
   return { sink: -rates[HEIGHT]!, gain: rates[EAS]! };
 }
 
@@ -35,7 +43,7 @@ describe('a glide that the wind takes from', () => {
     'sinks no more than twice as fast to hold the airspeed, and the rest goes from it: %s',
     (shear) => {
       const worth = 1 + (level * shear) / standardGravity;
-      const { sink, gain } = glideRates(medium(shear), 0, true);
+      const { sink, gain } = glideRates(medium(shear), 'held');
       expect(sink).toBeCloseTo(2 * steady, 9);
       expect(gain).toBeCloseTo((standardGravity / 20) * (2 * steady * worth - steady), 9);
       expect(gain).toBeLessThan(0);
@@ -44,14 +52,14 @@ describe('a glide that the wind takes from', () => {
 
   it('holds the airspeed where twice the sink is enough', () => {
     const worth = 1 + (level * -0.2) / standardGravity;
-    const { sink, gain } = glideRates(medium(-0.2), 0, true);
+    const { sink, gain } = glideRates(medium(-0.2), 'held');
     expect(sink).toBeCloseTo(steady / worth, 9);
     expect(gain).toBe(0);
   });
 
   it('in air that sinks keeps its airspeed in a calm, with the nose held or left where it is', () => {
-    for (const held of [true, false]) {
-      const { sink, gain } = glideRates(medium(0, { sinkingAir: 1 }), 0, held);
+    for (const speed of ['held', 'left'] as const) {
+      const { sink, gain } = glideRates(medium(0, { sinkingAir: 1 }), speed);
       expect(sink).toBeCloseTo(steady + 1, 9);
       expect(gain).toBeCloseTo(0, 9);
     }
@@ -60,12 +68,12 @@ describe('a glide that the wind takes from', () => {
 
 it('slowing down takes no more than half of the sink away, of a flat glider too', () => {
   const polar = { speed: 20, ratio: 30 };
-  const { sink } = glideRates(medium(0, { polar }), -1, true, 24);
+  const { sink } = glideRates(medium(0, { polar }), 'slower', 24);
   expect(sink).toBeCloseTo((24 * sinOfGlide(polar, 24, 1)) / 2, 9);
 });
 
 it('no step leads at 4 m/s from afar into the rounded part of a bend of the wind', () => {
-  const { longestStep } = glideAlongLine(medium(0, { windBends: [100] }), 0, () => 1, 0);
+  const { longestStep } = glideAlongLine(medium(0, { windBends: [100] }), 0, () => 1, 'held');
   const step = (height: number) => (longestStep as (state: Float64Array) => number)(stateAt(height, 20));
   // Rounded 5 m to each side.
   for (const height of [112, 120, 125]) {
@@ -82,7 +90,11 @@ it.each([
 ])('a hold-off into a wind that changes by %s m/s a metre: flown %s', (shear, isFlown) => {
   // worth = 1 + 0.5 (g/20 + shear): 0.245, 0.1 and below 0.
   const rates = new Float64Array(stateSize);
-  const motion = holdOff(medium(shear), { wingSpan: 10, wingAboveWheels: 2 }, 1, 20, 18);
+  const motion = holdOff(
+    medium(shear),
+    { wingSpan: 10, wingAboveWheels: 2 },
+    { level: 1, entryEas: 20, touchdownEas: 18 },
+  );
   motion.derivative(stateAt(1, 20), rates);
   expect(Number.isFinite(rates[EAS]!)).toBe(isFlown);
 });

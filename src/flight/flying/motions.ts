@@ -146,20 +146,19 @@ function turnStep(state: State, medium: Medium): number {
 export type Until = (state: State) => number;
 
 /**
- * A glide along a ground line with drift allowed for: the heading follows from track, airspeed and wind.
- * `speedChange` is 1 while speeding up, -1 while slowing down, 0 at a steady speed. `held`: false where the nose
- * stays where it is, and the airspeed follows the wind.
+ * What the pilot does about the airspeed: holds it with the nose, speeds up, slows down, or leaves the nose where it is,
+ * and the airspeed follows the wind.
  */
-export function glideAlongLine(
-  medium: Medium,
-  track: number,
-  until: Until,
-  speedChange: -1 | 0 | 1,
-  held = true,
-): Motion {
+export type SpeedControl = 'held' | 'faster' | 'slower' | 'left';
+
+const speedChanges = { held: 0, faster: 1, slower: -1, left: 0 } as const;
+
+/** A glide along a ground line with drift allowed for: the heading follows from track, airspeed and wind. */
+export function glideAlongLine(medium: Medium, track: number, until: Until, speed: SpeedControl): Motion {
   const wind = stillAir();
-  const cosTrack = cosine(track);
-  const sinTrack = sine(track);
+  const direction = directionOf(track);
+  const held = speed !== 'left';
+  const speedChange = speedChanges[speed];
   // At a steady speed the glide angle is the same from step to step.
   let [lastEas, sin, cos] = [Number.NaN, 0, 1];
   const rate = (state: State, rates: State) => {
@@ -176,7 +175,7 @@ export function glideAlongLine(
     const speedRate = speedChange * (speedChange < 0 ? slowingRate(sin, factor) : speedChangeRate);
     rates[TIME] = 1;
     const horizontal = tas * cos;
-    overGround(rates, cosTrack, sinTrack, horizontal, wind);
+    overGround(rates, direction, horizontal, wind);
     // The air velocity is the velocity over the ground minus the wind.
     const shear =
       (rates[ALONG]! - wind.along) * wind.alongShear + (rates[ACROSS]! - wind.across) * wind.acrossShear;
@@ -200,25 +199,32 @@ export function glideAlongLine(
   };
 }
 
+/** Of a track, worked out once for all the steps along it. */
+export interface Direction {
+  readonly cos: number;
+  readonly sin: number;
+}
+
+export function directionOf(track: number): Direction {
+  return { cos: cosine(track), sin: sine(track) };
+}
+
+/** Landings are flown along it. */
+const centreline: Direction = { cos: 1, sin: 0 };
+
 /**
  * Sets the rates over the ground of a track held against the drift: what the wind triangle leaves of a horizontal
  * airspeed. Where the wind across the track is stronger than that, the nose is square to the track and the rest of the
  * wind carries the aircraft off it.
  */
-export function overGround(
-  rates: State,
-  cosTrack: number,
-  sinTrack: number,
-  horizontal: number,
-  wind: Drift,
-): void {
-  const offTrack = wind.across * cosTrack - wind.along * sinTrack;
-  const onTrack = wind.along * cosTrack + wind.across * sinTrack;
+export function overGround(rates: State, { cos, sin }: Direction, horizontal: number, wind: Drift): void {
+  const offTrack = wind.across * cos - wind.along * sin;
+  const onTrack = wind.along * cos + wind.across * sin;
   const left = horizontal * horizontal - offTrack * offTrack;
   const groundspeed = onTrack + Math.sqrt(Math.max(0, left));
   const carried = left < 0 ? offTrack - Math.sign(offTrack) * horizontal : 0;
-  rates[ALONG] = groundspeed * cosTrack - carried * sinTrack;
-  rates[ACROSS] = groundspeed * sinTrack + carried * cosTrack;
+  rates[ALONG] = groundspeed * cos - carried * sin;
+  rates[ACROSS] = groundspeed * sin + carried * cos;
 }
 
 /** Slowing down never takes away more than half of the sink, so that height is never gained by it. */
@@ -369,7 +375,7 @@ export function roundOut(medium: Medium, landing: Landing, pull: number): Motion
       medium.wind(height, wind);
       const drag = dragOverWeight(medium.polar, eas, pull, inducedShare(landing, height));
       rates[TIME] = 1;
-      overGround(rates, 1, 0, horizontal, wind);
+      overGround(rates, centreline, horizontal, wind);
       const sink = tas * sine(path);
       rates[HEIGHT] = -sink;
       // What the wind loses on the way down comes off the airspeed.
@@ -385,18 +391,24 @@ export function roundOut(medium: Medium, landing: Landing, pull: number): Motion
 /** Where the wind drops so fast that it takes nearly all of the speed by itself, no hold-off can be flown. */
 const leastWorth = 0.2;
 
+/** From what to what a hold-off is flown. */
+export interface HoldOff {
+  /** m: the height at which it begins. */
+  readonly level: number;
+  /** m/s: the speed at which it begins. */
+  readonly entryEas: number;
+  readonly touchdownEas: number;
+}
+
 /**
- * Hold-off: the speed falls to `touchdownEas` in ground effect while what is left of the height goes in proportion,
- * so that the wheels meet the ground as the speed is reached. The work of the weight on that descent is counted.
- * `level` is the height (m), and `entryEas` the speed, at which it begins. Its rates are NaN where the wind does not
- * allow it.
+ * Hold-off: the speed falls to `touchdownEas` in ground effect while what height is left goes with it, in
+ * proportion, so that the wheels meet the ground as the speed is reached. The weight's work on that descent is
+ * counted. Its rates are NaN where the wind does not allow it.
  */
 export function holdOff(
   medium: Medium,
   landing: Landing,
-  level: number,
-  entryEas: number,
-  touchdownEas: number,
+  { level, entryEas, touchdownEas }: HoldOff,
 ): Motion {
   const wind = stillAir();
   const tasOverEas = medium.tasOverEas(0);
@@ -411,7 +423,7 @@ export function holdOff(
       medium.wind(height, wind);
       const drag = dragOverWeight(medium.polar, eas, 1, inducedShare(landing, height));
       rates[TIME] = 1;
-      overGround(rates, 1, 0, tas, wind);
+      overGround(rates, centreline, tas, wind);
       const worth = 1 + heightPerSpeed * (standardGravity / tas + alongPath(rates, wind, tas));
       const slowing = worth > leastWorth ? (-standardGravity * drag) / worth : Number.NaN;
       rates[HEIGHT] = heightPerSpeed * slowing;

@@ -65,7 +65,8 @@ function endOfFinal(conditions: Conditions): State {
   const state = new Float64Array(stateSize);
   state[HEIGHT] = Math.max(height, speedHeldDownTo);
   state[EAS] = speeds.approach;
-  const glide = glideAlongLine(conditions, 0, (now) => now[HEIGHT]! - height, 0, height > speedHeldDownTo);
+  const speed = height > speedHeldDownTo ? 'held' : 'left';
+  const glide = glideAlongLine(conditions, 0, (now) => now[HEIGHT]! - height, speed);
   glide.settle?.(state);
   integrator.run(glide, state, false);
   return state;

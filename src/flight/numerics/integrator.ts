@@ -36,6 +36,14 @@ export interface Advance {
   readonly ended: boolean;
 }
 
+/** A step tried, and the longest allowed, s; what was left until the motion ends at its start, and after the step tried. */
+interface TriedStep {
+  readonly tried: number;
+  readonly longest: number;
+  readonly atStart: number;
+  readonly atTried: number;
+}
+
 /**
  * A classical fourth-order Runge-Kutta integrator (Kutta, 1901) of states of one size, with its work space. The last
  * step of a motion is cut so that it ends on the event, by a bracketed secant on the length of the step, so that the
@@ -88,7 +96,12 @@ export class Integrator {
       this.take(motion, state, length, moves);
       let then = motion.remaining(this.trial);
       if (length !== longest || then * direction <= 0) {
-        const cut = this.cutToEvent(motion, state, [length, longest], [left, then], moves);
+        const cut = this.cutToEvent(
+          motion,
+          state,
+          { tried: length, longest, atStart: left, atTried: then },
+          moves,
+        );
         if (cut !== undefined) {
           this.keepTrial(state, moves);
           motion.settle?.(state);
@@ -127,8 +140,7 @@ export class Integrator {
   private cutToEvent(
     motion: Motion,
     state: State,
-    [tried, longest]: readonly [number, number],
-    [atStart, atTried]: readonly [number, number],
+    { tried, longest, atStart, atTried }: TriedStep,
     moves: readonly number[],
   ): number | undefined {
     let [x0, f0, x1, f1] = [0, atStart, tried, atTried];

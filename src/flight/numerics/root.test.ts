@@ -46,22 +46,30 @@ describe('a root near a guess', () => {
 describe('a root sought along a range', () => {
   it('is found from a guess on either side of it, inside or outside of the range', () => {
     for (const guess of [-50, 0, 0.9, 1.1, 9, 400]) {
-      const sought = seekRoot(falling, guess, -2, [0, 100], 1e-9)!;
+      const sought = seekRoot(falling, { guess, slope: -2, within: [0, 100] }, 1e-9)!;
       expect(sought.found).toBe(true);
       expect(sought.x).toBeCloseTo(1, 8);
     }
   });
 
   it('is found where the function bends', () => {
-    expect(seekRoot(cubic, 3, 2, [0, 100], 1e-9)!.x).toBeCloseTo(Math.cbrt(2), 8);
+    expect(seekRoot(cubic, { guess: 3, slope: 2, within: [0, 100] }, 1e-9)!.x).toBeCloseTo(Math.cbrt(2), 8);
   });
 
   it('is the nearer end, with the value there, where it lies beyond', () => {
-    expect(seekRoot(falling, 20, -2, [5, 100], 1e-9)).toEqual({ x: 5, y: -4, found: false });
-    expect(seekRoot(falling, -20, -2, [-100, 0], 1e-9)).toEqual({ x: 0, y: 1, found: false });
+    expect(seekRoot(falling, { guess: 20, slope: -2, within: [5, 100] }, 1e-9)).toEqual({
+      x: 5,
+      y: -4,
+      found: false,
+    });
+    expect(seekRoot(falling, { guess: -20, slope: -2, within: [-100, 0] }, 1e-9)).toEqual({
+      x: 0,
+      y: 1,
+      found: false,
+    });
   });
 
   it('is undefined where the function is not one', () => {
-    expect(seekRoot(() => Number.NaN, 3, 1, [0, 10], 1e-9)).toBeUndefined();
+    expect(seekRoot(() => Number.NaN, { guess: 3, slope: 1, within: [0, 10] }, 1e-9)).toBeUndefined();
   });
 });

@@ -72,6 +72,15 @@ export function rootNear(
   return undefined;
 }
 
+/** What is known of a root before it is sought. */
+export interface Whereabouts {
+  readonly guess: number;
+  /** By how much the value changes with the number, about. */
+  readonly slope: number;
+  /** It is not looked for outside of these. */
+  readonly within: readonly [low: number, high: number];
+}
+
 /** The result of a search along a line of values. */
 export interface RootFound {
   readonly x: number;
@@ -81,15 +90,13 @@ export interface RootFound {
 }
 
 /**
- * Seeks a root of a monotone function between `low` and `high`, from a guess and a known rough slope: secant steps
- * while they stay inside, a bracket as soon as there is one. Where the root lies beyond an end, it returns that end
- * and its value. Undefined where `f` is not finite on the way.
+ * Seeks a root of a monotone function from a guess and a known rough slope: secant steps
+ * while they stay inside, a bracket as soon as there is one. Where the root lies beyond an end, it returns that end and its value.
+ * Undefined where `f` is not finite on the way.
  */
 export function seekRoot(
   f: (x: number) => number,
-  guess: number,
-  slope: number,
-  [low, high]: readonly [low: number, high: number],
+  { guess, slope, within: [low, high] }: Whereabouts,
   tolerance: number,
 ): RootFound | undefined {
   const inside = (x: number) => Math.min(high, Math.max(low, x));

@@ -27,7 +27,7 @@ it('lands a final that comes to the round-out fast and steep with the pull that 
   const legs = landingFrom(asked, conditions);
   expect(legs.at(-1)).toMatchObject({ kind: 'landing', firmer: true });
   const fly = (firmer: boolean) => {
-    const flight = new Flight(conditions, runwayHeading, 'honest', true);
+    const flight = new Flight(conditions, runwayHeading, 'honest', {});
     const eas = 1.4 * conditions.speeds.approach;
     const height = conditions.aircraft.roundOut.height;
     flight.begin({ along: 0, across: 0, height: height + 3, eas }, legs[0]!);

@@ -72,9 +72,9 @@ export function fromDownwind(key: KeyPosition, asked: ApproachTask, conditions: 
     turns: [...looked, 'one'],
     path: (place, turned, height) => {
       const start = { along: key.along, across: key.across, height, eas: conditions.polar.speed };
-      const lead = { start, before: [] };
       const turns: Turns = turned === 'one' ? 'one' : 'two';
-      const path = approaching180(lead, turns, place, asked, turned === 'one' ? limited : conditions);
+      const circuit = { lead: { start, before: [] }, turns, pastAbeam: place };
+      const path = approaching180(circuit, asked, turned === 'one' ? limited : conditions);
       if (turned === 'one') return { ...path, after: [] };
       return {
         start,
@@ -226,7 +226,7 @@ class Path {
     };
     // From higher up, where it is not sound from the first height looked at.
     for (const higher of [0, 150, 400, 900]) {
-      const sought = seekRoot(value, this.#height + higher, slope, heights, tolerance);
+      const sought = seekRoot(value, { guess: this.#height + higher, slope, within: heights }, tolerance);
       if (!sought || !onFinal) continue;
       if (!sought.found || !this.isAllowed(place, sought.x)) return undefined;
       this.#height = sought.x;
@@ -348,7 +348,7 @@ function best(
 function bandOnFinal(key: KeyPosition, { farthest, nearest }: FinalBand, { polar }: Conditions): Band {
   const x = -key.along;
   const root = (f: (height: number) => number) => {
-    const sought = seekRoot(f, key.height, polar.ratio, [20, heights[1]], 0.1);
+    const sought = seekRoot(f, { guess: key.height, slope: polar.ratio, within: [20, heights[1]] }, 0.1);
     return sought?.found ? sought.x : null;
   };
   return { low: root((height) => farthest(height) - x), high: root((height) => nearest(height) - x) };

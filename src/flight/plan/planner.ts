@@ -36,7 +36,7 @@ import { type Resolved, resolveRequest } from './request.ts';
  */
 export function planApproach(request: PlanRequest): Plan {
   const worked = workOut(request);
-  const { resolved, asked, method } = worked;
+  const { resolved, asked } = worked;
   const { conditions, flown } = resolved;
   const { runway, airfield, power, approach, detail = 'whole' } = request;
   const { aircraft } = conditions;
@@ -48,7 +48,7 @@ export function planApproach(request: PlanRequest): Plan {
   const made = solution?.made === true && endsAtSpot(pattern);
   const cautions = [
     ...cautionsOf({ aircraft, runway, flown, track, keys, pull: asked.pull, minimums: request.minimums }),
-    ...(made ? [] : unreached(method, asked, resolved, track, request)),
+    ...(made ? [] : unreached(worked, track, request)),
   ];
   return {
     aircraft,
@@ -166,9 +166,7 @@ function windAsFlown({ conditions }: Resolved, start: number, runwayHeading: num
 }
 
 function unreached(
-  method: ApproachMethod,
-  asked: ApproachTask,
-  { conditions, flown }: Resolved,
+  { method, asked, resolved: { conditions, flown } }: WorkedOut,
   track: readonly TrackSample[],
   request: PlanRequest,
 ): Caution[] {

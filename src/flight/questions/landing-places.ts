@@ -170,7 +170,7 @@ function reached(runway: Runway, local: Position, request: PlanRequest): Reached
   const patterns = circuits.flatMap((circuit) => patternIn(circuit, runway, request) ?? []);
   for (const approach of ['180', '90'] as const) {
     for (const pattern of patterns) {
-      const way = wayIn(approach, pattern, runway, local, request);
+      const way = wayIn(approach, pattern, local, request);
       if (way) found.push(way);
     }
     const best = mostInHand(found.filter((way) => way.margin >= 0 && !meetsObstacle(way.rejections)));
@@ -283,7 +283,6 @@ function patternIn(circuit: Circuit, runway: Runway, request: PlanRequest): Flow
 function wayIn(
   approach: '180' | '90',
   pattern: FlownPattern,
-  runway: Runway,
   position: Position,
   request: PlanRequest,
 ): Way | undefined {
@@ -301,7 +300,7 @@ function wayIn(
   const search: Search = { asked, conditions, onFinal: finalBand(asked, conditions), guess: key.height };
   const low = lowOf(paths, search);
   if (low === null) return undefined;
-  const { track: flown, keys } = plan;
+  const { runway, track: flown, keys } = plan;
   const rejections = groundRejections({ ...examinedBy(worked, runway, request), track: flown, keys });
   return { approach, ...pattern, key, paths, search, height, margin: height - low, rejections };
 }

@@ -68,8 +68,10 @@ function leastOf(request: PlanRequest, step: number): SoundStart {
     const next = Math.min(fails + stride, last);
     const plan = flown(next);
     if (plan && isSound(plan)) {
-      const found = between(flown, fails, next, plan, step);
-      return { ...found, upTo: topOf(flown, found.height, ownHeight(asked), step) };
+      const least = between(flown, fails, next, plan);
+      const height = least.count * step;
+      const upTo = topOf(flown, height, ownHeight(asked), step);
+      return { height, at: least.plan.keys[0]!.id, plan: least.plan, upTo };
     }
     if (plan && (!nearest || standsAgainst(plan) < standsAgainst(nearest))) nearest = plan;
     if (plan && grave(plan).some(({ code }) => whateverTheHeight.has(code))) {
@@ -98,8 +100,7 @@ function between(
   below: number,
   above: number,
   sound: Plan,
-  step: number,
-): { readonly height: number; readonly at: KeyId; readonly plan: Plan } {
+): { readonly count: number; readonly plan: Plan } {
   let plan = sound;
   const works = lastSound(above, below, (count) => {
     const tried = flown(count);
@@ -107,7 +108,7 @@ function between(
     plan = tried;
     return true;
   });
-  return { height: works * step, at: plan.keys[0]!.id, plan };
+  return { count: works, plan };
 }
 
 /** The last of the counts from one that is sound towards one that is not, by halving. */

@@ -154,7 +154,8 @@ function touchdownFrom(height: number, { pull }: ApproachTask, conditions: Condi
 /** The height from which final covers a distance; the least height looked at where even that covers more. */
 function heightFor(distance: number, from: Covered, { polar: { ratio } }: Conditions): number | undefined {
   const off = (height: number) => from(height) - distance;
-  return seekRoot(off, Math.max(heights[0], distance / ratio), ratio, heights, tolerance)?.x;
+  const guess = Math.max(heights[0], distance / ratio);
+  return seekRoot(off, { guess, slope: ratio, within: heights }, tolerance)?.x;
 }
 
 function startOf(before: number, height: number, { polar }: Conditions): Start {

@@ -77,7 +77,8 @@ export function makeHandbook(request: HandbookRequest): Handbook | undefined {
         isWhole = false;
         return;
       }
-      const context = packetContext(schoolFor(school, id), scenario.request, plan, edition, papers[paper]);
+      const { request } = scenario;
+      const context = packetContext(schoolFor(school, id), { request, plan }, edition, papers[paper]);
       const body = renderLesson(chapter.lesson, context, chapter.file);
       flown.push(scenario);
       messages.push(...chapter.file.messages.slice(before));
@@ -88,7 +89,7 @@ export function makeHandbook(request: HandbookRequest): Handbook | undefined {
           title: chapter.lesson.frontMatter!.title,
           body: body.children as ElementContent[],
           plan,
-          request: scenario.request,
+          request,
           school,
           rules: scenario.airfield.rules,
           day: scenario.day,

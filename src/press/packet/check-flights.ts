@@ -2,6 +2,7 @@ import type { VFile } from 'vfile';
 import type { VFileMessage } from 'vfile-message';
 import type { Edition, PacketContext } from '../../../components/context.ts';
 import { planFigures } from '../../../components/plan-figures.ts';
+import type { Plan } from '../../flight/terms/plan.ts';
 import { checkKeysExplained } from '../../lesson/check-keys-explained.ts';
 import { checkTypedFigures } from '../../lesson/check-typed-figures.ts';
 import type { Lesson } from '../../lesson/parse-lesson.ts';
@@ -14,7 +15,7 @@ import { attemptFor } from './lesson-messages.ts';
 import { packetContext } from './packet-context.ts';
 import { planMessages } from './plan-messages.ts';
 import { sayOfPlan } from './say-of-plan.ts';
-import { aircraftOf, flownPlan, ofClasses, scenarioOf } from './scenario.ts';
+import { aircraftOf, flownPlan, ofClasses, type Scenario, scenarioOf } from './scenario.ts';
 
 const editions: readonly Edition[] = ['student', 'instructor'];
 
@@ -42,7 +43,12 @@ export function checkFlights(
   if (ids.length === 0) collect(undefined, () => attempt(() => aircraftOf(school, frontMatter)));
   for (const id of ids) {
     const name = school.fleet.get(id)?.name ?? id;
-    collect(name, () => attempt(() => checkFlight(lesson, file, school, id, tally)));
+    collect(name, () =>
+      attempt(() => {
+        const scenario = scenarioOf(school, frontMatter, id, {});
+        checkFlight(lesson, file, school, { scenario, plan: countedPlan(scenario, tally) });
+      }),
+    );
   }
   for (const { message, aircraft } of found.values()) {
     if (aircraft.size < ids.length && ![...aircraft].every((name) => message.reason.includes(name))) {
@@ -53,23 +59,32 @@ export function checkFlights(
   }
 }
 
-function checkFlight(
-  lesson: Lesson<PacketContext>,
-  file: VFile,
-  school: School,
-  id: string,
-  tally: GradeTally | undefined,
-): void {
-  const scenario = scenarioOf(school, lesson.frontMatter!, id, {});
+function countedPlan(scenario: Scenario, tally: GradeTally | undefined): Plan {
   const plan = countRefused(tally, () => flownPlan(scenario));
   const isRefused = plan.grade === 'not-to-be-flown' && scenario.shows !== plan.grade;
   if (isRefused) tally?.refuse();
   else tally?.add([plan.grade]);
+  return plan;
+}
+
+/** What is asked for, and how it is flown. */
+interface Flown {
+  readonly scenario: Scenario;
+  readonly plan: Plan;
+}
+
+function checkFlight(
+  lesson: Lesson<PacketContext>,
+  file: VFile,
+  school: School,
+  { scenario, plan }: Flown,
+): void {
   const { units } = school;
+  const { request } = scenario;
   for (const message of [...planMessages(plan, scenario), ...inHandMessages(plan, units)])
     sayOfPlan(message, { file, source: lesson.frontMatterSource });
   for (const edition of editions) {
-    const context = packetContext(school, scenario.request, plan, edition, papers[school.paper]);
+    const context = packetContext(school, { request, plan }, edition, papers[school.paper]);
     renderLesson<PacketContext>(lesson, context, file);
   }
   checkKeysExplained(

@@ -49,8 +49,7 @@ export function contextFor(asked: PageRequest): PacketContext {
   const scenario = scenarioOf(school, lesson, aircraft, choices);
   return packetContext(
     schoolFor(school, aircraft),
-    scenario.request,
-    planOf(scenario),
+    { request: scenario.request, plan: planOf(scenario) },
     edition,
     papers[paper],
   );

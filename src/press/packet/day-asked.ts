@@ -100,7 +100,7 @@ function breachesOf({ aircraft, runway, flown }: Weathered, day: Day, units: Pag
   const across = Math.abs(crosswind(wind, runway.heading));
   const gusts = inGusts(flown) ? ' in gusts' : '';
   const told = (value: number, limit: number, kind: LimitKind) =>
-    tellingApart(value, limit, units.speed, kind);
+    tellingApart({ value, limit }, units.speed, kind);
   const breach = (figure: DayFigure, is: string, asked: string): Breach => ({
     figure,
     words: `The wind${is}, and the lesson asks for ${asked}: choose another wind, or another day.`,

@@ -36,7 +36,7 @@ export function lessonParts({ title, body, plan, school, rules, day, units }: Le
   const { objective, rest } = takeObjective(withoutTitle(content, title));
   return [
     ...(objective.length === 0 ? [] : [h('div', { class: 'aim' }, objective)]),
-    packetCautions(plan, units, school.cautions, rules, day && dayAsked(plan, day, units)),
+    packetCautions({ plan, units, school, rules }, day && dayAsked(plan, day, units)),
     h('div', { class: 'lesson' }, rest),
   ];
 }

@@ -52,10 +52,11 @@ export function makePackets(
   wanted: readonly WantedPacket[],
 ): FlownPackets {
   const plan = planOf(scenario);
+  const { request } = scenario;
   const before = file.messages.length;
   for (const message of planMessages(plan, scenario)) sayOfPlan(message, { file, source, asked });
   const pages = wanted.map(({ path, paper, edition }) => {
-    const context = packetContext(school, scenario.request, plan, edition, papers[paper]);
+    const context = packetContext(school, { request, plan }, edition, papers[paper]);
     const printed = flownPacket({ lesson, file, scenario, context, paper, date, version });
     const { rules } = scenario.airfield;
     const data = () => studyData({ context, rules, day: scenario.day, uses: lesson.uses });

@@ -33,7 +33,12 @@ function ofPacket({ school, paper, version, edition, typed }: Inputs): string {
   const { lesson } = readLesson('.', file)!;
   const scenario = scenarioOf(school, lesson.frontMatter!, id, {});
   const own = schoolFor(school, id);
-  const context = packetContext(own, scenario.request, planOf(scenario), edition, papers[paper]);
+  const context = packetContext(
+    own,
+    { request: scenario.request, plan: planOf(scenario) },
+    edition,
+    papers[paper],
+  );
   return markIn(toHtml(flownPacket({ lesson, file, scenario, context, paper, date, version }).body));
 }
 

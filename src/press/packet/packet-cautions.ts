@@ -21,15 +21,21 @@ const standing = (aircraft: string, airfield: string) => [
 const ofOneSeat = (aircraft: string) =>
   `${aircraft} has one seat: nobody can take over. Each exercise is learned first in a two-seater of its class, with an instructor. It is flown here only by a pilot signed off for it, briefed on the ground, with the instructor where the exercise can be seen, and on the radio, who answers a call and otherwise says one thing only: “Go around.” Where these pages speak of the instructor in the air, they mean the two-seater.`;
 
+/** A flight, and what the school and its airfield have to say of every one. */
+export interface CautionedFlight {
+  readonly plan: Plan;
+  readonly units: PageUnits;
+  readonly school: { readonly cautions: readonly string[] };
+  /** The airfield's local procedures. */
+  readonly rules: readonly string[];
+}
+
 /**
  * The packet's caution block: the standing cautions, the day that the lesson asks for, what the flight itself showed, the
  * airfield's rules and the school's.
  */
 export function packetCautions(
-  plan: Plan,
-  units: PageUnits,
-  school: readonly string[],
-  rules: readonly string[],
+  { plan, units, school, rules }: CautionedFlight,
   day: DayAsked | undefined,
 ): Element {
   const { aircraft, airfield } = plan;
@@ -71,6 +77,6 @@ export function packetCautions(
         ]),
     ...(flown.length === 0 ? [] : [h('h3', 'Of this approach, as flown on paper'), h('ul', flown)]),
     ...part(`Local procedures at ${airfield.name}`, rules),
-    ...part('The school asks', school),
+    ...part('The school asks', school.cautions),
   ]);
 }

@@ -1,5 +1,4 @@
 import type { Edition, PacketContext } from '../../../components/context.ts';
-import type { Plan, PlanRequest } from '../../flight/terms/plan.ts';
 import type { School } from '../../school/school.ts';
 import { contentHeight, contentWidth, type Paper } from '../paper/paper.ts';
 import { createNodeBoard } from '../printing/node-board.ts';
@@ -7,8 +6,7 @@ import { createNodeBoard } from '../printing/node-board.ts';
 /** What the directives of one packet take their figures from. */
 export function packetContext(
   school: School,
-  request: PlanRequest,
-  plan: Plan,
+  { request, plan }: Pick<PacketContext, 'request' | 'plan'>,
   edition: Edition,
   paper: Paper,
 ): PacketContext {

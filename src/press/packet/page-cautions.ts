@@ -13,6 +13,6 @@ export function pageCautions({ plan, request, school, units }: PacketContext): E
   const airfield = [...school.airfields.values()].find((each) => each === request.airfield);
   return [
     ...gradeBands(plan, units, flyableWords(plan, request, units)),
-    packetCautions(plan, units, school.cautions, airfield?.rules ?? [], undefined),
+    packetCautions({ plan, units, school, rules: airfield?.rules ?? [] }, undefined),
   ];
 }

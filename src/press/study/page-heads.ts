@@ -21,14 +21,11 @@ export function pageHeads({ plan: printed, school, rules, day, units }: StudyPac
   const title = document.title;
 
   const cautionsOf = (plan: Plan) =>
-    pageElements([packetCautions(plan, units, school.cautions, rules, day && dayAsked(plan, day, units))]);
+    pageElements([packetCautions({ plan, units, school, rules }, day && dayAsked(plan, day, units))]);
   const standingCautions = () =>
     pageElements([
       packetCautions(
-        { ...printed, cautions: [] },
-        units,
-        school.cautions,
-        rules,
+        { plan: { ...printed, cautions: [] }, units, school, rules },
         day && { ...dayAsked(printed, day, units), breaches: [] },
       ),
     ]);

@@ -13,8 +13,8 @@ export function renderStudyLesson(
   context: PacketContext,
   file: VFile,
 ): Root {
-  const author = toHast(lesson.tree, { clobberPrefix: '' }) as Root;
-  return placeUses(author, lesson.uses, lesson.pictures, context, file, (output, use, place) => {
+  const tree = toHast(lesson.tree, { clobberPrefix: '' }) as Root;
+  return placeUses({ ...lesson, tree }, context, file, (output, use, place) => {
     const mark = markOf(use, place);
     return mark ? markLive(output, mark) : output;
   });

@@ -39,7 +39,11 @@ const lines: Readonly<Record<CautionCode, (said: Said) => string>> = {
   'approach-speed-not-reached': ({ aircraft, ...said }) => {
     const shown = (eas: number) => indicatedSpeed(eas, aircraft);
     const kind = said.value > said.limit ? 'most' : 'least';
-    const { value, limit } = tellingApart(shown(said.value), shown(said.limit), said.units.speed, kind);
+    const { value, limit } = tellingApart(
+      { value: shown(said.value), limit: shown(said.limit) },
+      said.units.speed,
+      kind,
+    );
     return `approach speed of ${limit} not reached: ${value}`;
   },
   'bank-over-limit': (said) => over('bank', angle(said)),
@@ -50,8 +54,8 @@ const lines: Readonly<Record<CautionCode, (said: Said) => string>> = {
   gust: (said) => `gusts: ${marginWords(said)}`,
   mass: ({ value, limit }) =>
     value > limit
-      ? over('mass', tellingApart(value, limit, 'kg', 'most'))
-      : under('mass', tellingApart(value, limit, 'kg', 'least')),
+      ? over('mass', tellingApart({ value, limit }, 'kg', 'most'))
+      : under('mass', tellingApart({ value, limit }, 'kg', 'least')),
   'off-runway': (said) => `touchdown ${farther(said)} off the runway`,
   'aim-before-threshold': (said) => `landing begins ${farther(said)} before the runway`,
   'landing-distance': (said) => over('landing roll', distance(said, 'need')),
@@ -62,22 +66,22 @@ const lines: Readonly<Record<CautionCode, (said: Said) => string>> = {
     return `downwind key at ${value}, usual ${isLow ? 'from' : 'to'} ${limit}`;
   },
   'base-turn-far': (said) => over('base turn past abeam by', distance(said)),
-  'round-out-pull': ({ value, limit }) => over('round-out pull', tellingApart(value, limit, 'g', 'most')),
+  'round-out-pull': ({ value, limit }) => over('round-out pull', tellingApart({ value, limit }, 'g', 'most')),
 };
 
 const over = (what: string, { value, limit }: ToldApart) => `${what} ${value}, at most ${limit}`;
 const under = (what: string, { value, limit }: ToldApart) => `${what} ${value}, at least ${limit}`;
 
 function speed({ value, limit, units }: Said): ToldApart {
-  return tellingApart(value, limit, units.speed, 'most');
+  return tellingApart({ value, limit }, units.speed, 'most');
 }
 
 function angle({ value, limit }: Said): ToldApart {
-  return tellingApart(value * radiansPerDegree, limit * radiansPerDegree, '°', 'most');
+  return tellingApart({ value: value * radiansPerDegree, limit: limit * radiansPerDegree }, '°', 'most');
 }
 
 function marginWords({ value, limit }: Said): string {
-  const told = tellingApart(value, limit, 'times', 'least', { value: 'margin' });
+  const told = tellingApart({ value, limit }, 'times', 'least', { value: 'margin' });
   return `${told.value} the stall speed, at least ${told.limit}`;
 }
 
@@ -87,16 +91,16 @@ function height(
   choice: 'measured' | 'margin' = 'measured',
 ): ToldApart {
   const step = units.height === 'm' ? { step: 5 } : {};
-  return tellingApart(value, limit, units.height, kind, { value: choice, ...step });
+  return tellingApart({ value, limit }, units.height, kind, { value: choice, ...step });
 }
 
 function distance({ value, limit, units }: Said, kind: 'measured' | 'need' = 'measured'): ToldApart {
-  return tellingApart(value, limit, units.distance, 'most', { value: kind, ...distanceStep(units) });
+  return tellingApart({ value, limit }, units.distance, 'most', { value: kind, ...distanceStep(units) });
 }
 
 /** How far off, where nothing at all is allowed: rounded up. */
 function farther({ value, units }: Said): string {
-  return tellingApart(0, value, units.distance, 'least', distanceStep(units)).limit;
+  return tellingApart({ value: 0, limit: value }, units.distance, 'least', distanceStep(units)).limit;
 }
 
 const distanceStep = (units: PageUnits) => (units.distance === 'ft' ? { step: 50 } : {});

@@ -45,7 +45,7 @@ const sentences: { readonly [Code in CautionCode]: Sentence<Code> } = {
   'wind-over-glide': ({ leg }) => `On ${leg} the wind is stronger than the glide: the leg cannot be flown.`,
   'obstacle-clearance': ({ how, obstacle, value, limit }, { units }) => {
     if (how === 'met') return `The path meets the ${obstacle}, ${formatRise(-value, units)} below the top.`;
-    const said = heightsApart(value, limit, 'least', units, { value: 'margin' });
+    const said = heightsApart({ value, limit }, 'least', units, { value: 'margin' });
     const nearest =
       how === 'above'
         ? `The path passes ${said.value} above the ${obstacle}`
@@ -78,7 +78,7 @@ const sentences: { readonly [Code in CautionCode]: Sentence<Code> } = {
   'wind-over-limit': (caution, said) => windSentence('wind', caution, said),
   'crosswind-over-limit': (caution, said) => windSentence('crosswind', caution, said),
   tailwind: ({ value, limit, inGusts, source }, { aircraft, units }) => {
-    const said = speedsApart(value, limit, 'most', units);
+    const said = speedsApart({ value, limit }, 'most', units);
     const whose =
       source === 'aircraft'
         ? `the limit of the ${aircraft.name} is`
@@ -92,7 +92,7 @@ const sentences: { readonly [Code in CautionCode]: Sentence<Code> } = {
     return `Gusts of ${formatLeastSpeed(over, units)} over the wind leave the approach speed ${said.value} the stall speed, half of them taken off; it should be at least ${said.limit}.`;
   },
   mass: ({ which, value, limit }, { aircraft }) => {
-    const said = tellingApart(value, limit, 'kg', which === 'least' ? 'least' : 'most');
+    const said = tellingApart({ value, limit }, 'kg', which === 'least' ? 'least' : 'most');
     return which === 'reference'
       ? `The mass is ${said.value}, more than the ${said.limit} that the figures of the ${aircraft.name} are for; its data name no greatest mass.`
       : `The mass is ${said.value}; the ${which} that the ${aircraft.name} may be flown at is ${said.limit}.`;
@@ -110,21 +110,21 @@ const sentences: { readonly [Code in CautionCode]: Sentence<Code> } = {
   'landing-distance': ({ value, limit }, { units }) =>
     `The landing roll is ${formatSafeDistance(value, 'up', units)} in this wind and air, longer than the ${formatSafeDistance(limit, 'down', units)} of runway left after the touchdown.`,
   'final-turn-low': ({ value, limit }, { units }) => {
-    const said = heightsApart(value, limit, 'least', units);
+    const said = heightsApart({ value, limit }, 'least', units);
     return `The turn to final is complete at ${said.value}; it should be complete at ${said.limit} or higher.`;
   },
   'downwind-key-height': ({ value, limit }, { units }) => {
-    const said = heightsApart(value, limit, value < limit ? 'least' : 'most', units);
+    const said = heightsApart({ value, limit }, value < limit ? 'least' : 'most', units);
     const { low, high } = keyHeights;
     const number = (metres: number) => formatHeight(metres, units).split('\u00a0')[0];
     return `The downwind key is flown at ${said.value}; about ${formatHeight((low + high) / 2, units)} (${number(low)} to ${formatHeight(high, units)}) is usual, and judged best by eye.`;
   },
   'base-turn-far': ({ value, limit }, { units }) => {
-    const said = distancesApart(value, limit, 'most', units);
+    const said = distancesApart({ value, limit }, 'most', units);
     return `The base turn lies ${said.value} past abeam, more than twice the distance of the downwind leg (${said.limit}): the spot is hard to judge from there.`;
   },
   'round-out-pull': ({ stalls, value, limit }, { aircraft }) => {
-    const said = tellingApart(value, limit, 'g', 'most');
+    const said = tellingApart({ value, limit }, 'g', 'most');
     return stalls
       ? `The round-out needs a pull of ${said.value}, and at its speed the wing bears ${said.limit}: it stalls.`
       : `From its round-out height the ${aircraft.name} needs a pull of ${said.value} to be level in time, more than the ${said.limit} of its data.`;
@@ -136,23 +136,23 @@ function windSentence(
   { value, limit, inGusts }: CautionOf<'wind-over-limit' | 'crosswind-over-limit'>,
   { aircraft, units }: Said,
 ): string {
-  const said = speedsApart(value, limit, 'most', units);
+  const said = speedsApart({ value, limit }, 'most', units);
   return `The ${what}${inGusts ? ' in gusts' : ''} is ${said.value}; the limit of the ${aircraft.name} is ${said.limit}.`;
 }
 
 /** Degrees, as a caution about bank gives them. */
 export function banks({ value, limit }: Pick<Caution, 'value' | 'limit'>): ToldApart {
-  return anglesApart(value * radiansPerDegree, limit * radiansPerDegree, 'most');
+  return anglesApart({ value: value * radiansPerDegree, limit: limit * radiansPerDegree }, 'most');
 }
 
 /** m of height, to the foot or the decimetre where it is low; never less than it is. */
 function formatRise(metres: number, units: PageUnits): string {
-  return heightsApart(0, metres, 'least', units).limit;
+  return heightsApart({ value: 0, limit: metres }, 'least', units).limit;
 }
 
 /** m: a place in the airfield's data, not rounded the way a figure of the flight is. */
 function toTheMetre(metres: number, units: PageUnits): string {
-  return tellingApart(0, metres, units.distance, 'least', { step: 1 }).limit;
+  return tellingApart({ value: 0, limit: metres }, units.distance, 'least', { step: 1 }).limit;
 }
 
 /** A sentence is read aloud, and printed in terminals too: plain spaces, and degrees as a word. */

@@ -63,7 +63,7 @@ const remedies: { readonly [Code in CautionCode]: Remedy<Code> } = {
     `An approach speed of ${shown(remedy.eas, aircraft, units)} would allow for these gusts.`,
   mass: ({ which, value, limit }) => {
     if (which === 'reference') return undefined;
-    const said = tellingApart(value, limit, 'kg', which);
+    const said = tellingApart({ value, limit }, 'kg', which);
     return `It would be within limits at ${said.limit} or ${which === 'most' ? 'less' : 'more'}.`;
   },
   'off-runway': ({ where, remedy }, { units }) => {

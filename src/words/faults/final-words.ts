@@ -35,7 +35,7 @@ export function finalWords(
   if (!start || below === undefined) return '';
   if (!planStillHolds(flight)) return lowerThanSound(start, flight, plan, units);
   if (below >= worthAWord && flight.end.along < -printedDistance) {
-    return lowWords(start, below, plan, enginesStopped(flight, plan), units);
+    return lowWords(start, below, plan, units);
   }
   if (below <= -worthAWord && flight.end.along > printedDistance) {
     // Where it comes to final beside the runway, the way back to the centreline comes first, and is a different way.
@@ -69,15 +69,9 @@ function lowOnFinal(start: OnFinal, below: number, { pattern }: FaultPlan, units
     : `${formatEdge(below, 'low', units)} below the planned path`;
 }
 
-function lowWords(
-  start: OnFinal,
-  below: number,
-  plan: FaultPlan,
-  stopped: boolean,
-  units: PageUnits,
-): string {
+function lowWords(start: OnFinal, below: number, plan: FaultPlan, units: PageUnits): string {
   const low = lowOnFinal(start, below, plan, units);
-  if (stopped) return `On final it is ${low}.`;
+  if (plan.request.power === 'stopped') return `On final it is ${low}.`;
   const sound = leastFinal(plan.request);
   const minimum = formatEdge(sound, 'low', units);
   const back = backToThePath(plan, start);

@@ -11,7 +11,12 @@ const sizes: Partial<Record<ToldUnit, number>> = {
 function told(value: number, limit: number, unit: ToldUnit, kind: LimitKind, margin = false) {
   const size = sizes[unit] ?? 1;
   const choices = margin ? ({ value: 'margin' } as const) : {};
-  const { value: v, limit: l } = tellingApart(value * size, limit * size, unit, kind, choices);
+  const { value: v, limit: l } = tellingApart(
+    { value: value * size, limit: limit * size },
+    unit,
+    kind,
+    choices,
+  );
   return [v, l].map((each) => each.replaceAll('\u00a0', ' '));
 }
 
@@ -45,7 +50,7 @@ describe('a value beside its limit', () => {
     expect(told(8.0004, 8.001, 'kt', 'most')).toEqual(['8 kt', '8 kt']);
   });
   it('that is not a number is refused', () =>
-    expect(() => tellingApart(Number.NaN, 1, 'kt', 'most')).toThrow(RangeError));
+    expect(() => tellingApart({ value: Number.NaN, limit: 1 }, 'kt', 'most')).toThrow(RangeError));
 
   const amount = fc.double({ min: 1, max: 2000, noNaN: true });
   const near = fc.double({ min: -3, max: 3, noNaN: true });

@@ -25,11 +25,14 @@ export type ToldUnit = keyof typeof units;
 /** What kind of limit it is: not to be exceeded (`most`, a wind), or not to be fallen short of (`least`, a height). */
 export type LimitKind = 'most' | 'least';
 
-interface Choices {
-  /**
-   * `margin` for what there is to spare, such as a clearance: never rounded up. `need` for what is needed: never
-   * rounded down.
-   */
+/** m, m/s, kg or rad; plain ratios for `times` and `g`. */
+export interface BesideLimit {
+  readonly value: number;
+  readonly limit: number;
+}
+
+export interface Choices {
+  /** `margin` for what is to spare, as a clearance is: it is never rounded up. `need` for what is needed: never down. */
   readonly value?: 'measured' | 'margin' | 'need';
   /** The first step that is tried, in the unit: the one that the page uses for figures of this kind. */
   readonly step?: number;
@@ -51,13 +54,10 @@ const finest = 3;
  * alike only where they are alike. A limit is rounded to its safe side, `most` down and `least` up; a measured value
  * to the nearest step, a margin down, a need up. Feet under 50 have a step of 1 as low heights do.
  *
- * @param value m, m/s, kg or rad; a plain ratio for `times` and `g`
- * @param limit as `value`
- * @throws RangeError where either is not finite
+ * @throws RangeError where one is not finite
  */
 export function tellingApart(
-  value: number,
-  limit: number,
+  { value, limit }: BesideLimit,
   unit: ToldUnit,
   kind: LimitKind,
   choices: Choices = {},

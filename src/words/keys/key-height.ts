@@ -36,5 +36,5 @@ export function keyHeightStep(
   );
   if (!held) return step;
   const kind = held.value < held.limit ? 'least' : 'most';
-  return tellingApart(height, held.limit, units.height, kind, { step }).step;
+  return tellingApart({ value: height, limit: held.limit }, units.height, kind, { step }).step;
 }

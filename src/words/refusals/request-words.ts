@@ -36,11 +36,11 @@ const reasons: { readonly [Code in RequestReason['code']]: Words<Code> } = {
   'not-a-list': ({ least }, field) => `${field} must be a list of ${least} or more`,
   'no-glide': ({ aircraft, power }) => `${aircraft} has no glide for the engine ${power}: add glide.${power}`,
   'bank-over-limit': ({ bank, limit }) => {
-    const said = anglesApart(bank, limit, 'most');
+    const said = anglesApart({ value: bank, limit }, 'most');
     return `the bank of ${said.value} is over the aircraft's limit of ${said.limit}`;
   },
   'gust-under-wind': ({ gust, wind }, _, units) => {
-    const said = speedsApart(gust, wind, 'least', units);
+    const said = speedsApart({ value: gust, limit: wind }, 'least', units);
     return `the gusts of ${said.value} are less than the wind of ${said.limit}: give the highest gust, or none`;
   },
   'height-and-option': ({ option }) =>
