@@ -59,11 +59,18 @@ module.exports = {
       to: { path: '^src/flight/', pathNot: flight.slice(0, i + 1).map((each) => `^src/flight/${each}/`) },
     })),
     {
+      name: 'every-room-has-its-rule',
+      comment: 'a new folder of src/ is a room: say above what it may use',
+      severity: 'error',
+      from: { path: '^src/', pathNot: Object.keys(rooms).map(folder) },
+      to: {},
+    },
+    {
       name: 'component-has-no-private-parts-for-others',
       comment:
         'of a directive others read its definition alone; what several need lies beside the list, in components/',
       severity: 'error',
-      from: { path: '^src/' },
+      from: { path: '^(src/|components/[^/]+\\.ts$)', pathNot: '\\.test\\.ts$' },
       to: { path: '^components/[^/]+/', pathNot: '^components/([^/]+)/\\1\\.ts$' },
     },
     {

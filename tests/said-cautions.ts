@@ -22,7 +22,7 @@ export function saidCaution(caution: Caution, subject: CautionSubject): SaidCaut
   return {
     ...caution,
     message: cautionSentence(caution, subject, aviation),
-    source: limitSource(caution, subject),
+    source: limitSource(caution, subject, aviation),
     remedy: remedySentence(caution, subject, aviation),
   };
 }

@@ -1,5 +1,6 @@
 import { h } from 'hastscript';
 import { z } from 'zod';
+import { approaches } from '../../src/flight/approaches/approaches.ts';
 import type { Plan, TrackSample } from '../../src/flight/terms/plan.ts';
 import { captionNumber } from '../../src/lesson/captions.ts';
 import { DirectiveError, defineComponent } from '../../src/lesson/component.ts';
@@ -17,7 +18,7 @@ export const circleBanks = defineComponent<PacketContext, z.ZodType>({
   attributes: z.strictObject({}),
   example: '::circle-banks',
   render: ({ ordinal, context: { plan, units } }) => {
-    if (plan.approach !== '360') {
+    if (!approaches[plan.approach].isOneCircle) {
       throw new DirectiveError(
         'Only the 360 is a circle held on the ground: take `::circle-banks` out, or fly `approach: "360"`',
       );

@@ -143,7 +143,7 @@ function posed(
     working: [
       `${capital(nameOf(right))}: ${windWords(right, units)}; the ${plan.aircraft.name}, its engine ${power === 'stopped' ? 'stopped' : 'idling'}, needs ${room} from 50 ft up to the stop, ` +
         `and has ${lies}${isAmple ? '' : lessThanDouble}.`,
-      `${arrivalWords(right, units)} That height is ${formatHeight(right.margins[0]!.margin, units)} more than ${leastWords(right, request, units)}` +
+      `${arrivalWords(right, units)} That height is ${formatEdge(right.margins[0]!.margin, 'high', units)} more than ${leastWords(right, request, units)}` +
         `${formatHeight(right.excess, units) === formatHeight(0, units) ? '' : `; ${formatHeight(right.excess, units)} of it are too much, and are lost by a wider way in`}.`,
     ],
   };

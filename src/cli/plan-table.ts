@@ -95,7 +95,7 @@ function gradeLines(plan: Plan, flyable: readonly string[]): string[] {
   return grades.flatMap((grade) => [
     ...cautionsOf(plan, grade).map(
       (caution) =>
-        `${capital(gradeNames[grade])} (${caution.code}): ${cautionSentence(caution, plan, aviation)} [${limitSource(caution, plan)}]`,
+        `${capital(gradeNames[grade])} (${caution.code}): ${cautionSentence(caution, plan, aviation)} [${limitSource(caution, plan, aviation)}]`,
     ),
     ...(grade === plan.grade && flyable.length > 0
       ? flyable

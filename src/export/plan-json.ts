@@ -73,7 +73,7 @@ function cautionJson(caution: Caution, plan: Plan) {
     message: cautionSentence(caution, plan, aviation),
     value,
     limit,
-    source: limitSource(caution, plan),
+    source: limitSource(caution, plan, aviation),
     grade,
     ...(at && { at }),
     ...(remedy && { remedy }),

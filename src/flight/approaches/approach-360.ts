@@ -26,6 +26,7 @@ export const approach360: ApproachMethod = {
   usualStart: 2000 * metresPerFoot,
   finds: ['circle-radius', 'start-height'],
   hasOwnSpacing: false,
+  isOneCircle: true,
   options: {},
   solve: (asked, conditions) =>
     asked.bankGiven && !asked.heightGiven ? findHeight(asked, conditions) : findRadius(asked, conditions),

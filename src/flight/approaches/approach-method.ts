@@ -52,6 +52,8 @@ export interface ApproachMethod {
   readonly endsIn?: Approach | undefined;
   /** Whether the distance of its downwind leg may be asked for; otherwise that follows from something else. */
   readonly hasOwnSpacing: boolean;
+  /** Whether it is one circle held on the ground, from over the spot to final. */
+  readonly isOneCircle?: boolean | undefined;
   /** What may be asked of it alone, and the rules for it. */
   readonly options: Readonly<Record<string, Rule>>;
   /** Those of its options that fix the start: with a height given as well, one of the two is too many. */

@@ -1,5 +1,6 @@
 import { headwind } from '../air/wind.ts';
 import { landingRunOf } from '../aircraft/landing-run.ts';
+import { approaches } from '../approaches/approaches.ts';
 import { arrivalHeight, type Gateway } from '../flying/arrival.ts';
 import { baseTrack, downwindTrack } from '../flying/pattern-legs.ts';
 import type { Position } from '../flying/reach.ts';
@@ -90,7 +91,7 @@ export function landingPlaces(position: Position, fields: readonly Field[], requ
 
 function openness({ approach, straightIn }: Place): number {
   if (!approach) return straightIn ? 1 : 0;
-  return approach.kind === '90' ? 2 : 3;
+  return approaches[approach.kind].startsAt === 'base-key' ? 2 : 3;
 }
 
 interface Candidate {

@@ -30,7 +30,7 @@ function band(
   const lines = found.map((caution) =>
     h('li', [
       `${capital(cautionLine(caution, plan.aircraft, units))} `,
-      h('span', { class: 'from' }, shortSource(caution, plan)),
+      h('span', { class: 'from' }, shortSource(caution, plan, units)),
     ]),
   );
   return h('section', { class: `grade-band ${grade}`, ariaLabel: name }, [

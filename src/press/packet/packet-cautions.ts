@@ -51,7 +51,7 @@ export function packetCautions(
       h('li', [
         ...(grade === 'worth-knowing' ? [] : [h('strong', `${capital(gradeNames[grade])}: `)]),
         `${cautionSentence(caution, plan, units)} `,
-        h('span', { class: 'from' }, `Limit: ${limitSource(caution, plan)}`),
+        h('span', { class: 'from' }, `Limit: ${limitSource(caution, plan, units)}`),
       ]),
     ),
   );

@@ -11,6 +11,7 @@ import type { School } from '../../school/school.ts';
 import type { Wind } from '../../units/wind-text.ts';
 import { flyableWords } from '../../words/cautions/flyable-words.ts';
 import { gradeSentence } from '../../words/cautions/grade-sentences.ts';
+import { pageSteps } from '../../words/figures/format.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
 import { requestSentence } from '../../words/refusals/request-words.ts';
 import { settingKeys } from './grade-keys.ts';
@@ -167,7 +168,7 @@ export function planOf(scenario: Scenario): Plan {
 export function flownPlan(scenario: Scenario): Plan {
   const { request } = scenario;
   try {
-    const plan = planApproach(request);
+    const plan = planApproach({ ...request, steps: pageSteps(scenario.units) });
     if (plan.made) return plan;
     throw new NotToBeFlownError(plan, scenario);
   } catch (error) {

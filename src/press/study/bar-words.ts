@@ -63,7 +63,7 @@ function gravestFirst(plan: Plan, units: PageUnits): SaidCaution[] {
   return grades.flatMap((grade) =>
     cautionsOf(plan, grade).map((caution) => ({
       sentence: gradedSentence(caution, plan, units),
-      source: limitSource(caution, plan),
+      source: limitSource(caution, plan, units),
     })),
   );
 }

@@ -3,6 +3,7 @@ import { RequestError } from '../../flight/terms/errors.ts';
 import type { Plan, PlanRequest } from '../../flight/terms/plan.ts';
 import { cautionSentence } from '../../words/cautions/caution-words.ts';
 import { cautionsOf, remediesOf } from '../../words/cautions/grade-sentences.ts';
+import { pageSteps } from '../../words/figures/format.ts';
 import { capital } from '../../words/figures/letter-case.ts';
 import type { PageUnits } from '../../words/figures/page-units.ts';
 import { requestSentence } from '../../words/refusals/request-words.ts';
@@ -16,7 +17,7 @@ export type Flown =
 /** `shown`: the packet's own setting, which may be that of a lesson that shows a plan not to be flown. */
 export function flySetting(request: PlanRequest, units: PageUnits, shown = false): Flown {
   try {
-    const plan = planApproach(request);
+    const plan = planApproach({ ...request, steps: pageSteps(units) });
     if (plan.made && (shown || plan.grade !== 'not-to-be-flown')) return { given: true, plan };
     const grave = cautionsOf(plan, 'not-to-be-flown');
     const words = [

@@ -2,6 +2,7 @@ import { headwind as headwindOf } from '../../flight/air/wind.ts';
 import { approaches } from '../../flight/approaches/approaches.ts';
 import { isSound } from '../../flight/questions/least-sound-start.ts';
 import { windsWithin } from '../../flight/questions/winds-within.ts';
+import type { ApproachOptions } from '../../flight/terms/approach.ts';
 import type { KeyId } from '../../flight/terms/key.ts';
 import type { KeyPosition, Plan, PlanRequest } from '../../flight/terms/plan.ts';
 import { cautionNames } from '../cautions/caution-line.ts';
@@ -78,6 +79,12 @@ interface FigureRow {
   readonly figure: (row: WatchedRow) => string | undefined;
 }
 
+/** Whether the place of the start is asked for, in place of its height. */
+function isStartFixed({ approach, options }: PlanRequest): boolean {
+  const own: Readonly<Record<string, unknown>> = options?.[approach as keyof ApproachOptions] ?? {};
+  return (approaches[approach].insteadOfHeight ?? []).some((option) => own[option] !== undefined);
+}
+
 function figureRows({ approach }: Plan, request: PlanRequest, units: PageUnits): FigureRow[] {
   const atBase = (figure: (key: KeyPosition) => string) => (row: WatchedRow) => {
     const key = row.keys.find(({ id }) => id === 'base-key');
@@ -99,7 +106,7 @@ function figureRows({ approach }: Plan, request: PlanRequest, units: PageUnits):
   if (request.height !== undefined) return [{ name: `Throttle closed, ${units.distance} out`, figure: out }];
   // Where neither is given, both change with the wind, and a height without its place would be flown from the wrong
   // one.
-  return request.options?.['90']?.baseDistance !== undefined
+  return isStartFixed(request)
     ? [{ name: throttle, figure: height }]
     : [
         { name: throttle, figure: height },

@@ -2,6 +2,7 @@ import { indicatedSpeed } from '../../flight/aircraft/calibration.ts';
 import type { Aircraft } from '../../flight/terms/aircraft.ts';
 import type { Caution, CautionCode } from '../../flight/terms/caution.ts';
 import { radiansPerDegree } from '../../units/factors.ts';
+import { heightsApart } from '../figures/apart.ts';
 import type { PageUnits } from '../figures/page-units.ts';
 import { type LimitKind, type ToldApart, tellingApart } from '../figures/telling-apart.ts';
 
@@ -86,12 +87,11 @@ function marginWords({ value, limit }: Said): string {
 }
 
 function height(
-  { value, limit, units }: Said,
+  { units, ...pair }: Said,
   kind: LimitKind,
   choice: 'measured' | 'margin' = 'measured',
 ): ToldApart {
-  const step = units.height === 'm' ? { step: 5 } : {};
-  return tellingApart({ value, limit }, units.height, kind, { value: choice, ...step });
+  return heightsApart(pair, kind, units, { value: choice });
 }
 
 function distance({ value, limit, units }: Said, kind: 'measured' | 'need' = 'measured'): ToldApart {

@@ -16,7 +16,7 @@ function higherPattern({ approach }: Plan, at: KeyId): string {
 }
 
 /** Finding the height takes many flights, and a plan is asked for its words again and again. */
-const found = new WeakMap<Plan, readonly string[]>();
+const found = new WeakMap<Plan, Map<string, readonly string[]>>();
 
 /**
  * What would be flyable in place of a plan that is not to be flown, one sentence each: what its cautions say, and the
@@ -25,7 +25,8 @@ const found = new WeakMap<Plan, readonly string[]>();
  */
 export function flyableWords(plan: Plan, request: PlanRequest, units: PageUnits): readonly string[] {
   if (plan.grade !== 'not-to-be-flown') return [];
-  const known = found.get(plan);
+  const key = JSON.stringify(units);
+  const known = found.get(plan)?.get(key);
   if (known) return known;
   const start = leastSoundStart(request, heightStep(units));
   const remedies = remediesOf(cautionsOf(plan, plan.grade), plan, units);
@@ -33,6 +34,6 @@ export function flyableWords(plan: Plan, request: PlanRequest, units: PageUnits)
     start.height === undefined
       ? remedies
       : [...remedies, `${capital(startWords(start, plan.aircraft, units))}${higherPattern(plan, start.at)}.`];
-  found.set(plan, words);
+  found.set(plan, (found.get(plan) ?? new Map()).set(key, words));
   return words;
 }

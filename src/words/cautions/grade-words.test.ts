@@ -86,8 +86,8 @@ describe('how many plans have which grade', () => {
 });
 
 describe('where a limit comes from', () => {
-  const of = (source: LimitSource) => limitSource({ source }, plan);
-  const short = (source: LimitSource) => shortSource({ source }, plan);
+  const of = (source: LimitSource) => limitSource({ source }, plan, aviation);
+  const short = (source: LimitSource) => shortSource({ source }, plan, aviation);
   it('is the data of the aircraft or the airfield, in short without what they say of themselves', () => {
     expect(of('aircraft')).toBe('aircraft data: invented; for the tests');
     expect(short('aircraft')).toBe('aircraft data');

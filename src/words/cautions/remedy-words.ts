@@ -6,6 +6,7 @@ import {
   formatLeastHeight,
   formatLeastLowHeight,
   formatLeastSpeed,
+  formatMargin,
   formatMostAngle,
   formatMostSpeed,
   formatSafeDistance,
@@ -93,7 +94,7 @@ const remedies: { readonly [Code in CautionCode]: Remedy<Code> } = {
   'downwind-key-height': () => undefined,
   'base-turn-far': () => 'A lower downwind key or a wider downwind leg brings it nearer.',
   'round-out-pull': ({ remedy }, { aircraft, units }) => {
-    const own = `the ${remedy.own.toFixed(2)} g of the aircraft's data`;
+    const own = `the ${formatMargin(remedy.own)} g of the aircraft's data`;
     if ('eas' in remedy)
       return `With an approach at ${shown(remedy.eas, aircraft, units)} or more, at this mass, the wing bears ${own} to the end of the round-out.`;
     return remedy.height === undefined

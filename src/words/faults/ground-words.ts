@@ -94,9 +94,8 @@ function offTheRunway(end: FaultEnd, plan: FaultPlan, units: PageUnits): string 
   return besideRunway(end, plan) ? 'off the side of the runway' : '';
 }
 
-/** Off by less than a step of the page is still off. */
-const offItsEnd = (metres: number, units: PageUnits) =>
-  metres < distanceStep(units) ? roundedUp(metres, units) : formatDistance(metres, units);
+/** Off the runway: never by less than it is. */
+const offItsEnd = (metres: number, units: PageUnits) => roundedUp(metres, units);
 
 export const besideRunway = (
   { across }: Pick<FaultEnd, 'across'>,

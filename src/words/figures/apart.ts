@@ -18,7 +18,8 @@ export function heightsApart(
   units: PageUnits,
   choices: Choices = {},
 ): ToldApart {
-  const isLow = Math.min(Math.abs(value), Math.abs(limit)) < low;
+  // By the limit alone: the same limit reads the same whatever stands beside it.
+  const isLow = Math.abs(limit) <= low;
   const step = units.height === 'm' ? { step: isLow ? 0.1 : 5 } : {};
   return tellingApart({ value, limit }, units.height, kind, { ...step, ...choices });
 }

@@ -28,6 +28,11 @@ export function speedStep(units: PageUnits): number {
   return speedUnitSize(units);
 }
 
+/** The steps that a start height and a wind are told in: what a person can set. */
+export function pageSteps(units: PageUnits): { readonly height: number; readonly speed: number } {
+  return { height: heightStep(units), speed: speedStep(units) };
+}
+
 /** Wheel heights below this are printed to the foot. m. */
 const lowHeight = 50 * metresPerFoot;
 

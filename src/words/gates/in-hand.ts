@@ -1,6 +1,6 @@
 import type { Caution } from '../../flight/terms/caution.ts';
 import type { Gate } from '../../flight/terms/plan.ts';
-import { roundTo, withUnit } from '../../units/rounding.ts';
+import { roundDownTo, roundTo, withUnit } from '../../units/rounding.ts';
 import type { PageUnits } from '../figures/page-units.ts';
 import { heightUnitSize } from '../figures/unit-size.ts';
 import { keyHeightStep } from '../keys/key-height.ts';
@@ -15,8 +15,8 @@ export interface InHand {
 }
 
 /**
- * What a plan has in hand below it, as a reader would find it by taking the printed edge from the printed plan.
- * Undefined where there is no edge to take.
+ * What a plan has in hand below it, as a reader would find it by taking the printed edge from the printed plan, and never
+ * more than there is. Undefined where there is no edge to take.
  */
 export function inHandBelow(
   gate: Gate,
@@ -27,6 +27,7 @@ export function inHandBelow(
   if (band.none !== undefined || typeof band.low !== 'number') return undefined;
   const size = heightUnitSize(units);
   const step = keyHeightStep({ id: gate.at, height: gate.plan }, cautions, units);
-  const inHand = roundTo(roundTo(gate.plan / size, step) - band.low / size, step);
+  const printed = roundTo(roundTo(gate.plan / size, step) - band.low / size, step);
+  const inHand = Math.min(printed, roundDownTo((gate.plan - (gate.low ?? band.low)) / size, step));
   return { height: inHand * size, text: withUnit(Math.abs(inHand), step, units.height) };
 }

@@ -106,9 +106,13 @@ function unitOf(of: RangeOf, units: PageUnits): RangeUnit {
     case 'low-height':
       return { ...height, step: inFeet ? 1 : 0.1 };
     case 'length':
-      return { size: 1, step: 0.1, name: 'm' };
+      return units.distance === 'ft'
+        ? { size: metresPerFoot, step: 1, name: 'ft' }
+        : { size: 1, step: 0.1, name: 'm' };
     case 'distance':
-      return { size: 1000, step: 1, name: 'km' };
+      return units.distance === 'ft'
+        ? { size: metresPerFoot, step: 1000, name: 'ft' }
+        : { size: 1000, step: 1, name: 'km' };
     case 'mass':
       return { size: 1, step: 1, name: 'kg' };
     case 'angle':
