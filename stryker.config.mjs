@@ -10,6 +10,8 @@ export default {
   cleanTempDir: 'always',
   concurrency: 2,
   incremental: true,
+  // Ended at the first failure, a run now and then loses that failure.
+  disableBail: true,
   reporters: ['progress-append-only', 'clear-text', 'json', 'html'],
   clearTextReporter: { reportTests: false, reportScoreTable: false, skipFull: true },
   warnings: { slow: false },

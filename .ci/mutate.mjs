@@ -3,9 +3,9 @@
 //   npm run mutate -- src/words/figures  one folder, and those in it
 //   npm run mutate -- src/words/figures --tests src/words
 // A test stands beside its module: a folder is asked of its own tests, one without any of those of the folder that it
-// lies in; `--tests` names another. What is unchanged since the last run is not tried again, unless `--again` says so: what is made while a module
-// is loaded stays as it was found, whatever tests have come since.
-import { existsSync, readdirSync } from 'node:fs';
+// lies in; `--tests` names another. What is unchanged since the last run is not tried again, unless `--again` says so: a
+// change in what is made while a module is loaded stays as it was found, whatever tests have come since.
+import { readdirSync, statSync } from 'node:fs';
 import { dirname, join, relative, sep } from 'node:path';
 import { parseArgs } from 'node:util';
 import { Stryker } from '@stryker-mutator/core';
@@ -27,7 +27,7 @@ const { values, positionals } = parseArgs({
 });
 const asked = (positionals.length > 0 ? positionals : rooms).map((each) => relative('.', each).split(sep).join('/'));
 for (const folder of asked) {
-  if (existsSync(folder) && rooms.some((room) => `${folder}/`.startsWith(`${room}/`))) continue;
+  if (statSync(folder, { throwIfNoEntry: false })?.isDirectory() && rooms.some((room) => `${folder}/`.startsWith(`${room}/`))) continue;
   process.stderr.write(`\`${folder}\` is no folder of ${rooms.join(', ')}: write \`npm run mutate -- src/words/figures\`\n`);
   process.exit(2);
 }
@@ -63,7 +63,13 @@ for (const folder of asked.flatMap(foldersIn)) {
     incrementalFile: `${name}.incremental.json`,
     jsonReporter: { fileName: `${name}.json` },
     htmlReporter: { fileName: `${name}.html` },
-  }).runMutationTest();
+  })
+    .runMutationTest()
+    .catch(({ message }) => {
+      process.stderr.write(`${folder} was left out: ${message}\nDo its tests pass? \`npx vitest run ${tests}\` says.\n`);
+      process.exitCode = 1;
+      return [];
+    });
   for (const { fileName, status } of results) {
     const file = relative('.', fileName).split(sep).join('/');
     const { tried = 0, noticed = 0 } = files.get(file) ?? {};

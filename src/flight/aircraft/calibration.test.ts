@@ -72,6 +72,8 @@ describe('a calibrated aircraft', () => {
     expect(flown.speeds.touchdown).toBeCloseTo(eas(aircraft.speeds.touchdown), 12);
     expect(flown.speeds.approach).toBeCloseTo(eas(aircraft.speeds.approach), 12);
     expect(flown.glide.idle).toMatchObject({ speed: eas(idle.speed), ratio: idle.ratio });
+    const stopped = aircraft.glide.stopped as { speed: number; ratio: number };
+    expect(flown.glide.stopped).toMatchObject({ speed: eas(stopped.speed), ratio: stopped.ratio });
     expect(flown.steepApproach!.speed).toBeCloseTo(eas(aircraft.steepApproach!.speed), 12);
     expect(flown.steepApproach!.ratio).toBe(aircraft.steepApproach!.ratio);
     expect(flown.limits).toEqual(aircraft.limits);
@@ -85,6 +87,21 @@ describe('a calibrated aircraft', () => {
     });
     expect(plan.track[0]!.eas).toBeCloseTo(toEquivalent(idle.speed, table), 9);
     expect(indicatedSpeed(plan.flown.glideSpeed, plan.aircraft)).toBeCloseTo(idle.speed, 9);
+  });
+
+  it('has measured points refused by the name of their glide', () => {
+    const none = { points: [] };
+    const refused = (changes: object) => {
+      try {
+        resolveAircraft({ ...aircraft, ...changes });
+      } catch (error) {
+        return (error as RequestError).field;
+      }
+      return undefined;
+    };
+    expect(refused({ glide: { idle: none } })).toBe('aircraft.glide.idle.points');
+    expect(refused({ glide: { idle, stopped: none } })).toBe('aircraft.glide.stopped.points');
+    expect(refused({ steepApproach: none })).toBe('aircraft.glide.steep-approach.points');
   });
 
   it('has the speeds of its measured points made equivalent before the polar is fitted', () => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { degrees, feetAndKnots, flyTrial, knots } from '../../../components/trial-packet.ts';
 import type { Caution, CautionCode } from '../../flight/terms/caution.ts';
+import type { PageUnits } from '../figures/page-units.ts';
 import { cautionLine, cautionNames } from './caution-line.ts';
 
 const foot = 0.3048;
@@ -8,12 +9,8 @@ const metric = { height: 'm', distance: 'm', speed: 'km/h' } as const;
 /** Without the facts that a line has no room for. */
 const caution = (code: CautionCode, value: number, limit: number) =>
   ({ code, value, limit, grade: 'beyond-good-practice', source: 'flown' }) as Caution;
-const line = (
-  code: CautionCode,
-  value: number,
-  limit: number,
-  units: typeof metric | typeof feetAndKnots = feetAndKnots,
-) => cautionLine(caution(code, value, limit), {}, units).replaceAll('\u00a0', ' ');
+const line = (code: CautionCode, value: number, limit: number, units: PageUnits = feetAndKnots) =>
+  cautionLine(caution(code, value, limit), {}, units).replaceAll('\u00a0', ' ');
 
 describe('a caution in a line', () => {
   it('has what, the value and the limit', () => {
@@ -36,6 +33,18 @@ describe('a caution in a line', () => {
     );
     expect(line('off-runway', 41, 0)).toBe('touchdown 50 m off the runway');
     expect(line('landing-distance', 312, 290)).toBe('landing roll 320 m, at most 290 m');
+    expect(line('wind-over-glide', 0, 0)).toBe('the wind is stronger than the glide');
+    expect(line('slow', 1.219, 1.3)).toBe(
+      'in straight flight 1.21 times the stall speed, at least 1.30 times',
+    );
+    expect(line('gust', 1.219, 1.3)).toBe('gusts: 1.21 times the stall speed, at least 1.30 times');
+    expect(line('aim-before-threshold', 21, 0)).toBe('landing begins 30 m before the runway');
+    expect(line('approach-speed-not-reached', knots(49), knots(45))).toBe(
+      'approach speed of 45 kt not reached: 49 kt',
+    );
+    expect(line('approach-speed-not-reached', knots(44.4), knots(45))).toBe(
+      'approach speed of 45 kt not reached: 44 kt',
+    );
   });
 
   it('has a limit never on its unsafe side, and a digit more where the two would read alike', () => {
@@ -55,6 +64,17 @@ describe('a caution in a line', () => {
       'turn to final complete at 60 m, at least 95 m',
     );
     expect(line('wind-over-limit', 10, 8, metric)).toBe('wind 36 km/h, at most 28 km/h');
+    const inFeet = { ...metric, distance: 'ft' } as const;
+    expect(line('base-turn-far', 3021 * foot, 2640 * foot, inFeet)).toBe(
+      'base turn past abeam by 3,000 ft, at most 2,600 ft',
+    );
+    expect(line('off-runway', 101 * foot, 0, inFeet)).toBe('touchdown 150 ft off the runway');
+  });
+
+  it('has a name of its own where there is no room for a line', () => {
+    const names = Object.values(cautionNames);
+    expect(new Set(names).size).toBe(names.length);
+    for (const name of names) expect(name).toMatch(/^[a-z][a-z -]+$/);
   });
 
   it('has a line and a name for whatever a flight earns', () => {

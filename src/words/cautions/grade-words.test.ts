@@ -107,5 +107,19 @@ describe('where a limit comes from', () => {
     );
     expect(of('usual-base-turn')).toBe('common practice, no source');
     expect(of('sideways-clearance')).toContain('no source');
+    expect(of('power-off-approaches')).toBe('FAA-H-8083-3A, chapter 8, and FAA-H-8083-5, chapter 11');
+    expect(of('aim-on-the-runway')).toMatch(/^the aim point: FAA-H-8083-3, chapter 9; .* no source$/);
+    expect(of('approach-margin')).toBe('FAA-H-8083-3, chapter 9');
+    expect(of('load-at-stall')).toBe('load factor at the stall: FAA-H-8083-25');
+    expect(of('gust-allowance')).toMatch(
+      /^FAA-H-8083-3, turbulent air approach and landing: half of the gust/,
+    );
+    expect(of('usual-tailwind')).toMatch(/^ICAO Doc 8168, volume I, 2\.1\.3: .* common practice, no source$/);
+    expect(short('screen-height')).toBe('screen height of 50 ft: 14 CFR 25.125');
+  });
+  it('is the school, or the plan itself', () => {
+    expect(of('school-minimum')).toBe("the school's own minimum");
+    expect(of('school-limit')).toBe("the school's own limit");
+    expect(of('flown')).toBe('flown by this plan');
   });
 });
