@@ -191,7 +191,8 @@ describe('::gates', () => {
       return rowsOf(renderBody('::gates', { ...plan, gates: [gate] }).html)[0]![2]!;
     };
     expect(planOf(641, 698)).toBe('700 ft <small>50 ft in hand below</small>');
-    expect(planOf(690, 698)).toBe('700 ft <small>10 ft in hand below</small>');
+    expect(planOf(688, 698)).toBe('700 ft <small>10 ft in hand below</small>');
+    expect(planOf(690, 698)).toBe('700 ft');
     expect(planOf(700, 700)).toBe('700 ft');
     expect(planOf(691, 694)).toBe('690 ft');
     expect(planOf(null, 700)).toBe('700 ft');

@@ -20,9 +20,9 @@ describe('heights beside a limit', () => {
       '20 ft',
     ]);
     expect(plain(heightsApart({ value: 62, limit: 301 * ft }, 'least', metric))).toEqual(['60 m', '95 m']);
-    expect(plain(heightsApart({ value: 3.26, limit: 20 }, 'least', metric))).toEqual(['3.3 m', '20.0 m']);
+    expect(plain(heightsApart({ value: 3.26, limit: 20 }, 'least', metric))).toEqual(['5 m', '20 m']);
     expect(plain(heightsApart({ value: 20, limit: 3.26 }, 'most', metric))).toEqual(['20.0 m', '3.2 m']);
-    expect(plain(heightsApart({ value: -3.26, limit: 100 }, 'least', metric))).toEqual(['−3.3 m', '100.0 m']);
+    expect(plain(heightsApart({ value: -3.26, limit: 100 }, 'least', metric))).toEqual(['−5 m', '100 m']);
     expect(plain(heightsApart({ value: 50 * ft, limit: 92 }, 'least', metric))).toEqual(['15 m', '95 m']);
   });
   it('take a step or a rounding of their own before the usual one', () => {

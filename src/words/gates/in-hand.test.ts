@@ -31,7 +31,14 @@ describe('what a plan has in hand below', () => {
     expect(said(gate(700, 700))).toBe('0 ft');
   });
 
-  it('is that of a reader for every height', () => {
+  it('is never more than there is', () => {
+    // 650 less 600 as printed, and 45 ft in truth.
+    expect(said(gate(600, 645))).toBe('40 ft');
+    expect(said(gate(600, 645.1))).toBe('40 ft');
+    expect(said(gate(200, 217.5, 400, 1), [], metric)).toBe('15 m');
+  });
+
+  it('is that of a reader for every height, or less where that would be more than there is', () => {
     const number = (text: string) => Number(text.replace(/[^\d.]/g, ''));
     for (let plan = 500; plan < 560; plan += 0.7) {
       for (let low = 420; low < 520; low += 7.3) {
@@ -41,8 +48,11 @@ describe('what a plan has in hand below', () => {
         if (edge === 'the plan') expect(text).toBeUndefined();
         else {
           const printed = number(formatKeyHeight({ id: each.at, height: each.plan }, [], feet));
-          expect(Math.abs(printed - number(edge))).toBe(number(text!));
-          expect(text!.startsWith('-')).toBe(printed < number(edge));
+          const below = inHandBelow(each, [], feet)!.height / foot;
+          expect(below).toBeLessThanOrEqual(printed - number(edge) + 1e-6);
+          expect(below).toBeLessThanOrEqual(plan - low + 1e-6);
+          expect(below).toBeGreaterThan(Math.min(printed - number(edge), plan - low) - 10);
+          expect(number(text!)).toBe(Math.round(Math.abs(below)));
         }
       }
     }
