@@ -19,7 +19,9 @@ const { status } = spawnSync(process.execPath, [compiler, '--project', join(root
 if (status !== 0) process.exit(status ?? 1);
 
 const isRead = (path) =>
-  statSync(path).isDirectory() || !(['.ts', '.js'].includes(extname(path)) || basename(path) === 'README.md');
+  statSync(path).isDirectory()
+    ? basename(path) !== 'snapshots'
+    : !(['.ts', '.js'].includes(extname(path)) || basename(path) === 'README.md');
 cpSync(join(root, 'src'), join(out, 'src'), { recursive: true, filter: isRead });
 
 // No module imports what runs in a page: the bundler of this clone makes it, and puts it beside the module that reads

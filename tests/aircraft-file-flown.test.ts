@@ -107,6 +107,6 @@ describe('an aircraft file with a calibration table', () => {
   it('whose speeds do not rise is refused where it is planned for', () => {
     const falling = aircraft!.calibration!.toReversed();
     const request = requestFor('osier', { aircraft: { ...aircraft!, calibration: falling } });
-    expect(() => planApproach(request)).toThrow(/rise/);
+    expect(() => planApproach(request)).toThrow(/calibration-not-rising/);
   });
 });

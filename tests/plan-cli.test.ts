@@ -263,7 +263,7 @@ describe('a request that cannot be read', () => {
 
   it('a number out of range: the option and its range', async () => {
     await expectRefused(ask({ bank: '70deg' }), '--bank', '5 to 60 degrees');
-    await expectRefused(ask({ height: '100ft' }), '--height', '200 to 4900 ft');
+    await expectRefused(ask({ height: '100ft' }), '--height', '200 to 4920 ft');
   });
 
   it('a runway that there is not: the file, the nearest name, the names', () =>

@@ -171,10 +171,12 @@ async function printPage(
   const room = { width: contentWidth(paper) * pixelsPerMm, height: contentHeight(paper) * pixelsPerMm };
   await page.setViewport({ width: Math.ceil(room.width), height: Math.ceil(room.height) });
   await page.setContent(html, { waitUntil: 'load' });
-  // Fonts begin to load when text is first laid out: before that they seem to be ready.
-  await page.evaluate(() => {
+  // Fonts begin to load when text is first laid out, and seem ready before that: on a busy machine a page would be measured
+  // in another typeface. So each is asked for.
+  await page.evaluate(async () => {
+    await Promise.allSettled([...document.fonts].map((face) => face.load()));
+    await document.fonts.ready;
     document.documentElement.getBoundingClientRect();
-    return document.fonts.ready.then(() => undefined);
   });
   // Sent as text: a TypeScript loader may have put calls of its own `__name` helper into the function.
   const check = `{const __name = (named) => named; (${findPageFaults})(${JSON.stringify(room)})}`;
