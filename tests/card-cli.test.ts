@@ -7,7 +7,8 @@ import { makeCard } from '../src/press/card/make-card.ts';
 import { documentHtml } from '../src/press/formats/document-html.ts';
 import type { PageDocument } from '../src/press/formats/page-document.ts';
 import { buildLesson } from '../src/press/packet/build.ts';
-import type { Printer } from '../src/press/printing/print-pdf.ts';
+import { findBrowser } from '../src/press/printing/find-browser.ts';
+import { openPrinter, type Printer } from '../src/press/printing/print-pdf.ts';
 import { readSchool } from '../src/school/read.ts';
 import { parseWind } from '../src/units/wind-text.ts';
 import {
@@ -20,12 +21,12 @@ import {
   wordsOf,
 } from './packet-school.ts';
 import { readPdf } from './pdf-reader.ts';
-import { openSharedPrinter } from './screen.ts';
 
 let school: TrialSchool;
 let printer: Printer;
 beforeAll(async () => {
-  [school, printer] = await Promise.all([openTrialSchool(), openSharedPrinter()]);
+  // A browser of its own, as a command has: in the one that other tests have set up for screens, text was wider.
+  [school, printer] = await Promise.all([openTrialSchool(), findBrowser().then(openPrinter)]);
 });
 afterAll(async () => {
   await printer?.close();
