@@ -1,10 +1,10 @@
 import { indicatedSpeed } from '../../flight/aircraft/calibration.ts';
 import type { Aircraft } from '../../flight/terms/aircraft.ts';
 import type { Caution, CautionCode } from '../../flight/terms/caution.ts';
-import { radiansPerDegree } from '../../units/factors.ts';
-import { heightsApart } from '../figures/apart.ts';
+import { distancesApart, heightsApart, marginsApart, speedsApart } from '../figures/apart.ts';
 import type { PageUnits } from '../figures/page-units.ts';
 import { type LimitKind, type ToldApart, tellingApart } from '../figures/telling-apart.ts';
+import { banks } from './caution-words.ts';
 
 /** What a line about a caution is made from: its value and limit as the core has them, in SI units or as plain ratios. */
 interface Said {
@@ -40,15 +40,12 @@ const lines: Readonly<Record<CautionCode, (said: Said) => string>> = {
   'approach-speed-not-reached': ({ aircraft, ...said }) => {
     const shown = (eas: number) => indicatedSpeed(eas, aircraft);
     const kind = said.value > said.limit ? 'most' : 'least';
-    const { value, limit } = tellingApart(
-      { value: shown(said.value), limit: shown(said.limit) },
-      said.units.speed,
-      kind,
-    );
+    const pair = { value: shown(said.value), limit: shown(said.limit) };
+    const { value, limit } = speedsApart(pair, kind, said.units);
     return `approach speed of ${limit} not reached: ${value}`;
   },
-  'bank-over-limit': (said) => over('bank', angle(said)),
-  'bank-over-medium': (said) => over('bank', angle(said)),
+  'bank-over-limit': (said) => over('bank', banks(said)),
+  'bank-over-medium': (said) => over('bank', banks(said)),
   'wind-over-limit': (said) => over('wind', speed(said)),
   'crosswind-over-limit': (said) => over('crosswind', speed(said)),
   tailwind: (said) => over('tailwind', speed(said)),
@@ -73,16 +70,12 @@ const lines: Readonly<Record<CautionCode, (said: Said) => string>> = {
 const over = (what: string, { value, limit }: ToldApart) => `${what} ${value}, at most ${limit}`;
 const under = (what: string, { value, limit }: ToldApart) => `${what} ${value}, at least ${limit}`;
 
-function speed({ value, limit, units }: Said): ToldApart {
-  return tellingApart({ value, limit }, units.speed, 'most');
-}
-
-function angle({ value, limit }: Said): ToldApart {
-  return tellingApart({ value: value * radiansPerDegree, limit: limit * radiansPerDegree }, '°', 'most');
+function speed({ units, ...pair }: Said): ToldApart {
+  return speedsApart(pair, 'most', units);
 }
 
 function marginWords({ value, limit }: Said): string {
-  const told = tellingApart({ value, limit }, 'times', 'least', { value: 'margin' });
+  const told = marginsApart(value, limit);
   return `${told.value} the stall speed, at least ${told.limit}`;
 }
 
@@ -94,16 +87,14 @@ function height(
   return heightsApart(pair, kind, units, { value: choice });
 }
 
-function distance({ value, limit, units }: Said, kind: 'measured' | 'need' = 'measured'): ToldApart {
-  return tellingApart({ value, limit }, units.distance, 'most', { value: kind, ...distanceStep(units) });
+function distance({ units, ...pair }: Said, choice: 'measured' | 'need' = 'measured'): ToldApart {
+  return distancesApart(pair, 'most', units, { value: choice });
 }
 
 /** How far off, where nothing at all is allowed: rounded up. */
 function farther({ value, units }: Said): string {
-  return tellingApart({ value: 0, limit: value }, units.distance, 'least', distanceStep(units)).limit;
+  return distancesApart({ value: 0, limit: value }, 'least', units).limit;
 }
-
-const distanceStep = (units: PageUnits) => (units.distance === 'ft' ? { step: 50 } : {});
 
 /** What a caution is about, where there is no room for its figures. */
 export const cautionNames: Readonly<Record<CautionCode, string>> = {

@@ -25,9 +25,14 @@ export function heightsApart(
 }
 
 /** A distance beside its limit, m, in the unit of the page. */
-export function distancesApart(pair: BesideLimit, kind: LimitKind, units: PageUnits): ToldApart {
+export function distancesApart(
+  pair: BesideLimit,
+  kind: LimitKind,
+  units: PageUnits,
+  choices: Choices = {},
+): ToldApart {
   const step = units.distance === 'ft' ? { step: 50 } : {};
-  return tellingApart(pair, units.distance, kind, step);
+  return tellingApart(pair, units.distance, kind, { ...step, ...choices });
 }
 
 /** A speed beside its limit, m/s, in the unit of the page. */
